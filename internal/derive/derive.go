@@ -1,0 +1,63 @@
+// Package derive writes a calculation as steps that can be followed with a
+// pencil: symbol, formula, the same formula with the numbers put in, value,
+// unit and clause.
+//
+// A formula is written in plain characters: + - * / ^ ( ), numbers, names such
+// as f_jd or F_t,Rd, and the functions sqrt, min, max, abs, sin, cos, tan, exp
+// and ln. A blank between two factors multiplies: "0.9 f_ub A_s / gamma_M2"
+// is 0.9 * f_ub * A_s / gamma_M2 read from left to right. All steps are in N,
+// mm, MPa and rad, so the numbers can be put in as they stand.
+package derive
+
+// Step is one line of a derivation.
+type Step struct {
+	Symbol     string
+	Expression string  // empty for a value that is given or looked up
+	Numbers    string  // the expression with the numbers put in
+	Value      float64 // in Unit
+	Unit       string  // N, mm, mm2, mm3, mm4, MPa, Nmm, N/mm, rad, or empty
+	Clause     string
+}
+
+// Factor is a partial or resistance factor that a check used.
+type Factor struct {
+	Symbol string
+	Value  float64
+	Source string
+}
+
+// Sheet collects the steps of one check, and the factors it used.
+type Sheet struct {
+	Steps   []Step
+	Factors []Factor
+	known   map[string]float64
+}
+
+// Given notes a value that the caller gave or a table holds.
+func (s *Sheet) Given(symbol string, value float64, unit, clause string) {
+	s.note(symbol, value)
+	s.Steps = append(s.Steps, Step{Symbol: symbol, Value: value, Unit: unit, Clause: clause})
+}
+
+// Step notes a value computed by expression, whose names must be noted before.
+func (s *Sheet) Step(symbol, expression string, value float64, unit, clause string) {
+	s.Steps = append(s.Steps, Step{
+		Symbol: symbol, Expression: expression, Numbers: s.substitute(expression),
+		Value: value, Unit: unit, Clause: clause,
+	})
+	s.note(symbol, value)
+}
+
+// Factor notes a partial or resistance factor, both as a factor and as a
+// value for later expressions.
+func (s *Sheet) Factor(symbol string, value float64, source string) {
+	s.note(symbol, value)
+	s.Factors = append(s.Factors, Factor{Symbol: symbol, Value: value, Source: source})
+}
+
+func (s *Sheet) note(symbol string, value float64) {
+	if s.known == nil {
+		s.known = make(map[string]float64)
+	}
+	s.known[symbol] = value
+}

@@ -1,0 +1,66 @@
+package plate
+
+import (
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/geom"
+)
+
+// Shape is the shape of a footprint.
+type Shape uint8
+
+// The shapes. The zero value is none of them.
+const (
+	ISection  Shape = iota + 1 // web along y, flanges along x
+	Tube                       // rectangular hollow section or welded box
+	Pipe                       // round hollow section
+	Rectangle                  // solid
+	TwoPlates                  // two plates along y, mirror-wise about x = 0
+)
+
+// Footprint is what stands on the plate, centred.
+type Footprint struct {
+	Shape Shape
+	// Outside sizes [mm]: ISection width and depth, Tube and Rectangle sizes,
+	// Pipe diameter in both, TwoPlates overall width (gap and both plates) and
+	// length.
+	SizeX float64
+	SizeY float64
+	// Flange (ISection), wall (Tube, Pipe) or plate (TwoPlates) thickness [mm].
+	Thick float64
+	Web   float64 // web thickness (ISection) [mm]
+	Stiff bool    // whether the plate stays flat under the footprint
+	// Whether Stiff was stated at all.
+	StiffStated bool
+}
+
+// Bearing is the bearing pressure that the support offers the plate.
+type Bearing struct {
+	// Available pressure over the whole plate [MPa]: f_jd (Eurocode),
+	// phi_c f_p (LRFD), f_p / Omega_c (ASD), or a given design pressure.
+	Pressure float64
+	Clause   string
+	// Thickness of the grout under the plate [mm], for the stretch length.
+	GroutThick float64
+}
+
+// Rods are the rods that hold the plate down.
+type Rods struct {
+	At         []geom.Point
+	Resistance float64 // design or available tension of one rod [N]
+	Diameter   float64 // nominal [mm]
+	StressArea float64 // [mm2]
+	Hole       float64 // hole diameter [mm]
+	Washer     float64 // washer thickness [mm]
+	Stretch    float64 // stretch length L_b [mm]; 0: as an anchor cast in concrete
+}
+
+// Input is a base plate between footprint and support.
+type Input struct {
+	Design     basis.Design
+	Plate      geom.Plate
+	Footprint  Footprint
+	Actions    geom.Actions
+	Bearing    Bearing
+	Rods       Rods    // no positions: no rods
+	WeldThroat float64 // of the fillet round the footprint [mm]; 0: none
+}
