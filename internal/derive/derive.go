@@ -30,17 +30,25 @@ type Factor struct {
 type Sheet struct {
 	Steps   []Step
 	Factors []Factor
-	known   map[string]float64
+	// FactorsOnly drops the steps, for answers that show only the factors.
+	FactorsOnly bool
+	known       map[string]float64
 }
 
 // Given notes a value that the caller gave or a table holds.
 func (s *Sheet) Given(symbol string, value float64, unit, clause string) {
+	if s.FactorsOnly {
+		return
+	}
 	s.note(symbol, value)
 	s.Steps = append(s.Steps, Step{Symbol: symbol, Value: value, Unit: unit, Clause: clause})
 }
 
 // Step notes a value computed by expression, whose names must be noted before.
 func (s *Sheet) Step(symbol, expression string, value float64, unit, clause string) {
+	if s.FactorsOnly {
+		return
+	}
 	s.Steps = append(s.Steps, Step{
 		Symbol: symbol, Expression: expression, Numbers: s.substitute(expression),
 		Value: value, Unit: unit, Clause: clause,
@@ -51,8 +59,16 @@ func (s *Sheet) Step(symbol, expression string, value float64, unit, clause stri
 // Factor notes a partial or resistance factor, both as a factor and as a
 // value for later expressions.
 func (s *Sheet) Factor(symbol string, value float64, source string) {
-	s.note(symbol, value)
+	if !s.FactorsOnly {
+		s.note(symbol, value)
+	}
 	s.Factors = append(s.Factors, Factor{Symbol: symbol, Value: value, Source: source})
+}
+
+// Reset empties the sheet and keeps its memory.
+func (s *Sheet) Reset(factorsOnly bool) {
+	clear(s.known)
+	s.Steps, s.Factors, s.FactorsOnly = s.Steps[:0], s.Factors[:0], factorsOnly
 }
 
 func (s *Sheet) note(symbol string, value float64) {

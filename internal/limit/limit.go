@@ -3,7 +3,11 @@
 // and what the chosen basis does not cover).
 package limit
 
-import "footward.example/footward/internal/basis"
+import (
+	"math"
+
+	"footward.example/footward/internal/basis"
+)
 
 // Verdict is the outcome of a limit state or a check.
 type Verdict uint8
@@ -60,8 +64,8 @@ type Kind struct {
 // State is a limit state evaluated.
 type State struct {
 	Kind        *Kind
-	Demand      float64 // in Kind.Measure's kernel unit, not negative
-	Resistance  float64 // in the same unit; 0 unless Rated
+	Demand      float64 // not negative [unit of Kind.Measure]
+	Resistance  float64 // 0 unless Rated [unit of Kind.Measure]
 	Utilization float64 // Demand / Resistance [-]; 0 unless Rated
 	Required    float64 // least size that satisfies the state [mm]; 0 unless Size is set
 	Reason      string  // why not applicable, out of scope, or failed without numbers
@@ -77,27 +81,29 @@ type State struct {
 const slack = 1e-9
 
 // Evaluate compares a demand with a resistance. A resistance that is not
-// positive fails any demand, and passes none: it has no utilization then.
+// positive fails any demand but none at all, and has no utilization; so does a
+// number that is not finite, which thus never leaves the kernel.
 func Evaluate(k *Kind, demand, resistance float64) State {
-	s := State{Kind: k, Demand: demand}
-	if !(resistance > 0) {
-		s.Verdict = Fail
+	if !finite(demand) || demand < 0 {
+		return State{Kind: k, Verdict: Fail, Reason: "the demand is beyond what can be computed"}
+	}
+	s := State{Kind: k, Demand: demand, Verdict: Fail}
+	u := demand / resistance
+	if !(resistance > 0) || !finite(resistance) || !finite(u) {
 		s.Reason = "no resistance is left"
 		if demand == 0 {
-			s.Verdict = Pass
-			s.Reason = ""
+			s.Verdict, s.Reason = Pass, ""
 		}
 		return s
 	}
-	s.Rated = true
-	s.Resistance = resistance
-	s.Utilization = demand / resistance
-	s.Verdict = Fail
-	if s.Utilization <= 1+slack {
+	s.Rated, s.Resistance, s.Utilization = true, resistance, u
+	if u <= 1+slack {
 		s.Verdict = Pass
 	}
 	return s
 }
+
+func finite(v float64) bool { return math.Abs(v) <= math.MaxFloat64 }
 
 // Skip returns a state that does not apply, with the reason.
 func Skip(k *Kind, reason string) State {

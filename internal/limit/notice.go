@@ -40,5 +40,8 @@ func (l *Notices) Add(n *Notice) {
 	}
 }
 
+// Reset empties the list.
+func (l *Notices) Reset() { l.n = 0 }
+
 // All returns the notices in order.
 func (l *Notices) All() []*Notice { return l.at[:l.n] }

@@ -17,7 +17,7 @@ type Steel struct {
 type SteelGrade struct {
 	Name   string
 	Bands  []SteelBand // thinnest first
-	BetaW  float64     // EN 1993-1-8:2005 Table 4.1; 0: the table has none
+	BetaW  float64     // correlation factor, EN 1993-1-8:2005 Table 4.1; 0: the table has none [-]
 	Source string
 }
 
@@ -30,6 +30,8 @@ type SteelBand struct {
 
 // At returns yield and tensile strength [MPa] at a thickness [mm]. ok is false
 // where the grade has no strength at that thickness.
+//
+// Source: the grade's own row.
 func (s *Steel) At(thickness float64) (fy, fu float64, ok bool) {
 	if s.Grade == nil {
 		return s.Fy, s.Fu, s.Fy > 0 && s.Fu >= s.Fy

@@ -1,0 +1,71 @@
+package basis
+
+// Revision of the kernel: it grows with every change that may change a result.
+const Revision = "1"
+
+var editions = [Count][]string{
+	Eurocode: {
+		"EN 1993-1-1:2005+A1:2014", "EN 1993-1-8:2005+AC:2009", "EN 1992-1-1:2004", "EN 1992-4:2018",
+		"EN 1995-1-1:2004+A2:2014",
+	},
+	USLRFD: {"ANSI/AISC 360-22", "AISC Design Guide 1, 2nd ed. 2006", "ANSI/AWC NDS-2018 (LRFD)"},
+	USASD:  {"ANSI/AISC 360-22", "AISC Design Guide 1, 2nd ed. 2006", "ANSI/AWC NDS-2018 (ASD)"},
+}
+
+// Editions returns the standards of a basis with their editions.
+func (b Basis) Editions() []string {
+	if !b.Valid() {
+		return nil
+	}
+	return editions[b]
+}
+
+// Default is a factor with its default value.
+type Default struct {
+	Symbol string
+	Value  float64 // [-]
+	Source string
+}
+
+// Defaults returns the factors of a basis with their default values, in the
+// order of the standards.
+//
+// Source: as each row says.
+func (b Basis) Defaults() []Default {
+	if b == Eurocode {
+		r := Recommended()
+		return []Default{
+			{"gamma_M0", r.GammaM0, "EN 1993-1-1:2005 6.1(1)"},
+			{"gamma_M2", r.GammaM2, "EN 1993-1-8:2005 Table 2.1"},
+			{"gamma_C", r.GammaC, "EN 1992-1-1:2004 2.4.2.4"},
+			{"alpha_cc", r.AlphaCC, "EN 1992-1-1:2004 3.1.6(1)"},
+			{"beta_j", r.BetaJ, "EN 1993-1-8:2005 6.2.5(7)"},
+			{"C_f,d", r.CFd, "EN 1993-1-8:2005 6.2.2(6)"},
+			{"gamma_M solid timber", 1.30, "EN 1995-1-1:2004 Table 2.3"},
+			{"gamma_M glued laminated timber", 1.25, "EN 1995-1-1:2004 Table 2.3"},
+		}
+	}
+	if !b.US() {
+		return nil
+	}
+	rows := []struct {
+		what   string
+		s      Strength
+		source string
+	}{
+		{"concrete bearing", ConcreteBearing, "AISC 360-22 J8"},
+		{"plate flexure", Flexure, "AISC 360-22 F1"},
+		{"rods, fillet welds and rupture", Rupture, "AISC 360-22 J2.4, J3.7, J3.8, J3.11, J4"},
+		{"shear yielding", ShearYield, "AISC 360-22 J4.2(a)"},
+		{"tension yielding", TensionYield, "AISC 360-22 J4.1(a)"},
+		{"groove weld tension", GrooveTension, "AISC 360-22 Table J2.5"},
+	}
+	out := make([]Default, len(rows))
+	for i, r := range rows {
+		out[i] = Default{"phi " + r.what, r.s.Phi, r.source}
+		if b == USASD {
+			out[i] = Default{"Omega " + r.what, r.s.Omega, r.source}
+		}
+	}
+	return out
+}
