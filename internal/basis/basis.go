@@ -94,3 +94,17 @@ type Design struct {
 	Basis Basis
 	EC    Factors // used by Eurocode only
 }
+
+// Valid reports whether the basis is known and, for the Eurocode, whether every
+// factor is one by which a resistance can be computed.
+func (d *Design) Valid() bool {
+	if d.Basis != Eurocode {
+		return d.Basis.US()
+	}
+	f := &d.EC
+	return within(f.GammaM0, 0.9, 2) && within(f.GammaM2, 1, 2) && within(f.GammaC, 1, 3) &&
+		within(f.AlphaCC, 0.7, 1) && within(f.BetaJ, 1e-6, 2.0/3.0+1e-9) && within(f.CFd, 0, 0.5) &&
+		(f.GammaMTimber == 0 || within(f.GammaMTimber, 1, 2))
+}
+
+func within(v, low, high float64) bool { return v >= low && v <= high }
