@@ -1,8 +1,6 @@
 package bearing
 
 import (
-	"math"
-
 	"footward.example/footward/internal/basis"
 )
 
@@ -23,7 +21,7 @@ const (
 func (c *ConcreteStrength) us(in *Input, ex, ey float64) {
 	c.Scale = spread(in, c.X, c.Y, ex, ey, frustum*in.Block.Height)
 	a := c.X * c.Y
-	c.Pp = crush * in.Block.Concrete.Strength * a * math.Min(c.Scale, confineCap)
+	c.Pp = crush * in.Block.Concrete.Strength * a * min(c.Scale, confineCap)
 	c.Rc = c.Pp * basis.ConcreteBearing.Factor(in.Design.Basis)
 	c.Fp = c.Rc / a
 }

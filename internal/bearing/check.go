@@ -38,7 +38,7 @@ func Check(in *Input) (Result, error) {
 	}
 	r.P = -in.Actions.N
 	r.Ex, r.Ey = in.Actions.My/r.P, -in.Actions.Mx/r.P
-	r.Ratio = math.Max(2*math.Abs(r.Ex)/in.SizeX, 2*math.Abs(r.Ey)/in.SizeY)
+	r.Ratio = max(2*math.Abs(r.Ex)/in.SizeX, 2*math.Abs(r.Ey)/in.SizeY)
 	r.OnBase = r.Ratio < 1
 	if !r.OnBase {
 		return r, nil
@@ -128,5 +128,5 @@ func spread(in *Input, x, y, ex, ey, reach float64) float64 {
 	b := &in.Block
 	roomX := b.SizeX - 2*math.Abs(b.OffsetX+ex)
 	roomY := b.SizeY - 2*math.Abs(b.OffsetY+ey)
-	return math.Min(math.Min(roomX, x+reach)/x, math.Min(roomY, y+reach)/y)
+	return min(min(roomX, x+reach)/x, min(roomY, y+reach)/y)
 }

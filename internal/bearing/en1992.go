@@ -1,7 +1,5 @@
 package bearing
 
-import "math"
-
 const (
 	clausePartial = "EN 1992-1-1:2004 6.7(2)"
 	clauseJoint   = "EN 1993-1-8:2005 6.2.5(7)"
@@ -26,7 +24,7 @@ func (c *ConcreteStrength) eurocode(in *Input, ex, ey float64) {
 	c.Scale = spread(in, c.X, c.Y, ex, ey, in.Block.Height)
 	c.Fcd = f.AlphaCC * in.Block.Concrete.Strength / f.GammaC
 	a := c.X * c.Y
-	c.FRdu = a * c.Fcd * math.Min(c.Scale, spreadCap)
+	c.FRdu = a * c.Fcd * min(c.Scale, spreadCap)
 	c.Fjd = f.BetaJ * c.FRdu / a
 	c.GroutReason = groutReason(in)
 }
@@ -41,7 +39,7 @@ func groutReason(in *Input) string {
 		return "grout thicker than 50 mm must be at least as strong as the concrete for beta_j to hold"
 	case b.GroutStrength < groutShare*b.Concrete.Strength:
 		return "grout weaker than 0.2 of the concrete's strength: beta_j does not hold"
-	case b.GroutThick > groutShare*math.Min(in.SizeX, in.SizeY):
+	case b.GroutThick > groutShare*min(in.SizeX, in.SizeY):
 		return "grout thicker than 0.2 of the plate's smaller side: beta_j does not hold"
 	}
 	return ""

@@ -116,7 +116,7 @@ func (r *Result) side() float64 {
 	low, high := 0.0, greatestSize
 	if r.in.Medium == Concrete {
 		b := &r.in.Block
-		high = math.Min(b.SizeX-2*math.Abs(b.OffsetX), b.SizeY-2*math.Abs(b.OffsetY))
+		high = min(b.SizeX-2*math.Abs(b.OffsetX), b.SizeY-2*math.Abs(b.OffsetY))
 	}
 	if !(r.capacity(high) >= r.P) {
 		return 0
@@ -140,7 +140,7 @@ func (r *Result) capacity(side float64) float64 {
 		if in.Design.Basis.US() {
 			return c.Rc
 		}
-		return math.Min(c.FRdu, c.Fjd*side*side)
+		return min(c.FRdu, c.Fjd*side*side)
 	case Timber:
 		t := timberStrength(in, side, side)
 		return t.Capacity

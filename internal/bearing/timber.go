@@ -1,8 +1,6 @@
 package bearing
 
 import (
-	"math"
-
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/material"
 )
@@ -107,9 +105,9 @@ func (t *TimberStrength) eurocode(in *Input) {
 		t.F = t.Kmod * b.Timber.Along / t.GammaM
 		return
 	}
-	t.Extra = math.Min(mostExtra, math.Min(b.EndDistance, t.Length))
+	t.Extra = min(mostExtra, min(b.EndDistance, t.Length))
 	if b.HasNeighbour {
-		t.Extra = math.Min(t.Extra, b.ClearSpacing/2)
+		t.Extra = min(t.Extra, b.ClearSpacing/2)
 	}
 	t.Area = t.Width * (t.Length + 2*t.Extra)
 	t.Kc90 = kc90(b, t.Length)

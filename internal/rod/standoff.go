@@ -1,0 +1,86 @@
+package rod
+
+import (
+	"math"
+
+	"footward.example/footward/internal/basis"
+)
+
+// Bending holds the bending of rods that bridge a gap.
+type Bending struct {
+	Arm    float64 // lever arm l_a [mm]
+	AlphaM float64 // 1: the plate may turn, 2: it may not [-]
+	Rod    int     // governing rod, counted from 0
+	Ft, Fv float64 // its tension and shear [N]
+	// Eurocode.
+	GammaN float64 // gamma_Ms in tension [-]
+	GammaV float64 // gamma_Ms in shear [-]
+	M0     float64 // characteristic bending resistance without tension [Nmm]
+	NRd    float64 // tension resistance by EN 1992-4 [N]
+	M      float64 // bending resistance beside the tension [Nmm]
+	VRd    float64 // shear resistance with lever arm [N]
+	// US.
+	Stress    float64 // tension plus bending [MPa]
+	Available float64 // tensile stress that the shear leaves [MPa]
+	use       float64
+}
+
+const (
+	bendShare   = 1.2 // EN 1992-4:2018 (7.37), M0_Rk,s = 1.2 W_el f_uk
+	leastGammaN = 1.4 // EN 1992-4:2018 Table 4.1
+	leastGammaV = 1.25
+	hardGammaV  = 1.5
+)
+
+// bending finds the rod that governs in bending across the gap.
+//
+//	l_a = a_3 + gap + t/2, a_3 = 0.5 d, or 0 where a nut clamps the rod
+//
+// Eurocode: V_Rd = alpha_M M_Rk,s / (l_a gamma_Ms), M_Rk,s = 1.2 W_el f_uk
+// (1 - N_Ed/N_Rd,s). US: the stress of tension and bending, M = V l_a / alpha_M
+// on the elastic section of the stress diameter, against F'_nt.
+//
+// Source: EN 1992-4:2018 6.2.2.3, 7.2.2.3.2, Table 4.1; AISC Design Guide 1,
+// 2nd ed. (from memory), AISC 360-22 J3.8.
+func (r *Result) bending() {
+	in, b := r.in, &r.Bend
+	b.Rod = -1
+	if in.StandOff.Gap == 0 {
+		return
+	}
+	b.AlphaM = 1
+	if in.StandOff.PlateHoldsRotation {
+		b.AlphaM = 2
+	}
+	b.Arm = in.StandOff.Gap + in.Plate.Thickness/2
+	if !in.StandOff.ClampedAtSurface {
+		b.Arm += in.Rod.Thread.Diameter / 2
+	}
+	w := math.Pi * r.Ds * r.Ds * r.Ds / 32
+	fu, fy := in.Rod.Steel.Fu, in.Rod.Steel.Fy
+	b.GammaN = max(leastGammaN, 1.2*fu/fy)
+	b.GammaV = max(leastGammaV, fu/fy)
+	if fu > 800 || fy/fu > 0.8 {
+		b.GammaV = hardGammaV
+	}
+	b.M0 = bendShare * w * fu
+	b.NRd = r.As * fu / b.GammaN
+	for i := range in.At {
+		f := r.Force(i)
+		v := math.Hypot(f.ShearX, f.ShearY)
+		var u, vrd, m, stress, available float64
+		if in.Design.Basis == basis.Eurocode {
+			m = b.M0 * max(0, 1-f.Tension/b.NRd)
+			vrd = b.AlphaM * m / (b.Arm * b.GammaV)
+			u = use(v, vrd)
+		} else {
+			stress = f.Tension/r.Ab + v*b.Arm/b.AlphaM/w
+			available = r.availableTension(v)
+			u = use(stress, available)
+		}
+		if b.Rod < 0 || u > b.use {
+			b.Rod, b.use, b.Ft, b.Fv = i, u, f.Tension, v
+			b.M, b.VRd, b.Stress, b.Available = m, vrd, stress, available
+		}
+	}
+}

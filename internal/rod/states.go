@@ -1,0 +1,231 @@
+package rod
+
+import (
+	"math"
+
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/limit"
+)
+
+func clauses(ec, us string) [basis.Count]string {
+	return [basis.Count]string{basis.Eurocode: ec, basis.USLRFD: us, basis.USASD: us}
+}
+
+// The limit states, in the order of an answer.
+var (
+	tension = &limit.Kind{ID: "rod_tension", Title: "Rod in tension", Measure: limit.Force,
+		Clause: clauses(clauseTension, clauseJ37)}
+	shear = &limit.Kind{ID: "rod_shear", Title: "Rod in shear", Measure: limit.Force,
+		Clause: clauses(clauseShear, clauseJ37)}
+	combined = &limit.Kind{ID: "rod_combined", Title: "Rod in tension and shear together", Measure: limit.Ratio,
+		Clause: clauses(clauseCombined, clauseJ38)}
+	baseShear = &limit.Kind{ID: "base_shear", Title: "Shear of the base by friction and rods", Measure: limit.Force,
+		Clause: clauses(clauseBase, clauseMu)}
+	plateBearing = &limit.Kind{ID: "plate_bearing", Title: "Plate in bearing at a hole", Measure: limit.Force,
+		Clause: clauses(clauseBearing, clauseJ311)}
+	plateTearOut = &limit.Kind{ID: "plate_tear_out", Title: "Plate in tear-out at a hole", Measure: limit.Force,
+		Clause: clauses("", clauseJ311)}
+	punching = &limit.Kind{ID: "plate_punching", Title: "Plate in punching under a nut", Measure: limit.Force,
+		Clause: clauses(clausePunch, clausePunch4)}
+	washerBending = &limit.Kind{ID: "plate_washer_bending", Title: "Plate washer in bending over the hole", Measure: limit.Force,
+		Clause: clauses("", clauseWasher)}
+	standOff = &limit.Kind{ID: "rod_stand_off_bending", Title: "Rod in bending across the gap", Measure: limit.Force,
+		Clause: clauses(clauseBendEC, "")}
+	standOffUS = &limit.Kind{ID: "rod_stand_off_stress", Title: "Rod in tension and bending across the gap", Measure: limit.Stress,
+		Clause: clauses("", clauseBendUS)}
+	tolerance = &limit.Kind{ID: "hole_tolerance", Title: "Hole against position tolerance", Measure: limit.Length,
+		Clause: clauses("geometry", "geometry")}
+	tight = &limit.Kind{ID: "hole_pattern_minimum", Title: "Least edge distance and spacing of the holes", Measure: limit.Length,
+		Clause: clauses(clauseTight, clauseJ34)}
+)
+
+// Kinds returns the limit states of the part in order.
+func Kinds() []*limit.Kind {
+	return []*limit.Kind{tension, shear, combined, baseShear, plateBearing, plateTearOut, punching,
+		washerBending, standOff, standOffUS, tolerance, tight}
+}
+
+const (
+	noTension = "no rod is in tension"
+	noShear   = "no shear is left to the rods"
+	tooHard   = "f_ub above 1000 MPa is beyond EN 1993-1-8 Table 3.1"
+	loose     = "the holes exceed the nominal clearance: rods carry shear only through welded plate washers"
+)
+
+// States appends the limit states in their fixed order.
+func (r *Result) States(l *limit.List) {
+	l.Add(r.tensionState())
+	l.Add(r.shearState())
+	l.Add(r.combinedState())
+	l.Add(r.baseState())
+	r.plateStates(l)
+	r.gapState(l)
+	h, d := &r.in.Holes, r.in.Rod.Thread.Diameter
+	if h.Tolerance == 0 {
+		l.Add(limit.Skip(tolerance, "no position tolerance is given"))
+	} else {
+		l.Add(limit.Evaluate(tolerance, h.Tolerance, (h.Diameter-d)/2).Need(limit.HoleDiameter, d+2*h.Tolerance))
+	}
+	if len(r.in.At) > 0 {
+		l.Add(limit.Evaluate(tight, r.Edge.Needs, r.Edge.Has).Of(r.Edge.Rod + 1))
+	}
+}
+
+// beyond says why the basis does not cover tension or shear; empty: it does.
+func (r *Result) beyond(reason string) string {
+	if r.EC.TooHard {
+		return tooHard
+	}
+	return reason
+}
+
+func (r *Result) tensionState() limit.State {
+	switch why := r.beyond(r.TensionReason); {
+	case why != "":
+		return limit.Beyond(tension, why)
+	case !r.Tense:
+		return limit.Skip(tension, noTension)
+	}
+	w := &r.Worst
+	return limit.Evaluate(tension, w.Ft, r.FtRd).Of(w.Tension+1).Need(limit.RodDiameter, r.diameterFor(w.Ft/r.FtRd, r.tensionDiameter()))
+}
+
+func (r *Result) tensionDiameter() float64 {
+	if r.in.Design.Basis == basis.Eurocode {
+		return r.Ds
+	}
+	return r.D
+}
+
+// diameterFor returns the nominal diameter whose area is the present area times
+// a factor [mm]; of is the diameter of that area left after corrosion. The ratio
+// of stress to nominal diameter is kept.
+//
+// Source: geometry.
+func (r *Result) diameterFor(factor, of float64) float64 {
+	c := r.in.Rod.Corrosion
+	return r.in.Rod.Thread.Diameter / (of + c) * (of*math.Sqrt(factor) + c)
+}
+
+func (r *Result) shearState() limit.State {
+	switch why := r.beyond(r.ShearReason); {
+	case why != "":
+		return limit.Beyond(shear, why)
+	case !r.Sheared:
+		return limit.Skip(shear, noShear)
+	case r.Oversize && !r.in.Holes.WeldedWashers:
+		return limit.State{Kind: shear, Verdict: limit.Fail, Demand: r.Worst.Fv, Reason: loose, Member: r.Worst.Shear + 1}
+	}
+	of := r.Ds
+	if r.in.Rod.ShankInPlane || r.in.Design.Basis.US() {
+		of = r.D
+	}
+	return limit.Evaluate(shear, r.Worst.Fv, r.FvRd).Of(r.Worst.Shear+1).Need(limit.RodDiameter, r.diameterFor(r.Worst.Fv/r.FvRd, of))
+}
+
+func (r *Result) combinedState() limit.State {
+	switch why := r.beyond(r.TensionReason + r.ShearReason); {
+	case why != "":
+		return limit.Beyond(combined, why)
+	case !r.Tense || !r.Sheared:
+		return limit.Skip(combined, "there is no tension and shear together")
+	}
+	return limit.Evaluate(combined, r.Worst.Interaction, 1).Of(r.Worst.Combined + 1)
+}
+
+func (r *Result) baseState() limit.State {
+	in := r.in
+	switch {
+	case r.beyond(r.ShearReason) != "":
+		return limit.Beyond(baseShear, r.beyond(r.ShearReason))
+	case r.V == 0:
+		return limit.Skip(baseShear, "there is no shear")
+	case in.StandOff.Gap > 0:
+		return limit.Skip(baseShear, "the rods bridge a gap: see bending across the gap")
+	case in.Design.Basis.US():
+		return limit.Evaluate(baseShear, r.V, r.US.Base)
+	case r.EC.NoAlpha:
+		return limit.Beyond(baseShear, "alpha_bc holds for f_yb from 235 to 640 MPa only (EN 1993-1-8 6.2.2(7))")
+	}
+	return limit.Evaluate(baseShear, r.V, r.EC.FvRd)
+}
+
+func (r *Result) plateStates(l *limit.List) {
+	in, w := r.in, &r.Worst
+	us := in.Design.Basis.US()
+	if !r.Sheared || w.Bearing < 0 {
+		l.Add(limit.Skip(plateBearing, noShear))
+		if us {
+			l.Add(limit.Skip(plateTearOut, noShear))
+		}
+	} else {
+		l.Add(limit.Evaluate(plateBearing, w.Fb, w.FbRd).Of(w.Bearing+1).Need(limit.PlateThickness, r.bearingThickness()))
+		if us {
+			l.Add(limit.Evaluate(plateTearOut, w.Fo, w.FoRd).Of(w.TearOut+1).Need(limit.PlateThickness, in.Plate.Needed(func(_, fu float64) float64 {
+				return w.Fo / (r.US.Factor * tearShare * max(0, w.Lc) * fu)
+			})))
+		}
+	}
+	resistance := r.EC.BpRd
+	if us {
+		resistance = r.US.Punching
+	}
+	switch {
+	case r.TensionReason != "":
+		l.Add(limit.Beyond(punching, r.TensionReason))
+	case !r.Tense:
+		l.Add(limit.Skip(punching, noTension))
+	default:
+		l.Add(limit.Evaluate(punching, w.Ft, resistance).Of(w.Tension+1).Need(limit.PlateThickness, in.Plate.Needed(func(_, fu float64) float64 {
+			perMM := shearRupture * math.Pi * r.nut() * fu
+			if us {
+				return w.Ft / (perMM * r.US.Factor)
+			}
+			return w.Ft * in.Design.EC.GammaM2 / perMM
+		})))
+	}
+	if !us {
+		return
+	}
+	switch {
+	case in.Holes.WasherSide == 0:
+		l.Add(limit.Skip(washerBending, "there is no plate washer"))
+	case r.TensionReason != "":
+		l.Add(limit.Beyond(washerBending, r.TensionReason))
+	case !r.Tense:
+		l.Add(limit.Skip(washerBending, noTension))
+	default:
+		l.Add(limit.Evaluate(washerBending, w.Ft, r.Washer).Of(w.Tension + 1))
+	}
+}
+
+func (r *Result) bearingThickness() float64 {
+	in, w := r.in, &r.Worst
+	h := surround(in, w.Bearing, w.AlongY)
+	return in.Plate.Needed(func(_, fu float64) float64 {
+		if in.Design.Basis.US() {
+			return w.Fb / (r.US.Factor * bearShare * r.D * fu)
+		}
+		return w.Fb / r.bearingPerMM(&h, fu)
+	})
+}
+
+func (r *Result) gapState(l *limit.List) {
+	k := standOff
+	if r.in.Design.Basis.US() {
+		k = standOffUS
+	}
+	b := &r.Bend
+	switch {
+	case r.in.StandOff.Gap == 0:
+		l.Add(limit.Skip(k, "there is no gap under the plate"))
+	case r.TensionReason+r.ShearReason != "":
+		l.Add(limit.Beyond(k, r.TensionReason+r.ShearReason))
+	case !r.Sheared:
+		l.Add(limit.Skip(k, noShear))
+	case k == standOff:
+		l.Add(limit.Evaluate(k, b.Fv, b.VRd).Of(b.Rod + 1))
+	default:
+		l.Add(limit.Evaluate(k, b.Stress, b.Available).Of(b.Rod + 1))
+	}
+}
