@@ -69,9 +69,9 @@ func (r *Result) States(l *limit.List) {
 	l.Add(s)
 	switch in := r.in; {
 	case in.Medium == Concrete && in.Design.Basis.US():
-		l.Add(limit.Evaluate(concrete, r.P, r.Concrete.Rc).Need(limit.ContactSide, r.side()))
+		l.Add(limit.Evaluate(concrete, r.P, r.Concrete.Rc).Need(limit.ContactSide, r.side(l)))
 	case in.Medium == Concrete:
-		side := r.side()
+		side := r.side(l)
 		l.Add(limit.Evaluate(partial, r.P, r.Concrete.FRdu).Need(limit.ContactSide, side))
 		if r.Concrete.GroutReason != "" {
 			l.Add(limit.Beyond(joint, r.Concrete.GroutReason))
@@ -79,11 +79,11 @@ func (r *Result) States(l *limit.List) {
 		}
 		l.Add(limit.Evaluate(joint, r.Q, r.Concrete.Fjd).Need(limit.ContactSide, side))
 	case in.Medium == Timber && in.Timber.Direction == AlongGrain:
-		l.Add(limit.Evaluate(along, r.P, r.Timber.Capacity).Need(limit.ContactSide, r.side()))
+		l.Add(limit.Evaluate(along, r.P, r.Timber.Capacity).Need(limit.ContactSide, r.side(l)))
 	case in.Medium == Timber:
-		l.Add(limit.Evaluate(across, r.P, r.Timber.Capacity).Need(limit.ContactSide, r.side()))
+		l.Add(limit.Evaluate(across, r.P, r.Timber.Capacity).Need(limit.ContactSide, r.side(l)))
 	default:
-		l.Add(limit.Evaluate(given, r.Q, in.Given.Pressure).Need(limit.ContactSide, r.side()))
+		l.Add(limit.Evaluate(given, r.Q, in.Given.Pressure).Need(limit.ContactSide, r.side(l)))
 	}
 }
 
@@ -109,8 +109,8 @@ func (r *Result) skip(l *limit.List, why string) {
 // interval finds it.
 //
 // Source: the clauses of the limit states, turned round.
-func (r *Result) side() float64 {
-	if r.Ratio != 0 {
+func (r *Result) side(l *limit.List) float64 {
+	if l.NoSizes || r.Ratio != 0 {
 		return 0
 	}
 	low, high := 0.0, greatestSize

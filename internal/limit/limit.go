@@ -137,6 +137,8 @@ const MaxStates = 24
 type List struct {
 	n  int
 	at [MaxStates]State
+	// NoSizes says that required sizes are not wanted, which saves their search.
+	NoSizes bool
 }
 
 // Add appends a state. Beyond MaxStates it keeps the list as it is and makes
@@ -179,7 +181,8 @@ func (l *List) Verdict() Verdict {
 
 // Governing returns the state that governs: the first that fails without a
 // utilization, else the one with the highest utilization (of equals, the
-// first), else nil.
+// first), else nil. A state that does not apply may show its numbers but never
+// governs.
 func (l *List) Governing() *State {
 	var g *State
 	for i := range l.at[:l.n] {
@@ -187,7 +190,8 @@ func (l *List) Governing() *State {
 		if s.Verdict == Fail && !s.Rated {
 			return s
 		}
-		if s.Rated && (g == nil || s.Utilization > g.Utilization) {
+		counts := s.Verdict == Pass || s.Verdict == Fail
+		if s.Rated && counts && (g == nil || s.Utilization > g.Utilization) {
 			g = s
 		}
 	}

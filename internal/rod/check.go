@@ -108,7 +108,7 @@ func (r *Result) share() {
 	if pressed {
 		a.N = 0 // compression goes through the plate
 	}
-	r.Share = geom.Shared(in.At, &a)
+	r.Share = geom.PointGroup(in.At).Share(&a)
 	if !r.Share.Turns {
 		r.ShearReason = "the rods stand in one place and cannot carry the torsion"
 	}

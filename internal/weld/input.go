@@ -32,6 +32,9 @@ type Spec struct {
 	Filler    material.WeldMetal
 	Corrosion float64 // throat lost over the design life [mm]
 	FullSize  bool    // full size up to both ends
+	// Whether each run or segment has the full thickness of the parts to
+	// itself; otherwise two share it.
+	OwnSection bool
 }
 
 // Run is one straight run, or several equal ones that share the force equally.

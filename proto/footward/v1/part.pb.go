@@ -2689,8 +2689,13 @@ type WeldSpec struct {
 	// tabs); otherwise each end loses one throat (EN 1993-1-8 4.5.1). Default
 	// false.
 	FullSizeToEnds bool `protobuf:"varint,7,opt,name=full_size_to_ends,json=fullSizeToEnds,proto3" json:"full_size_to_ends,omitempty"`
-	unknownFields  protoimpl.UnknownFields
-	sizeCache      protoimpl.SizeCache
+	// Whether each run or segment has the full thickness of the parts to itself,
+	// as the weld round a hollow section or on the two edges of a lap plate.
+	// Default false: two runs or segments share one thickness, as fillets on both
+	// faces of an upright plate. Only the base metal of the US bases uses it.
+	OwnSection    bool `protobuf:"varint,8,opt,name=own_section,json=ownSection,proto3" json:"own_section,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *WeldSpec) Reset() {
@@ -2768,6 +2773,13 @@ func (x *WeldSpec) GetCorrosionAllowanceMm() float64 {
 func (x *WeldSpec) GetFullSizeToEnds() bool {
 	if x != nil {
 		return x.FullSizeToEnds
+	}
+	return false
+}
+
+func (x *WeldSpec) GetOwnSection() bool {
+	if x != nil {
+		return x.OwnSection
 	}
 	return false
 }
@@ -3007,7 +3019,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"JoinedPart\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x120\n" +
 	"\x05steel\x18\x02 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12&\n" +
-	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\"\x92\x03\n" +
+	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\"\xb3\x03\n" +
 	"\bWeldSpec\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.WeldKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x120\n" +
@@ -3017,7 +3029,9 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\xbaH\a\x92\x01\x04\b\x02\x10\x02R\x05parts\x12.\n" +
 	"\x06filler\x18\x05 \x01(\v2\x16.footward.v1.WeldMetalR\x06filler\x12O\n" +
 	"\x16corrosion_allowance_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\x12)\n" +
-	"\x11full_size_to_ends\x18\a \x01(\bR\x0efullSizeToEnds\"\xcd\x01\n" +
+	"\x11full_size_to_ends\x18\a \x01(\bR\x0efullSizeToEnds\x12\x1f\n" +
+	"\vown_section\x18\b \x01(\bR\n" +
+	"ownSection\"\xcd\x01\n" +
 	"\vWeldSegment\x12.\n" +
 	"\x05x1_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04x1Mm\x12.\n" +
 	"\x05y1_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04y1Mm\x12.\n" +

@@ -26,7 +26,7 @@ func TestSharedForcesBalanceTheActions(t *testing.T) {
 		f := rapid.Float64Range(-1e5, 1e5)
 		a := geom.Actions{N: f.Draw(t, "N"), Vx: f.Draw(t, "Vx"), Vy: f.Draw(t, "Vy"),
 			Mx: 100 * f.Draw(t, "Mx"), My: 100 * f.Draw(t, "My"), T: 100 * f.Draw(t, "T")}
-		s := geom.Shared(at, &a)
+		s := geom.PointGroup(at).Share(&a)
 		g := s.Group
 		if g.Ix*g.Iy-g.Ixy*g.Ixy < 1e-4*(g.Ix+g.Iy)*(g.Ix+g.Iy) {
 			t.Skip("nearly a line")
@@ -53,16 +53,16 @@ func TestSharedForcesBalanceTheActions(t *testing.T) {
 
 func TestLineOfPointsCarriesMomentsAlongItOnly(t *testing.T) {
 	line := []geom.Point{{X: -100}, {X: 100}}
-	s := geom.Shared(line, &geom.Actions{My: -2e6})
+	s := geom.PointGroup(line).Share(&geom.Actions{My: -2e6})
 	assert.True(t, s.Bends)
 	assert.InDelta(t, 1e4, s.Axial(line[1]), 1e-6)
-	assert.False(t, func() bool { s := geom.Shared(line, &geom.Actions{Mx: 1e6}); return s.Bends }())
+	assert.False(t, func() bool { s := geom.PointGroup(line).Share(&geom.Actions{Mx: 1e6}); return s.Bends }())
 	one := []geom.Point{{X: 50}}
-	s = geom.Shared(one, &geom.Actions{N: 1e3})
+	s = geom.PointGroup(one).Share(&geom.Actions{N: 1e3})
 	assert.False(t, s.Bends, "N at the origin bends a single point off it")
-	s = geom.Shared(one, &geom.Actions{T: 1e3})
+	s = geom.PointGroup(one).Share(&geom.Actions{T: 1e3})
 	assert.False(t, s.Turns)
-	s = geom.Shared([]geom.Point{{}}, &geom.Actions{N: 1e3, Vx: 1e3})
+	s = geom.PointGroup([]geom.Point{{}}).Share(&geom.Actions{N: 1e3, Vx: 1e3})
 	assert.True(t, s.Bends && s.Turns)
 }
 
@@ -83,4 +83,34 @@ func TestNeededThicknessEntersTheNextBand(t *testing.T) {
 		}
 		return 15
 	}), 1e-3)
+}
+
+// Line properties of J. E. Shigley, Mechanical Engineering Design, tables of
+// weld groups treated as lines (formulas from memory), for b = 3, d = 5.
+func TestLineGroupsOfTheHandbook(t *testing.T) {
+	const b, d = 3.0, 5.0
+	line := func(xy ...float64) (out []geom.Segment) {
+		for i := 0; i+3 < len(xy); i += 4 {
+			out = append(out, geom.Segment{A: geom.Point{X: xy[i], Y: xy[i+1]}, B: geom.Point{X: xy[i+2], Y: xy[i+3]}})
+		}
+		return out
+	}
+	for _, c := range []struct {
+		name  string
+		lines []geom.Segment
+		polar float64
+		ix    float64 // 0: not printed
+	}{
+		{"box", line(0, 0, b, 0, b, 0, b, d, b, d, 0, d, 0, d, 0, 0), (b + d) * (b + d) * (b + d) / 6, d * d / 6 * (3*b + d)},
+		{"C", line(0, 0, b, 0, 0, 0, 0, d, 0, d, b, d), 58.55303, 0},
+		{"L", line(0, 0, b, 0, 0, 0, 0, d), 28.60417, 0},
+		{"two lines", line(0, 0, 0, d, b, 0, b, d), d * (3*b*b + d*d) / 6, d * d * d / 6},
+		{"one line", line(0, 0, 0, d), d * d * d / 12, d * d * d / 12},
+	} {
+		g := geom.LineGroup(c.lines, 0)
+		assert.InEpsilon(t, c.polar, g.Ix+g.Iy, 1e-6, c.name)
+		if c.ix != 0 {
+			assert.InEpsilon(t, c.ix, g.Ix, 1e-12, c.name)
+		}
+	}
 }
