@@ -16,7 +16,7 @@ import (
 
 func TestDerivationAddsUp(t *testing.T) {
 	seen := map[string]bool{}
-	rapid.Check(t, func(t *rapid.T) {
+	law := func(t *rapid.T) {
 		in := drawn(t)
 		if rapid.Bool().Draw(t, "centre") {
 			in = drawnCentre(t)
@@ -44,7 +44,11 @@ func TestDerivationAddsUp(t *testing.T) {
 				assert.InEpsilon(t, state.Utilization, values[symbol], 1e-9, id)
 			}
 		}
-	})
+	}
+	// A short run draws too few welds to meet every limit state at once.
+	for round := 0; round < 50 && len(seen) < len(weld.Kinds()); round++ {
+		rapid.Check(t, law)
+	}
 	assert.Len(t, seen, len(weld.Kinds()))
 }
 
