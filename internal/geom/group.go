@@ -50,8 +50,9 @@ type Share struct {
 // counts as a line.
 const straight = 1e-9
 
-// Share returns how a group shares actions at the origin by the elastic method: the moments about the centroid with the full coupling of
-// I_x, I_y and I_xy, the torsion by the polar inertia.
+// Share returns how a group shares actions at the origin by the elastic method:
+// the moments about the centroid with the full coupling of I_x, I_y and I_xy,
+// the torsion by the polar inertia.
 //
 //	T_i = N/n + alpha (x_i - X) + beta (y_i - Y)
 //	V_i = V/n + T/J times the arm

@@ -127,11 +127,34 @@ func TestScopeAndReasons(t *testing.T) {
 	s = with(func(in *rod.Input) { in.StandOff = rod.StandOff{Gap: 40} })
 	assert.Equal(t, limit.NotApplicable, s["base_shear"].Verdict)
 	assert.True(t, s["rod_stand_off_bending"].Rated)
+	s = with(func(in *rod.Input) { in.Rod.Countersunk = true })
+	for _, id := range []string{"base_shear", "plate_bearing", "plate_punching"} {
+		assert.Equal(t, limit.OutOfScope, s[id].Verdict, "countersunk: %s", id)
+	}
+	s = with(func(in *rod.Input) {
+		in.Rod.Thread, _ = material.ThreadByName("M10")
+		in.Holes.Diameter = 12
+	})
+	assert.Equal(t, limit.Fail, s["rod_shear"].Verdict, "2 mm is loose for M10")
 	s = with(func(in *rod.Input) { in.Holes.Tolerance = 3 })
 	assert.Equal(t, limit.Fail, s["hole_tolerance"].Verdict)
 	assert.InDelta(t, 26, s["hole_tolerance"].Required, 1e-12)
 	s = with(func(in *rod.Input) { in.At = in.At[:2]; in.Actions.Mx = 1e6 })
 	assert.Equal(t, limit.OutOfScope, s["rod_tension"].Verdict, "two rods on a line")
+}
+
+// TestOversizedHoleNeedsMoreEdge: AISC 360-22 Tables J3.4 and J3.5 (from memory),
+// 3/4 in bolt, 1 in of edge, 1/8 in more in an oversized hole.
+func TestOversizedHoleNeedsMoreEdge(t *testing.T) {
+	in := four(basis.USLRFD, "3/4-10 UNC", "ASTM F1554 Gr 36", 0.8125*inch, 150)
+	r, _ := check(t, in)
+	assert.InDelta(t, inch, r.Edge.EdgeNeed, 1e-9)
+	in.Holes.Diameter = 0.9375 * inch
+	r, _ = check(t, in)
+	assert.InDelta(t, 1.125*inch, r.Edge.EdgeNeed, 1e-9)
+	in.Holes.Diameter = 2 * inch
+	r, _ = check(t, in)
+	assert.InDelta(t, inch+(1.25*inch-2)/2, r.Edge.EdgeNeed, 1e-9)
 }
 
 // TestLeverArm is a slip check, constructed from EN 1992-4:2018 7.2.2.3.2: d 24,

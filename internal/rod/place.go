@@ -49,8 +49,8 @@ func surround(in *Input, i int, alongY bool) Surround {
 // clearance returns the nominal clearance of a hole [mm], beyond which it
 // counts as oversized.
 //
-// EN 1090-2 Table 11: 1 mm up to M14 (2 mm by EN 1993-1-8 3.6.1(5)), 2 mm up to
-// M24, 3 mm above. AISC 360-22 Table J3.3: 1/16 in below 1 in, 1/8 in from there;
+// EN 1090-2 Table 11: 1 mm up to M14 (M12 and M14 2 mm by EN 1993-1-8 3.6.1(5)),
+// 2 mm up to M24, 3 mm above. AISC 360-22 Table J3.3: 1/16 in below 1 in, 1/8 in from there;
 // Table J3.3M: 2 mm to M22, 3 mm above.
 func clearance(in *Input) float64 {
 	d := in.Rod.Thread.Diameter
@@ -60,7 +60,10 @@ func clearance(in *Input) float64 {
 		}
 		return 3.2
 	}
-	if d <= 24 {
+	switch {
+	case d < 12:
+		return 1
+	case d <= 24:
 		return 2
 	}
 	return 3
@@ -81,6 +84,10 @@ const (
 	spacingEC = 2.4     // the greater of p_1 and p_2 over d_0; EN 1993-1-8:2005 Table 3.3
 	spacingUS = 8.0 / 3 // over d; AISC 360-22 J3.4
 	edgeThick = 1.25    // over d above 1 1/4 in; AISC 360-22 Table J3.4
+	// oversizedEdge is added to the edge distance of an oversized hole [mm]: the
+	// greatest C_2 of AISC 360-22 Table J3.5, 1/8 in; a still larger hole adds
+	// half of what exceeds the standard one.
+	oversizedEdge = 25.4 / 8
 )
 
 // edgesUS is AISC 360-22 Table J3.4 in mm: diameter and least edge distance.
@@ -100,6 +107,9 @@ func leastSpacing(in *Input) Spacing {
 				s.EdgeNeed = row[1]
 				break
 			}
+		}
+		if excess := in.Holes.Diameter - d - clearance(in); excess > 1e-9 {
+			s.EdgeNeed += max(oversizedEdge, excess/2)
 		}
 	}
 	// Squares of distances order as distances do.

@@ -49,6 +49,7 @@ const (
 	noTension = "no rod is in tension"
 	noShear   = "no shear is left to the rods"
 	tooHard   = "f_ub above 1000 MPa is beyond EN 1993-1-8 Table 3.1"
+	sunken    = "a countersunk head takes thickness from the plate, and its depth is not described"
 	loose     = "the holes exceed the nominal clearance: rods carry shear only through welded plate washers"
 )
 
@@ -140,6 +141,8 @@ func (r *Result) baseState() limit.State {
 		return limit.Beyond(baseShear, r.beyond(r.ShearReason))
 	case r.V == 0:
 		return limit.Skip(baseShear, "there is no shear")
+	case in.Rod.Countersunk:
+		return limit.Beyond(baseShear, sunken)
 	case in.StandOff.Gap > 0:
 		return limit.Skip(baseShear, "the rods bridge a gap: see bending across the gap")
 	case in.Design.Basis.US():
@@ -153,6 +156,14 @@ func (r *Result) baseState() limit.State {
 func (r *Result) plateStates(l *limit.List) {
 	in, w := r.in, &r.Worst
 	us := in.Design.Basis.US()
+	if in.Rod.Countersunk {
+		for _, k := range [...]*limit.Kind{plateBearing, plateTearOut, punching, washerBending} {
+			if k.Clause[in.Design.Basis] != "" {
+				l.Add(limit.Beyond(k, sunken))
+			}
+		}
+		return
+	}
 	if !r.Sheared || w.Bearing < 0 {
 		l.Add(limit.Skip(plateBearing, noShear))
 		if us {

@@ -968,8 +968,8 @@ type BaseFriction struct {
 	// Compression under the plate that is certain to act together with the shear
 	// [kN], as a magnitude. Required. Over 0 to 100 000.
 	CompressionKn float64 `protobuf:"fixed64,1,opt,name=compression_kn,json=compressionKn,proto3" json:"compression_kn,omitempty"`
-	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4 (AISC
-	// Design Guide 1, steel on grout or concrete). The Eurocode takes
+	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, a cautious
+	// figure for steel on grout (common practice, no source). The Eurocode takes
 	// basis.eurocode.c_fd instead.
 	Coefficient   *float64 `protobuf:"fixed64,2,opt,name=coefficient,proto3,oneof" json:"coefficient,omitempty"`
 	unknownFields protoimpl.UnknownFields
