@@ -2,7 +2,12 @@
 // segments and their section properties.
 package geom
 
-import "footward.example/footward/internal/material"
+import (
+	"fmt"
+
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
+)
 
 // Point is a point in the plane of the plate, from its centre.
 type Point struct {
@@ -28,6 +33,29 @@ type Plate struct {
 //
 // Source: geometry.
 func (p *Plate) Net() float64 { return p.Thickness - p.Corrosion }
+
+// greatestSize is the greatest size of a plate [mm]; the contract's is less.
+const greatestSize = 1e5
+
+func within(v, low, high float64) bool { return v >= low && v <= high }
+
+// Validate adds to faults everything about the plate that does not fit.
+func (p *Plate) Validate(faults *limit.Faults) {
+	if !within(p.SizeX, 1e-3, greatestSize) {
+		faults.Add(limit.OutOfRange, "plate.size_x_mm", "must be a positive length")
+	}
+	if !within(p.SizeY, 1e-3, greatestSize) {
+		faults.Add(limit.OutOfRange, "plate.size_y_mm", "must be a positive length")
+	}
+	if !within(p.Thickness, 1e-3, greatestSize) {
+		faults.Add(limit.OutOfRange, "plate.thickness_mm", "must be a positive length")
+	} else if !(p.Corrosion >= 0 && p.Corrosion < p.Thickness) {
+		faults.Add(limit.Geometry, "plate.corrosion_allowance_mm",
+			fmt.Sprintf("loss of %g mm leaves nothing of the %g mm plate", p.Corrosion, p.Thickness))
+	} else if fy, fu, ok := p.Steel.At(p.Thickness); !ok || !within(fy, 1, 1e4) || !within(fu, 1, 1e4) {
+		faults.Add(limit.OutOfRange, "plate.steel", fmt.Sprintf("has no strength at %g mm", p.Thickness))
+	}
+}
 
 // Actions are the six actions of the column on the base: tension positive, z
 // up, right-handed (see the drawing in the contract's common.proto).

@@ -49,7 +49,6 @@ type Rods struct {
 	Resistance float64 // design or available tension of one rod [N]
 	Diameter   float64 // nominal [mm]
 	StressArea float64 // [mm2]
-	Hole       float64 // hole diameter [mm]
 	Washer     float64 // washer thickness [mm]
 	Stretch    float64 // stretch length L_b [mm]; 0: as an anchor cast in concrete
 }

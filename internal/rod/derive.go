@@ -20,14 +20,7 @@ func (r *Result) Derive(s *derive.Sheet) {
 	default:
 		s.Factor("Omega", basis.Rupture.Omega, clauseJ37)
 	}
-	s.Given("d", in.Rod.Thread.Diameter, "mm", "nominal diameter")
-	s.Given("A_s,0", in.Rod.Thread.StressArea, "mm2", "stress area as made")
-	s.Given("delta", in.Rod.Corrosion, "mm", "diameter lost to corrosion")
-	s.Step("d_n", "d - delta", r.D, "mm", "diameter left")
-	s.Step("d_s", "sqrt(4 A_s,0 / pi) - delta", r.Ds, "mm", "diameter of the stress area left")
-	s.Step("A_s", "pi / 4 d_s^2", r.As, "mm2", "stress area left")
-	s.Given("f_ub", in.Rod.Steel.Fu, "MPa", "rod")
-	s.Given("f_yb", in.Rod.Steel.Fy, "MPa", "rod")
+	r.deriveSteel(s)
 	_, fu, _ := in.Plate.Steel.At(in.Plate.Thickness)
 	s.Given("f_u", fu, "MPa", "plate")
 	s.Given("t_p", in.Plate.Net(), "mm", "plate, corrosion taken off")
@@ -93,11 +86,37 @@ func (r *Result) deriveForces(s *derive.Sheet) {
 	s.Step("F_v,Ed", "sqrt(V_ix^2 + V_iy^2)", w.Fv, "N", "statics")
 }
 
+// deriveSteel writes what is left of a rod.
+func (r *Result) deriveSteel(s *derive.Sheet) {
+	in := r.in
+	s.Given("d", in.Rod.Thread.Diameter, "mm", "nominal diameter")
+	s.Given("A_s,0", in.Rod.Thread.StressArea, "mm2", "stress area as made")
+	s.Given("delta", in.Rod.Corrosion, "mm", "diameter lost to corrosion")
+	s.Step("d_n", "d - delta", r.D, "mm", "diameter left")
+	s.Step("d_s", "sqrt(4 A_s,0 / pi) - delta", r.Ds, "mm", "diameter of the stress area left")
+	s.Step("A_s", "pi / 4 d_s^2", r.As, "mm2", "stress area left")
+	s.Given("f_ub", in.Rod.Steel.Fu, "MPa", "rod")
+	s.Given("f_yb", in.Rod.Steel.Fy, "MPa", "rod")
+}
+
+// deriveStrength writes the tension resistance of a rod by Eurocode.
+func (r *Result) deriveStrength(s *derive.Sheet) {
+	s.Given("k_2", r.EC.K2, "", clauseTension)
+	s.Given("k_cut", r.EC.Cut, "", "threads; EN 1993-1-8:2005 3.6.1(3)")
+	s.Step("F_t,Rd", "k_cut k_2 f_ub A_s / gamma_M2", r.FtRd, "N", clauseTension)
+}
+
+// DeriveTension writes where the tension resistance of one rod by Eurocode comes
+// from, for a part that uses it.
+func (r *Result) DeriveTension(s *derive.Sheet) {
+	s.Factor("gamma_M2", r.in.Design.EC.GammaM2, "EN 1993-1-8:2005 Table 2.1")
+	r.deriveSteel(s)
+	r.deriveStrength(s)
+}
+
 func (r *Result) deriveEC(s *derive.Sheet) {
 	in, e, w := r.in, &r.EC, &r.Worst
-	s.Given("k_2", e.K2, "", clauseTension)
-	s.Given("k_cut", e.Cut, "", "threads; EN 1993-1-8:2005 3.6.1(3)")
-	s.Step("F_t,Rd", "k_cut k_2 f_ub A_s / gamma_M2", r.FtRd, "N", clauseTension)
+	r.deriveStrength(s)
 	s.Step("u_t", "F_t,Ed / F_t,Rd", w.Ft/r.FtRd, "", clauseTension)
 	s.Given("k_w", e.Wide, "", "EN 1993-1-8:2005 3.6.1(5)")
 	s.Given("alpha_v", e.AlphaV, "", clauseShear)

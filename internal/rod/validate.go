@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
@@ -22,28 +21,11 @@ func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
 		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis with usable factors")
 	}
-	validatePlate(&in.Plate, faults)
+	in.Plate.Validate(faults)
 	in.Rod.Validate(faults)
 	validateHoles(in, faults)
 	validatePlaces(in, faults)
 	validateForces(in, faults)
-}
-
-func validatePlate(p *geom.Plate, faults *limit.Faults) {
-	if !within(p.SizeX, 1e-3, greatestSize) {
-		faults.Add(limit.OutOfRange, "plate.size_x_mm", "must be a positive length")
-	}
-	if !within(p.SizeY, 1e-3, greatestSize) {
-		faults.Add(limit.OutOfRange, "plate.size_y_mm", "must be a positive length")
-	}
-	if !within(p.Thickness, 1e-3, greatestSize) {
-		faults.Add(limit.OutOfRange, "plate.thickness_mm", "must be a positive length")
-	} else if !(p.Corrosion >= 0 && p.Corrosion < p.Thickness) {
-		faults.Add(limit.Geometry, "plate.corrosion_allowance_mm",
-			fmt.Sprintf("loss of %g mm leaves nothing of the %g mm plate", p.Corrosion, p.Thickness))
-	} else if fy, fu, ok := p.Steel.At(p.Thickness); !ok || !within(fy, 1, 1e4) || !within(fu, 1, 1e4) {
-		faults.Add(limit.OutOfRange, "plate.steel", fmt.Sprintf("has no strength at %g mm", p.Thickness))
-	}
 }
 
 // Validate adds to faults everything about the rod itself that does not fit.

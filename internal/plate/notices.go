@@ -1,0 +1,135 @@
+package plate
+
+import (
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/limit"
+)
+
+// The notices, in the order of an answer.
+var (
+	softUnknown = &limit.Notice{Code: "plate_stiffness_unknown", Severity: limit.Assumption,
+		Text: "Whether the footprint keeps the plate flat was not stated: it is taken as soft, and the plate's centre is checked too."}
+	softPeak = &limit.Notice{Code: "plate_centre_peak", Severity: limit.Info,
+		Text: "Under a soft footprint the greatest moment is taken as the mean over the section times a peak factor for a plate on a bed: an engineering model outside the codes."}
+	spreadPlate = &limit.Notice{Code: "plate_bearing_included", Severity: limit.Info,
+		Text: "The resistance under compression holds plate and support together: the support bears its full strength under the footprint widened by c."}
+	bearingApart = &limit.Notice{Code: "plate_bearing_apart", Severity: limit.Caution,
+		Text: "Pressure on the support is used here to bend the plate; its own check is CheckBearing."}
+	rodsToo = &limit.Notice{Code: "plate_rods_apart", Severity: limit.Caution,
+		Text: "The tension found for the lifted side must be carried by the rods and by what holds them: check both for it."}
+	noPrying = &limit.Notice{Code: "plate_no_prying", Severity: limit.Info,
+		Text: "The rods stretch so far that no prying develops (L_b above L_b*)."}
+	withPrying = &limit.Notice{Code: "plate_prying", Severity: limit.Caution,
+		Text: "Prying develops (L_b not above L_b*): the force in the rods and in what holds them is higher than their share of the tension."}
+	castIn = &limit.Notice{Code: "plate_stretch_length", Severity: limit.Assumption,
+		Text: "The stretch length of the rods was not given: anchor bolts cast in concrete are taken, 8 d + grout + plate + washer + half a nut."}
+	pryingUS = &limit.Notice{Code: "plate_prying_us", Severity: limit.Caution,
+		Text: "Prying is not part of the tension by Design Guide 1: the plate is given the thickness at which it need not be counted."}
+	beyondTips = &limit.Notice{Code: "plate_rods_beyond_flange", Severity: limit.Caution,
+		Text: "The rods stand further apart than the flange is wide: yield patterns round its tips are not among those of the T-stub. An engineer must judge."}
+	weldless = &limit.Notice{Code: "plate_weld_not_counted", Severity: limit.Info,
+		Text: "No weld throat was given: the lever arm m of the T-stub is measured to the face of the footprint."}
+	innerRods = &limit.Notice{Code: "plate_inner_rods", Severity: limit.Info,
+		Text: "Rods inside the outline of the footprint are not counted on the lifted side."}
+	hollow = &limit.Notice{Code: "plate_inside_hollow", Severity: limit.Info,
+		Text: "The plate inside a hollow footprint or between two plates is held as a simply supported slab or span, beyond the printed method and on the safe side."}
+	blockLambda = &limit.Notice{Code: "plate_lambda_under_moment", Severity: limit.Info,
+		Text: "Under a moment lambda is taken as 1, beyond the printed method and on the safe side."}
+	width45 = &limit.Notice{Code: "plate_effective_width", Severity: limit.Info,
+		Text: "On the lifted side the width that bends grows at 45 degrees from each rod, no wider than the plate or half way to the next rod."}
+	shearOther = &limit.Notice{Code: "plate_shear_not_used", Severity: limit.Info,
+		Text: "Shear and torsion do not bend the plate and are not used here."}
+	soilPressure = &limit.Notice{Code: "plate_uniform_pressure", Severity: limit.Assumption,
+		Text: "Pressure is uniform under the plate or its pressed part. On a soft bed a large thin plate is pressed more under the column; on rock or a hard spot less evenly."}
+)
+
+// Remarks returns the notices of the part in order.
+func Remarks() []*limit.Notice {
+	return []*limit.Notice{softUnknown, softPeak, spreadPlate, bearingApart, rodsToo, noPrying, withPrying, castIn,
+		pryingUS, beyondTips, weldless, innerRods, hollow, blockLambda, width45, shearOther, soilPressure}
+}
+
+// Notices appends the notices.
+func (r *Result) Notices(l *limit.Notices) {
+	in := r.in
+	a := &in.Actions
+	if !in.Footprint.StiffStated {
+		l.Add(softUnknown)
+	}
+	if r.Case == Concentric && !in.Footprint.Stiff {
+		l.Add(softPeak)
+	}
+	if a.Vx != 0 || a.Vy != 0 || a.T != 0 {
+		l.Add(shearOther)
+	}
+	if r.Case == Idle || r.Case == Biaxial {
+		return
+	}
+	if in.Design.Basis == basis.Eurocode {
+		r.noticesEC(l)
+	} else {
+		r.noticesUS(l)
+	}
+	if r.EC.Lifted || r.US.Lifted {
+		l.Add(rodsToo)
+		if r.inner() {
+			l.Add(innerRods)
+		}
+	}
+}
+
+func (r *Result) noticesEC(l *limit.Notices) {
+	e := &r.EC
+	if r.Case == Concentric || e.Pressed {
+		l.Add(spreadPlate)
+	}
+	if !e.Lifted {
+		return
+	}
+	if r.in.Rods.Stretch == 0 {
+		l.Add(castIn)
+	}
+	if r.in.WeldThroat == 0 {
+		l.Add(weldless)
+	}
+	if e.TStub.Prying {
+		l.Add(withPrying)
+	} else {
+		l.Add(noPrying)
+	}
+	if r.Row.Gauge > r.frame.W {
+		l.Add(beyondTips)
+	}
+}
+
+func (r *Result) noticesUS(l *limit.Notices) {
+	u := &r.US
+	if u.Fp > 0 {
+		l.Add(bearingApart)
+		l.Add(soilPressure)
+		switch shape := r.in.Footprint.Shape; {
+		case shape == ISection && r.Case == Uniaxial:
+			l.Add(blockLambda)
+		case shape == Tube || shape == Pipe || shape == TwoPlates:
+			l.Add(hollow)
+		}
+	}
+	if u.Lifted {
+		l.Add(width45)
+		l.Add(pryingUS)
+	}
+}
+
+// inner reports whether rods on the lifted side stand within the footprint.
+func (r *Result) inner() bool {
+	for _, p := range r.in.Rods.At {
+		s := p.X
+		if r.frame.AlongY {
+			s = p.Y
+		}
+		if s *= r.frame.Side; s > 0 && s <= r.frame.H/2 {
+			return true
+		}
+	}
+	return false
+}

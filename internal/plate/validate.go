@@ -1,0 +1,114 @@
+package plate
+
+import (
+	"fmt"
+	"math"
+
+	"footward.example/footward/internal/limit"
+)
+
+// Ranges that the kernel accepts; the contract's are narrower or the same.
+const (
+	greatestForce  = 1e9  // N
+	greatestMoment = 1e12 // Nmm
+	greatestSize   = 1e5  // mm
+)
+
+func within(v, low, high float64) bool { return v >= low && v <= high }
+
+// Validate adds to faults everything about the input that does not fit.
+func Validate(in *Input, faults *limit.Faults) {
+	if !in.Design.Valid() {
+		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis with usable factors")
+	}
+	in.Plate.Validate(faults)
+	validateFootprint(in, faults)
+	a := &in.Actions
+	for _, f := range [...]struct {
+		field   string
+		v, most float64
+	}{
+		{"forces.n_kn", a.N, greatestForce}, {"forces.m_x_knm", a.Mx, greatestMoment},
+		{"forces.m_y_knm", a.My, greatestMoment},
+	} {
+		if !within(f.v, -f.most, f.most) {
+			faults.Add(limit.OutOfRange, f.field, "must be a number of usual size")
+		}
+	}
+	if !within(in.Bearing.Pressure, 1e-9, 1e4) || !within(in.Bearing.GroutThick, 0, greatestSize) {
+		faults.Add(limit.OutOfRange, "support", "offers no bearing pressure")
+	}
+	if !within(in.WeldThroat, 0, greatestSize) {
+		faults.Add(limit.OutOfRange, "footprint_weld_throat_mm", "must be a length, not negative")
+	}
+	validateRods(in, faults)
+}
+
+func validateRods(in *Input, faults *limit.Faults) {
+	r := &in.Rods
+	if len(r.At) == 0 {
+		return
+	}
+	if !within(r.Resistance, 1e-3, greatestForce) || !within(r.Diameter, 1, 1e3) || !within(r.StressArea, 1e-3, 1e6) ||
+		!within(r.Washer, 0, greatestSize) || !within(r.Stretch, 0, greatestSize) {
+		faults.Add(limit.OutOfRange, "rods.rod", "needs a resistance, a diameter and a stress area of usual size")
+	}
+	for i, p := range r.At {
+		if !(math.Abs(p.X) < in.Plate.SizeX/2 && math.Abs(p.Y) < in.Plate.SizeY/2) {
+			faults.Add(limit.Geometry, fmt.Sprintf("rods.positions[%d]", i), fmt.Sprintf(
+				"x %g mm, y %g mm is not inside the plate of %g by %g mm", p.X, p.Y, in.Plate.SizeX, in.Plate.SizeY))
+		}
+	}
+}
+
+// paths are the fields of a footprint as the contract spells them.
+type paths struct{ x, y, thick string }
+
+var shapePaths = map[Shape]paths{
+	ISection:  {"footprint.i_section.width_mm", "footprint.i_section.depth_mm", "footprint.i_section.flange_mm"},
+	Tube:      {"footprint.tube.size_x_mm", "footprint.tube.size_y_mm", "footprint.tube.wall_mm"},
+	Pipe:      {"footprint.pipe.diameter_mm", "footprint.pipe.diameter_mm", "footprint.pipe.wall_mm"},
+	Rectangle: {"footprint.rectangle.size_x_mm", "footprint.rectangle.size_y_mm", ""},
+	TwoPlates: {"footprint.two_plates.gap_mm", "footprint.two_plates.length_mm", "footprint.two_plates.thickness_mm"},
+}
+
+func validateFootprint(in *Input, faults *limit.Faults) {
+	f := &in.Footprint
+	path, known := shapePaths[f.Shape]
+	if !known {
+		faults.Add(limit.Missing, "footprint", "needs one of i_section, tube, pipe, rectangle, two_plates")
+		return
+	}
+	onPlate(faults, path.x, "x", f.SizeX, in.Plate.SizeX)
+	if path.y != path.x || f.SizeX <= in.Plate.SizeX {
+		onPlate(faults, path.y, "y", f.SizeY, in.Plate.SizeY)
+	}
+	if f.Shape == Rectangle {
+		return
+	}
+	across := f.SizeX
+	switch f.Shape {
+	case ISection:
+		across = f.SizeY
+		if !(f.Web > 0 && f.Web <= f.SizeX) {
+			faults.Add(limit.Geometry, "footprint.i_section.web_mm",
+				fmt.Sprintf("web of %g mm does not fit flanges of %g mm", f.Web, f.SizeX))
+		}
+	case Tube:
+		across = min(f.SizeX, f.SizeY)
+	}
+	if !(f.Thick > 0 && 2*f.Thick < across) {
+		faults.Add(limit.Geometry, path.thick,
+			fmt.Sprintf("twice %g mm does not fit into a footprint of %g mm", f.Thick, across))
+	}
+}
+
+func onPlate(faults *limit.Faults, field, axis string, size, plate float64) {
+	switch {
+	case !(size > 0 && size <= greatestSize):
+		faults.Add(limit.OutOfRange, field, "must be a positive length")
+	case !(size <= plate):
+		faults.Add(limit.Geometry, field,
+			fmt.Sprintf("the footprint of %g mm along %s stands over the plate of %g mm", size, axis, plate))
+	}
+}
