@@ -250,7 +250,7 @@ func (r *Result) derivePress(s *derive.Sheet) {
 
 func (r *Result) deriveCentre(s *derive.Sheet) {
 	c, in := &r.Centre, r.in
-	if c.Rm == 0 {
+	if !c.Done {
 		return
 	}
 	p, f := &in.Plate, &in.Footprint
@@ -262,10 +262,18 @@ func (r *Result) deriveCentre(s *derive.Sheet) {
 	s.Given("B_c", over, "mm", "plate across it")
 	s.Given("c_c", foot, "mm", "footprint along it")
 	s.Given("b_c", wide, "mm", "footprint across it")
-	s.Step("q", "P / (L_c B_c)", c.Q, "MPa", "statics")
+	switch {
+	case r.M == 0:
+		s.Step("q", "P / (L_c B_c)", c.Q, "MPa", "statics")
+	case c.AlongY:
+		s.Step("Y_c", "B_c - 2 M / P", c.Block, "mm", "block of pressure about the resultant")
+		s.Step("q", "P / (L_c Y_c)", c.Q, "MPa", "statics")
+	default:
+		s.Step("Y_c", "L_c - 2 M / P", c.Block, "mm", "block of pressure about the resultant")
+		s.Step("q", "P / (B_c Y_c)", c.Q, "MPa", "statics")
+	}
 	if f.Shape == TwoPlates && !c.AlongY {
-		s.Step("s", "c_c - t_f", foot-f.Thick, "mm", "between the middles of the two plates")
-		s.Step("m_mean", "max(abs(q L_c (L_c - 2 s) / 8), q (L_c - s)^2 / 8)", c.Mean, "N", "statics")
+		r.deriveBetween(s, foot-f.Thick)
 	} else {
 		s.Step("m_mean", "q L_c^2 / 8 (1 - c_c / L_c)", c.Mean, "N", "statics")
 	}
@@ -275,4 +283,28 @@ func (r *Result) deriveCentre(s *derive.Sheet) {
 		s.Step("m_R", "f_y t^2 / 6 / gamma_M0", c.Rm, "N", "elastic section, as EN 1993-1-8:2005 6.2.5(4)")
 	}
 	s.Step("u_m", "m_c / m_R", c.M/c.Rm, "", clauseCentre)
+}
+
+func (r *Result) deriveBetween(s *derive.Sheet, apart float64) {
+	c, size := &r.Centre, r.in.Plate.SizeX
+	s.Step("s", "c_c - t_f", apart, "mm", "between the middles of the two plates")
+	if r.M == 0 {
+		s.Given("M", 0, "Nmm", "no moment")
+		s.Given("Y_c", c.Block, "mm", "pressed over the whole length")
+	}
+	s.Step("F_1", "(P / 2 + M / s) / B_c", c.Line, "N/mm", "line load of the plate pressed harder")
+	block := func(from float64, text string) string {
+		if from > c.Block {
+			return "q Y_c (" + text + " - Y_c / 2)"
+		}
+		return "q (" + text + ")^2 / 2"
+	}
+	s.Step("m_1", block((size-apart)/2, "(L_c - s) / 2"), c.M1, "N", "statics: at that plate")
+	s.Step("m_2", block((size+apart)/2, "(L_c + s) / 2")+" - F_1 s", c.M2, "N", "statics: at the other")
+	if c.M0 == 0 {
+		s.Given("m_0", 0, "N", "no greater moment between them")
+	} else {
+		s.Step("m_0", "F_1 ((L_c - s) / 2 - F_1 / q / 2)", c.M0, "N", "statics: between them, where the shear is zero")
+	}
+	s.Step("m_mean", "max(abs(m_1), abs(m_0), abs(m_2))", c.Mean, "N", "statics")
 }

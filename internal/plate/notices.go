@@ -56,7 +56,7 @@ func (r *Result) Notices(l *limit.Notices) {
 	if !in.Footprint.StiffStated {
 		l.Add(softUnknown)
 	}
-	if r.Case == Concentric && !in.Footprint.Stiff {
+	if r.Centre.Done {
 		l.Add(softPeak)
 	}
 	if a.Vx != 0 || a.Vy != 0 || a.T != 0 {

@@ -238,8 +238,8 @@ func (r *Result) centreState(l *limit.List) limit.State {
 		return limit.Skip(middle, "the footprint is stated to be stiff")
 	case r.Case == Idle || r.Case == Uplift:
 		return limit.Skip(middle, noPress)
-	case r.Case != Concentric:
-		return limit.Beyond(middle, "a soft footprint under a moment is not covered: it cannot be relied on to bring the moment into the plate")
+	case !r.Centre.Done:
+		return limit.Beyond(middle, "under a moment a soft footprint is covered only where two plates bring the moment in across their gap and no side lifts")
 	}
 	c := &r.Centre
 	s := limit.Evaluate(middle, c.M, c.Rm)

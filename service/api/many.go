@@ -1,0 +1,136 @@
+package api
+
+import (
+	"context"
+	"errors"
+	"io"
+
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/guard"
+)
+
+// CheckMany implements CheckServiceServer.
+func (c *Check) CheckMany(ctx context.Context, m *footwardv1.CheckManyRequest) (*footwardv1.CheckManyResponse, error) {
+	if violations := c.validator.Violations(m); violations != nil {
+		return nil, guard.InvalidArgument(violations)
+	}
+	outcomes, err := c.many(ctx, m.GetItems(), 0)
+	if err != nil {
+		return nil, err
+	}
+	return &footwardv1.CheckManyResponse{
+		Outcomes: outcomes, Provenance: provenanceOf(used(outcomes)...),
+	}, nil
+}
+
+// StreamChecks implements CheckServiceServer.
+func (c *Check) StreamChecks(stream grpc.BidiStreamingServer[footwardv1.StreamChecksRequest, footwardv1.StreamChecksResponse]) error {
+	for next := uint64(0); ; {
+		m, err := stream.Recv()
+		if errors.Is(err, io.EOF) {
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+		if violations := c.validator.Violations(m); violations != nil {
+			return guard.InvalidArgument(violations)
+		}
+		outcomes, err := c.many(stream.Context(), m.GetItems(), next)
+		if err != nil {
+			return err
+		}
+		r := &footwardv1.StreamChecksResponse{Outcomes: outcomes}
+		if next == 0 {
+			r.Provenance = provenanceOf(allBases...)
+		}
+		next += uint64(len(outcomes))
+		if err := stream.Send(r); err != nil {
+			return err
+		}
+	}
+}
+
+// checkIn is how many items are answered between two looks at the deadline.
+const checkIn = 32
+
+// many answers items in order; first is the index of the first.
+func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first uint64) ([]*footwardv1.CheckOutcome, error) {
+	block := make([]footwardv1.CheckOutcome, len(items))
+	out := make([]*footwardv1.CheckOutcome, len(items))
+	size := 0
+	for i, item := range items {
+		if i%checkIn == 0 {
+			if err := ctx.Err(); err != nil {
+				return nil, status.FromContextError(err).Err()
+			}
+		}
+		o := &block[i]
+		o.Index = first + uint64(i)
+		c.one(item, o)
+		if size += proto.Size(o); size > c.largest {
+			return nil, status.Errorf(codes.ResourceExhausted,
+				"the answers exceed %d bytes at item %d of %d: send fewer items in one message or ask for less detail",
+				c.largest, i+1, len(items))
+		}
+		out[i] = o
+	}
+	return out, nil
+}
+
+func (c *Check) one(item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
+	var r *footwardv1.CheckResult
+	var violations []*footwardv1.FieldViolation
+	field := ""
+	switch check := item.GetCheck().(type) {
+	case *footwardv1.CheckItem_Bearing:
+		field = "bearing."
+		r, violations = c.bearing(check.Bearing)
+	case *footwardv1.CheckItem_PlateBending:
+		field = "plate_bending."
+		r, violations = c.plateBending(check.PlateBending)
+	case *footwardv1.CheckItem_Weld:
+		field = "weld."
+		r, violations = c.weld(check.Weld)
+	case *footwardv1.CheckItem_AnchorRods:
+		field = "anchor_rods."
+		r, violations = c.anchorRods(check.AnchorRods)
+	default:
+		violations = []*footwardv1.FieldViolation{{
+			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,
+			Description: "needs one of bearing, plate_bending, weld, anchor_rods",
+		}}
+	}
+	if violations != nil {
+		for _, v := range violations {
+			if field != "" {
+				v.Field = field + v.GetField()
+			}
+		}
+		o.Outcome = &footwardv1.CheckOutcome_Refusal{Refusal: &footwardv1.Refusal{Violations: violations}}
+		return
+	}
+	o.Outcome = &footwardv1.CheckOutcome_Result{Result: r}
+}
+
+// used returns the bases of the outcomes, each once, in the contract's order.
+func used(outcomes []*footwardv1.CheckOutcome) []footwardv1.Basis {
+	var seen [4]bool
+	for _, o := range outcomes {
+		if b := int(o.GetResult().GetBasis()); b > 0 && b < len(seen) {
+			seen[b] = true
+		}
+	}
+	var out []footwardv1.Basis
+	for _, b := range allBases {
+		if seen[b] {
+			out = append(out, b)
+		}
+	}
+	return out
+}

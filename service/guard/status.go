@@ -1,0 +1,69 @@
+package guard
+
+import (
+	"fmt"
+
+	"google.golang.org/genproto/googleapis/rpc/errdetails"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// Domain and Refused are the ErrorInfo of every refusal.
+const (
+	Domain  = "footward.v1"
+	Refused = "FIELDS_REFUSED"
+)
+
+// statusBytes is the most that the violations of one status may take. A status
+// travels in the trailers of HTTP/2, which common clients limit to 8 KiB of
+// text: 4/3 of this, and the rest.
+const statusBytes = 5 << 10
+
+// InvalidArgument returns the status of a request whose fields were refused. It
+// names them all; when they are more than a status can hold, the first of them,
+// and the message says how many there are.
+func InvalidArgument(violations []*footwardv1.FieldViolation) error {
+	bad := &errdetails.BadRequest{}
+	size := 0
+	for _, v := range violations {
+		one := &errdetails.BadRequest_FieldViolation{
+			Field: v.GetField(), Description: v.GetDescription(), Reason: v.GetReason().String(),
+		}
+		if size += proto.Size(one) + 4; size > statusBytes && len(bad.FieldViolations) > 0 {
+			break
+		}
+		bad.FieldViolations = append(bad.FieldViolations, one)
+	}
+	s := status.New(codes.InvalidArgument, message(violations, len(bad.GetFieldViolations())))
+	with, err := s.WithDetails(bad, &errdetails.ErrorInfo{Domain: Domain, Reason: Refused})
+	if err != nil {
+		return s.Err()
+	}
+	return with.Err()
+}
+
+// messageRunes is the most characters of a field and its fault in a message.
+const messageRunes = 300
+
+func message(violations []*footwardv1.FieldViolation, named int) string {
+	if len(violations) == 0 {
+		return "the request was refused"
+	}
+	first := violations[0].GetField() + ": " + violations[0].GetDescription()
+	if r := []rune(first); len(r) > messageRunes {
+		first = string(r[:messageRunes]) + "..."
+	}
+	switch rest := len(violations) - 1; {
+	case rest == 0:
+		return first
+	case named < len(violations):
+		return fmt.Sprintf("%s (and %d more fields, of which the first %d are named)", first, rest, named-1)
+	case rest == 1:
+		return first + " (and 1 more field)"
+	default:
+		return fmt.Sprintf("%s (and %d more fields)", first, rest)
+	}
+}

@@ -1,0 +1,166 @@
+package guard
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"buf.build/go/protovalidate"
+	"google.golang.org/protobuf/proto"
+	"google.golang.org/protobuf/reflect/protoreflect"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// Validator holds requests against their schema. It may be used by any number
+// of calls at once.
+type Validator struct {
+	rules protovalidate.Validator
+}
+
+// NewValidator prepares the rules of every request.
+func NewValidator() (*Validator, error) {
+	rules, err := protovalidate.New(protovalidate.WithDisableLazy(), protovalidate.WithMessages(
+		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{},
+		&footwardv1.CheckWeldRequest{}, &footwardv1.CheckAnchorRodsRequest{},
+		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
+	))
+	if err != nil {
+		return nil, fmt.Errorf("rules of the contract: %w", err)
+	}
+	return &Validator{rules: rules}, nil
+}
+
+// Violations returns everything that the schema forbids about a request, one
+// violation a field, or nil. A nil request is an empty one.
+func (v *Validator) Violations(m proto.Message) []*footwardv1.FieldViolation {
+	err := v.rules.Validate(m)
+	if err == nil {
+		return nil
+	}
+	var broken *protovalidate.ValidationError
+	if !errors.As(err, &broken) {
+		// Not to be reached: the rules were compiled beforehand.
+		return []*footwardv1.FieldViolation{{Description: "the request cannot be held against its schema"}}
+	}
+	var out []*footwardv1.FieldViolation
+	at := make(map[string]int, len(broken.Violations))
+	for _, b := range broken.Violations {
+		field := protovalidate.FieldPathString(b.Proto.GetField())
+		if i, has := at[field]; has {
+			out[i].Description += "; " + demand(b)
+			continue
+		}
+		at[field] = len(out)
+		out = append(out, &footwardv1.FieldViolation{Field: field, Description: describe(b), Reason: reason(b)})
+	}
+	return out
+}
+
+// describe says what a field is and what it must be.
+func describe(b *protovalidate.Violation) string {
+	if given := given(b); given != "" {
+		return "is " + given + "; " + demand(b)
+	}
+	return demand(b)
+}
+
+// demand is the rule in words.
+func demand(b *protovalidate.Violation) string {
+	d, rule := b.FieldDescriptor, b.Proto.GetRuleId()
+	switch {
+	case rule == "required":
+		return "is required"
+	case rule == "message.oneof" || d == nil:
+		return "needs one of its choices"
+	case d.Kind() == protoreflect.EnumKind && !d.IsList() && b.FieldValue.IsValid() && b.FieldValue.Enum() == 0:
+		return "must be stated: one of " + names(d.Enum())
+	case d.Kind() == protoreflect.EnumKind:
+		return "must be one of " + names(d.Enum())
+	}
+	words := strings.TrimPrefix(b.Proto.GetMessage(), "value ")
+	words = strings.NewReplacer("less than or equal to", "at most", "greater than or equal to", "at least").Replace(words)
+	if u := unit(d); u != "" && !strings.HasSuffix(words, "finite") {
+		words += " " + u
+	}
+	return words
+}
+
+// names are the values of an enum that may be sent.
+func names(e protoreflect.EnumDescriptor) string {
+	var out []string
+	for i := range e.Values().Len() {
+		if v := e.Values().Get(i); v.Number() != 0 {
+			out = append(out, string(v.Name()))
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// given is the value of a field as it was sent, where that helps.
+func given(b *protovalidate.Violation) string {
+	d := b.FieldDescriptor
+	if d == nil || d.IsMap() || !b.FieldValue.IsValid() || b.Proto.GetRuleId() == "required" {
+		return ""
+	}
+	if d.IsList() && b.FieldValue.IsValid() {
+		if list, ok := b.FieldValue.Interface().(protoreflect.List); ok {
+			return fmt.Sprintf("a list of %d", list.Len())
+		}
+	}
+	switch d.Kind() {
+	case protoreflect.DoubleKind:
+		text := strconv.FormatFloat(b.FieldValue.Float(), 'g', 6, 64)
+		if u := unit(d); u != "" {
+			text += " " + u
+		}
+		return text
+	case protoreflect.Uint32Kind:
+		return strconv.FormatUint(b.FieldValue.Uint(), 10)
+	case protoreflect.StringKind:
+		return fmt.Sprintf("a text of %d characters", len([]rune(b.FieldValue.String())))
+	}
+	return ""
+}
+
+// unit is the unit of a field, by the ending of its name.
+func unit(d protoreflect.FieldDescriptor) string {
+	if d == nil || d.Kind() != protoreflect.DoubleKind {
+		return ""
+	}
+	_, ending, found := cutLast(string(d.Name()), '_')
+	if !found {
+		return ""
+	}
+	return map[string]string{
+		"mm": "mm", "mm2": "mm2", "kn": "kN", "knm": "kNm", "mpa": "MPa", "kpa": "kPa",
+	}[ending]
+}
+
+func cutLast(text string, at byte) (before, after string, found bool) {
+	i := strings.LastIndexByte(text, at)
+	if i < 0 {
+		return text, "", false
+	}
+	return text[:i], text[i+1:], true
+}
+
+// reason is the kind of fault that a rule finds.
+func reason(b *protovalidate.Violation) footwardv1.FieldReason {
+	rule := b.Proto.GetRuleId()
+	kind, _, _ := strings.Cut(rule, ".")
+	switch {
+	case rule == "required" || rule == "message.oneof":
+		return footwardv1.FieldReason_FIELD_REASON_MISSING
+	case kind == "enum" && b.FieldValue.IsValid() && b.FieldValue.Enum() == 0:
+		return footwardv1.FieldReason_FIELD_REASON_MISSING
+	case kind == "enum":
+		return footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE
+	case kind == "string" && b.FieldValue.IsValid() && b.FieldValue.String() == "":
+		return footwardv1.FieldReason_FIELD_REASON_MISSING
+	case kind == "string" || kind == "repeated":
+		return footwardv1.FieldReason_FIELD_REASON_COUNT
+	}
+	return footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE
+}

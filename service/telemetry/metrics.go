@@ -1,0 +1,125 @@
+package telemetry
+
+import (
+	"strings"
+
+	"github.com/grpc-ecosystem/go-grpc-middleware/providers/prometheus"
+	client "github.com/prometheus/client_golang/prometheus"
+	"github.com/prometheus/client_golang/prometheus/collectors"
+	"google.golang.org/grpc"
+
+	"footward.example/footward/internal/basis"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/version"
+)
+
+// latencyBuckets reach from a small check to a large batch [s].
+var latencyBuckets = []float64{0.0001, 0.00025, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10}
+
+// useBuckets lie close where a part just holds or just fails.
+var useBuckets = []float64{0.1, 0.25, 0.5, 0.7, 0.8, 0.9, 0.95, 1, 1.05, 1.1, 1.25, 1.5, 2, 5}
+
+const (
+	kinds    = int(footwardv1.CheckKind_CHECK_KIND_ANCHOR_RODS) + 1
+	bases    = int(footwardv1.Basis_BASIS_US_ASD) + 1
+	verdicts = int(footwardv1.Verdict_VERDICT_OUT_OF_SCOPE) + 1
+	reasons  = int(footwardv1.FieldReason_FIELD_REASON_COUNT) + 1
+)
+
+// Metrics are the service's own collectors. A nil *Metrics counts nothing.
+type Metrics struct {
+	rpc *prometheus.ServerMetrics
+	// One counter for each combination, so that counting neither looks up nor
+	// allocates.
+	checks  [kinds][bases][verdicts]client.Counter
+	use     [kinds]client.Observer
+	refused [kinds][reasons]client.Counter
+}
+
+// New registers the collectors, those of the Go runtime and the process among
+// them, with registry.
+func New(registry client.Registerer) (*Metrics, error) {
+	checks := client.NewCounterVec(client.CounterOpts{
+		Name: "footward_checks_total", Help: "Checks answered, by kind, design basis and verdict.",
+	}, []string{"check", "basis", "verdict"})
+	use := client.NewHistogramVec(client.HistogramOpts{
+		Name: "footward_governing_utilization_ratio", Buckets: useBuckets,
+		Help: "Utilization of the governing limit state of the checks answered, by kind.",
+	}, []string{"check"})
+	refused := client.NewCounterVec(client.CounterOpts{
+		Name: "footward_refused_fields_total", Help: "Fields of requests that were refused, by kind of check and reason.",
+	}, []string{"check", "reason"})
+	build := client.NewGaugeVec(client.GaugeOpts{
+		Name: "footward_build_info", Help: "1, with the version of the service and the revision of its kernel.",
+	}, []string{"version", "kernel_revision"})
+	build.WithLabelValues(version.String(), basis.Revision).Set(1)
+
+	m := &Metrics{rpc: prometheus.NewServerMetrics(
+		prometheus.WithServerHandlingTimeHistogram(prometheus.WithHistogramBuckets(latencyBuckets)),
+	)}
+	for k := 1; k < kinds; k++ {
+		check := name(footwardv1.CheckKind(k).String(), "CHECK_KIND_")
+		m.use[k] = use.WithLabelValues(check)
+		for b := 1; b < bases; b++ {
+			for v := 1; v < verdicts; v++ {
+				m.checks[k][b][v] = checks.WithLabelValues(check,
+					name(footwardv1.Basis(b).String(), "BASIS_"), name(footwardv1.Verdict(v).String(), "VERDICT_"))
+			}
+		}
+		for r := 1; r < reasons; r++ {
+			m.refused[k][r] = refused.WithLabelValues(check, name(footwardv1.FieldReason(r).String(), "FIELD_REASON_"))
+		}
+	}
+	for _, c := range []client.Collector{
+		checks, use, refused, build, m.rpc,
+		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}),
+	} {
+		if err := registry.Register(c); err != nil {
+			return nil, err
+		}
+	}
+	return m, nil
+}
+
+// name is an enum value as a label: CHECK_KIND_WELD is weld.
+func name(value, prefix string) string { return strings.ToLower(strings.TrimPrefix(value, prefix)) }
+
+// Unary and Stream measure calls.
+func (m *Metrics) Unary() grpc.UnaryServerInterceptor { return m.rpc.UnaryServerInterceptor() }
+
+// Stream measures streams.
+func (m *Metrics) Stream() grpc.StreamServerInterceptor { return m.rpc.StreamServerInterceptor() }
+
+// Server makes the series of every method of a server, at zero.
+func (m *Metrics) Server(s *grpc.Server) { m.rpc.InitializeMetrics(s) }
+
+// Check counts an answer.
+func (m *Metrics) Check(kind footwardv1.CheckKind, r *footwardv1.CheckResult) {
+	if m == nil {
+		return
+	}
+	k, b, v := int(kind), int(r.GetBasis()), int(r.GetVerdict())
+	if !between(k, kinds) {
+		return
+	}
+	if between(b, bases) && between(v, verdicts) {
+		m.checks[k][b][v].Inc()
+	}
+	if r.GoverningUtilization != nil {
+		m.use[k].Observe(r.GetGoverningUtilization())
+	}
+}
+
+// Refused counts the fields of a request that was refused.
+func (m *Metrics) Refused(kind footwardv1.CheckKind, violations []*footwardv1.FieldViolation) {
+	if m == nil || !between(int(kind), kinds) {
+		return
+	}
+	for _, v := range violations {
+		if r := int(v.GetReason()); between(r, reasons) {
+			m.refused[kind][r].Inc()
+		}
+	}
+}
+
+func between(v, end int) bool { return v > 0 && v < end }
