@@ -1,0 +1,167 @@
+package guard_test
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"log/slog"
+	"math"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"google.golang.org/genproto/googleapis/rpc/errdetails"
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/guard"
+)
+
+func validator(t testing.TB) *guard.Validator {
+	t.Helper()
+	v, err := guard.NewValidator()
+	require.NoError(t, err)
+	return v
+}
+
+func bearing() *footwardv1.CheckBearingRequest {
+	return &footwardv1.CheckBearingRequest{
+		Basis:   &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Contact: &footwardv1.SolidRectangle{SizeXMm: 500, SizeYMm: 500},
+		Forces:  &footwardv1.ForcesAtFoot{NKn: -120},
+		Support: &footwardv1.Support{Medium: &footwardv1.Support_Given{Given: &footwardv1.GivenPressure{
+			PressureKpa: 640, Source: "a test", Medium: footwardv1.GivenMedium_GIVEN_MEDIUM_OTHER,
+		}}},
+	}
+}
+
+func TestViolationsSpeakADesignersWords(t *testing.T) {
+	v := validator(t)
+	assert.Nil(t, v.Violations(bearing()))
+	for _, c := range []struct {
+		change      func(*footwardv1.CheckBearingRequest)
+		field, text string
+		reason      footwardv1.FieldReason
+	}{
+		{func(m *footwardv1.CheckBearingRequest) { m.Contact.SizeXMm = -3 }, "contact.size_x_mm",
+			"is -3 mm; must be greater than 0 and at most 2000 mm", footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE},
+		{func(m *footwardv1.CheckBearingRequest) { m.Contact.SizeXMm = math.NaN() }, "contact.size_x_mm",
+			"is NaN mm; must be finite; must be greater than 0 and at most 2000 mm", footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE},
+		{func(m *footwardv1.CheckBearingRequest) { m.Contact = nil }, "contact", "is required",
+			footwardv1.FieldReason_FIELD_REASON_MISSING},
+		{func(m *footwardv1.CheckBearingRequest) { m.Support.Medium = nil }, "support.medium", "is required",
+			footwardv1.FieldReason_FIELD_REASON_MISSING},
+		{func(m *footwardv1.CheckBearingRequest) { m.Basis.Basis = 0 }, "basis.basis",
+			"must be stated: one of BASIS_EUROCODE, BASIS_US_LRFD, BASIS_US_ASD", footwardv1.FieldReason_FIELD_REASON_MISSING},
+		{func(m *footwardv1.CheckBearingRequest) { m.Basis.Basis = 9 }, "basis.basis",
+			"must be one of BASIS_EUROCODE, BASIS_US_LRFD, BASIS_US_ASD", footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE},
+		{func(m *footwardv1.CheckBearingRequest) { m.Label = strings.Repeat("x", 201) }, "label",
+			"is a text of 201 characters; must be at most 200 characters", footwardv1.FieldReason_FIELD_REASON_COUNT},
+		{func(m *footwardv1.CheckBearingRequest) { m.Support.GetGiven().Source = "" }, "support.given.source",
+			"is a text of 0 characters; must be at least 3 characters", footwardv1.FieldReason_FIELD_REASON_MISSING},
+	} {
+		m := bearing()
+		c.change(m)
+		got := v.Violations(m)
+		if assert.Len(t, got, 1, c.field) {
+			assert.Equal(t, c.field, got[0].GetField())
+			assert.Equal(t, c.text, got[0].GetDescription(), c.field)
+			assert.Equal(t, c.reason, got[0].GetReason(), c.field)
+		}
+	}
+}
+
+func TestEveryFieldIsNamedAtOnce(t *testing.T) {
+	m := bearing()
+	m.Contact.SizeXMm, m.Contact.SizeYMm, m.Forces.NKn, m.Detail = 0, math.Inf(1), 1e9, 77
+	var fields []string
+	for _, v := range validator(t).Violations(m) {
+		fields = append(fields, v.GetField())
+	}
+	assert.ElementsMatch(t, []string{"contact.size_x_mm", "contact.size_y_mm", "forces.n_kn", "detail"}, fields)
+}
+
+func TestBatchIsCountedButItsItemsAreLeftToThemselves(t *testing.T) {
+	v := validator(t)
+	got := v.Violations(&footwardv1.CheckManyRequest{})
+	require.Len(t, got, 1)
+	assert.Equal(t, "items", got[0].GetField())
+	assert.Equal(t, footwardv1.FieldReason_FIELD_REASON_COUNT, got[0].GetReason())
+	assert.Nil(t, v.Violations(&footwardv1.CheckManyRequest{Items: []*footwardv1.CheckItem{{}}}))
+}
+
+func TestStatusCarriesFieldsAndReason(t *testing.T) {
+	err := guard.InvalidArgument([]*footwardv1.FieldViolation{
+		{Field: "weld.leg_mm", Description: "is -1 mm", Reason: footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE},
+		{Field: "run", Description: "is required", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING},
+	})
+	s := status.Convert(err)
+	assert.Equal(t, codes.InvalidArgument, s.Code())
+	assert.Equal(t, "weld.leg_mm: is -1 mm (and 1 more field)", s.Message())
+	require.Len(t, s.Details(), 2)
+	bad := s.Details()[0].(*errdetails.BadRequest)
+	assert.Equal(t, "FIELD_REASON_MISSING", bad.GetFieldViolations()[1].GetReason())
+	info := s.Details()[1].(*errdetails.ErrorInfo)
+	assert.Equal(t, guard.Refused, info.GetReason())
+}
+
+// TestStatusFitsIntoTheTrailers: clients give up on trailers above 8 KiB.
+func TestStatusFitsIntoTheTrailers(t *testing.T) {
+	for _, length := range []int{1, 100, 20000} {
+		var many []*footwardv1.FieldViolation
+		for i := range 800 {
+			many = append(many, &footwardv1.FieldViolation{
+				Field: fmt.Sprintf("group.segments[%d].x1_mm", i), Description: strings.Repeat("x", length),
+				Reason: footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE,
+			})
+		}
+		s := status.Convert(guard.InvalidArgument(many))
+		assert.Contains(t, s.Message(), "799 more fields")
+		assert.NotEmpty(t, s.Details()[0].(*errdetails.BadRequest).GetFieldViolations())
+		if length < 1000 {
+			assert.Less(t, proto.Size(s.Proto())*4/3, 8<<10)
+		}
+	}
+}
+
+func TestPanicBecomesAnIDThatLeadsToTheStack(t *testing.T) {
+	var out bytes.Buffer
+	log := slog.New(slog.NewTextHandler(&out, nil))
+	_, err := guard.RecoverUnary(log)(context.Background(), nil, &grpc.UnaryServerInfo{FullMethod: "/a/Unary"},
+		func(context.Context, any) (any, error) { panic("secret") })
+	streamed := guard.RecoverStream(log)(nil, stream{}, &grpc.StreamServerInfo{FullMethod: "/a/Stream"},
+		func(any, grpc.ServerStream) error { panic("secret") })
+	for _, err := range []error{err, streamed} {
+		assert.Equal(t, codes.Internal, status.Code(err))
+		assert.NotContains(t, err.Error(), "secret")
+		id := regexp.MustCompile(`id (\w{20,})`).FindStringSubmatch(err.Error())
+		require.Len(t, id, 2)
+		assert.Contains(t, out.String(), "id="+id[1])
+	}
+	assert.Contains(t, out.String(), "guard_test.go")
+	assert.Contains(t, out.String(), "/a/Stream")
+
+	_, err = guard.RecoverUnary(log)(context.Background(), nil, &grpc.UnaryServerInfo{},
+		func(context.Context, any) (any, error) { return nil, errors.New("own") })
+	assert.EqualError(t, err, "own")
+}
+
+type stream struct{ grpc.ServerStream }
+
+func (stream) Context() context.Context { return context.Background() }
+
+func BenchmarkViolations(b *testing.B) {
+	v, m := validator(b), bearing()
+	b.ReportAllocs()
+	for b.Loop() {
+		if v.Violations(m) != nil {
+			b.Fatal("refused")
+		}
+	}
+}

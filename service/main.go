@@ -1,0 +1,120 @@
+// Command service serves Footward's checks over gRPC, with health, reflection
+// and Prometheus metrics.
+//
+//	go run ./service --help
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"net/http"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+
+	"github.com/prometheus/client_golang/prometheus"
+	"github.com/prometheus/client_golang/prometheus/promhttp"
+
+	"footward.example/footward/service/server"
+	"footward.example/footward/service/telemetry"
+	"footward.example/footward/service/version"
+)
+
+// Exit statuses.
+const (
+	stopped      = 0 // as asked
+	failed       = 1
+	wrongSetting = 2
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	// A second signal ends the process at once.
+	context.AfterFunc(ctx, stop)
+	os.Exit(run(ctx, os.Args[1:], os.Environ(), os.Stdout, os.Stderr))
+}
+
+func run(ctx context.Context, args, environment []string, stdout, stderr io.Writer) int {
+	s, err := readSettings(args, environment, stdout)
+	switch {
+	case errors.Is(err, flag.ErrHelp):
+		return stopped
+	case err != nil:
+		fmt.Fprintf(stderr, "footward: %v\n(--help lists the settings)\n", err)
+		return wrongSetting
+	}
+	log := s.log(stderr)
+	if err := serve(ctx, s, log, nil); err != nil {
+		log.Error("failed", "error", err)
+		return failed
+	}
+	return stopped
+}
+
+// addresses are where the service listens.
+type addresses struct{ grpc, metrics net.Addr }
+
+// serve answers calls until ctx ends, then drains. It calls ready, if not nil,
+// when it listens.
+func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addresses)) error {
+	registry := prometheus.NewRegistry()
+	metrics, err := telemetry.New(registry)
+	if err != nil {
+		return err
+	}
+	service, err := server.New(server.Options{
+		Log: log, Metrics: metrics, MessageBytes: s.messageMiB << 20, Reflection: s.reflection,
+	})
+	if err != nil {
+		return err
+	}
+	listener, err := net.Listen("tcp", s.grpc)
+	if err != nil {
+		return err
+	}
+	at := addresses{grpc: listener.Addr()}
+	watch := &http.Server{Handler: watching(registry), ReadHeaderTimeout: 5 * time.Second}
+	ended := make(chan error, 2)
+	if s.metrics != "" {
+		l, err := net.Listen("tcp", s.metrics)
+		if err != nil {
+			return errors.Join(err, listener.Close())
+		}
+		at.metrics = l.Addr()
+		go func() { ended <- watch.Serve(l) }()
+	}
+	go func() { ended <- service.Serve(listener) }()
+	log.Info("serving", "version", version.String(), "grpc", s.grpc, "listening", at.grpc.String(), "metrics", s.metrics,
+		"plaintext_to_other_machines", s.plaintext, "reflection", s.reflection, "message_mib", s.messageMiB,
+		"drain_delay", s.drainDelay, "drain_timeout", s.drainTimeout, "log_level", s.logLevel)
+	if ready != nil {
+		ready(at)
+	}
+
+	select {
+	case err = <-ended:
+		service.Stop()
+		return errors.Join(err, watch.Close())
+	case <-ctx.Done():
+	}
+	log.Info("draining")
+	limit, cancel := context.WithTimeout(context.WithoutCancel(ctx), s.drainTimeout)
+	defer cancel()
+	err = service.Drain(limit, s.drainDelay)
+	log.Info("drained", "cut_off", err != nil)
+	// The metrics go last, so that the end can be scraped too.
+	return errors.Join(err, watch.Close())
+}
+
+// watching serves the metrics.
+func watching(registry *prometheus.Registry) http.Handler {
+	mux := http.NewServeMux()
+	mux.Handle("GET /metrics", promhttp.HandlerFor(registry, promhttp.HandlerOpts{EnableOpenMetrics: true}))
+	return mux
+}
