@@ -12,11 +12,12 @@ const (
 	greatestForce  = 1e9  // N
 	greatestMoment = 1e12 // Nmm
 	greatestSize   = 1e5  // mm
+	leastSize      = 1e-3 // mm
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
 
-func sized(v float64) bool { return v > 0 && v <= greatestSize }
+func sized(v float64) bool { return within(v, leastSize, greatestSize) }
 
 // Validate adds to faults everything about the input that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
@@ -24,10 +25,10 @@ func Validate(in *Input, faults *limit.Faults) {
 		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis with usable factors")
 	}
 	if !sized(in.SizeX) {
-		faults.Add(limit.OutOfRange, "contact.size_x_mm", "must be a positive length")
+		faults.Add(limit.OutOfRange, "contact.size_x_mm", "must be at least 0.001 mm and a usual length")
 	}
 	if !sized(in.SizeY) {
-		faults.Add(limit.OutOfRange, "contact.size_y_mm", "must be a positive length")
+		faults.Add(limit.OutOfRange, "contact.size_y_mm", "must be at least 0.001 mm and a usual length")
 	}
 	a := &in.Actions
 	if !within(a.N, -greatestForce, greatestForce) {
@@ -60,7 +61,7 @@ func validateBlock(in *Input, faults *limit.Faults) {
 			fmt.Sprintf("strength of %g MPa is not between 1 and %g MPa", b.Concrete.Strength, greatestFck))
 	}
 	if !sized(b.Height) {
-		faults.Add(limit.OutOfRange, "support.concrete.height_mm", "must be a positive length")
+		faults.Add(limit.OutOfRange, "support.concrete.height_mm", "must be at least 0.001 mm and a usual length")
 	}
 	if !within(b.GroutThick, 0, greatestSize) || (b.GroutThick > 0 && !within(b.GroutStrength, 1e-3, 1e3)) {
 		faults.Add(limit.OutOfRange, "support.concrete.grout", "needs a positive thickness and strength")

@@ -9,6 +9,8 @@
 // mm, MPa and rad, so the numbers can be put in as they stand.
 package derive
 
+import "math"
+
 // Step is one line of a derivation.
 type Step struct {
 	Symbol     string
@@ -45,8 +47,10 @@ func (s *Sheet) Given(symbol string, value float64, unit, clause string) {
 }
 
 // Step notes a value computed by expression, whose names must be noted before.
+// A value that is no finite number, such as the utilization of what has no
+// resistance, is left out: the limit state says why.
 func (s *Sheet) Step(symbol, expression string, value float64, unit, clause string) {
-	if s.FactorsOnly {
+	if s.FactorsOnly || !(math.Abs(value) <= math.MaxFloat64) {
 		return
 	}
 	s.Steps = append(s.Steps, Step{

@@ -29,7 +29,6 @@ func TestStepPutsNumbersIn(t *testing.T) {
 func TestVerifyFindsWrongSteps(t *testing.T) {
 	for name, write := range map[string]func(*derive.Sheet){
 		"wrong value":       func(s *derive.Sheet) { s.Step("c", "2 a", 5, "", "") },
-		"not a number":      func(s *derive.Sheet) { s.Step("c", "2 a", math.NaN(), "", "") },
 		"name not noted":    func(s *derive.Sheet) { s.Step("c", "2 b", 4, "", "") },
 		"open parenthesis":  func(s *derive.Sheet) { s.Step("c", "2 (a", 4, "", "") },
 		"operand missing":   func(s *derive.Sheet) { s.Step("c", "2 *", 4, "", "") },
@@ -42,6 +41,14 @@ func TestVerifyFindsWrongSteps(t *testing.T) {
 			assert.Error(t, derive.Verify(s.Steps))
 		})
 	}
+}
+
+func TestStepWithoutAFiniteValueIsLeftOut(t *testing.T) {
+	var s derive.Sheet
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 1} {
+		s.Step("u", "1", v, "", "")
+	}
+	assert.Len(t, s.Steps, 1)
 }
 
 func TestEvaluate(t *testing.T) {

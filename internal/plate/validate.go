@@ -12,6 +12,7 @@ const (
 	greatestForce  = 1e9  // N
 	greatestMoment = 1e12 // Nmm
 	greatestSize   = 1e5  // mm
+	leastSize      = 1e-3 // mm
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -90,14 +91,14 @@ func validateFootprint(in *Input, faults *limit.Faults) {
 	switch f.Shape {
 	case ISection:
 		across = f.SizeY
-		if !(f.Web > 0 && f.Web <= f.SizeX) {
+		if !within(f.Web, leastSize, f.SizeX) {
 			faults.Add(limit.Geometry, "footprint.i_section.web_mm",
 				fmt.Sprintf("web of %g mm does not fit flanges of %g mm", f.Web, f.SizeX))
 		}
 	case Tube:
 		across = min(f.SizeX, f.SizeY)
 	}
-	if !(f.Thick > 0 && 2*f.Thick < across) {
+	if !(f.Thick >= leastSize && 2*f.Thick < across) {
 		faults.Add(limit.Geometry, path.thick,
 			fmt.Sprintf("twice %g mm does not fit into a footprint of %g mm", f.Thick, across))
 	}
@@ -105,8 +106,8 @@ func validateFootprint(in *Input, faults *limit.Faults) {
 
 func onPlate(faults *limit.Faults, field, axis string, size, plate float64) {
 	switch {
-	case !(size > 0 && size <= greatestSize):
-		faults.Add(limit.OutOfRange, field, "must be a positive length")
+	case !within(size, leastSize, greatestSize):
+		faults.Add(limit.OutOfRange, field, "must be at least 0.001 mm and a usual length")
 	case !(size <= plate):
 		faults.Add(limit.Geometry, field,
 			fmt.Sprintf("the footprint of %g mm along %s stands over the plate of %g mm", size, axis, plate))

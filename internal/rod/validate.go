@@ -43,7 +43,7 @@ func (r *Rod) Validate(faults *limit.Faults) {
 	if r.Making > CutOnSite {
 		faults.Add(limit.UnknownValue, "rods.rod.thread_making", "is not known")
 	}
-	if !(r.Corrosion >= 0 && r.Corrosion < math.Sqrt(4*max(0, a)/math.Pi)) {
+	if threaded := d > 0 && a > 0; threaded && !(r.Corrosion < math.Sqrt(4*a/math.Pi)) || !(r.Corrosion >= 0) {
 		faults.Add(limit.Geometry, "rods.rod.corrosion_allowance_mm",
 			fmt.Sprintf("loss of %g mm leaves nothing of the %g mm rod", r.Corrosion, d))
 	}

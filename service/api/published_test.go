@@ -20,6 +20,7 @@ import (
 	"google.golang.org/protobuf/encoding/protojson"
 
 	"footward.example/footward/client/local"
+	"footward.example/footward/internal/derive"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
@@ -87,7 +88,7 @@ func fieldUnit(field string) (float64, bool) {
 var quantity = regexp.MustCompile(`^(-?[0-9.]+(?:/[0-9.]+)?) ([a-z][A-Za-z0-9/-]*)$`)
 
 // inContract turns every text such as "12.7 in" into the unit of its field.
-func inContract(t *testing.T, field string, v any) any {
+func inContract(t testing.TB, field string, v any) any {
 	switch v := v.(type) {
 	case map[string]any:
 		out := make(map[string]any, len(v))
@@ -114,7 +115,7 @@ func inContract(t *testing.T, field string, v any) any {
 	return v
 }
 
-func number(t *testing.T, text string) float64 {
+func number(t testing.TB, text string) float64 {
 	over, under, fraction := strings.Cut(text, "/")
 	v, err := strconv.ParseFloat(over, 64)
 	require.NoError(t, err)
@@ -126,7 +127,7 @@ func number(t *testing.T, text string) float64 {
 	return v
 }
 
-func readSource(t *testing.T, path string) source {
+func readSource(t testing.TB, path string) source {
 	t.Helper()
 	text, err := os.ReadFile(path)
 	require.NoError(t, err)
@@ -137,18 +138,17 @@ func readSource(t *testing.T, path string) source {
 	return s
 }
 
-func item(t *testing.T, request map[string]any) *footwardv1.CheckItem {
+func item(t testing.TB, request map[string]any) *footwardv1.CheckItem {
 	t.Helper()
 	text, err := json.Marshal(inContract(t, "", request))
 	require.NoError(t, err)
 	m := &footwardv1.CheckItem{}
 	require.NoError(t, protojson.Unmarshal(text, m))
-	setDerivation(m)
+	setDetail(m, footwardv1.Detail_DETAIL_DERIVATION)
 	return m
 }
 
-func setDerivation(m *footwardv1.CheckItem) {
-	const d = footwardv1.Detail_DETAIL_DERIVATION
+func setDetail(m *footwardv1.CheckItem, d footwardv1.Detail) {
 	switch c := m.GetCheck().(type) {
 	case *footwardv1.CheckItem_Bearing:
 		c.Bearing.Detail = d
@@ -228,6 +228,7 @@ func TestPublishedFigures(t *testing.T) {
 				require.NoError(t, err)
 				o := res.GetOutcomes()[0]
 				require.Nil(t, o.GetRefusal(), "%v", o.GetRefusal())
+				assert.NoError(t, derive.Verify(steps(o.GetResult())))
 				for _, p := range f.Expect {
 					require.Positive(t, p.Tolerance, "%s%s", p.State, p.Symbol)
 					of, known := perUnit[p.Unit]
@@ -245,6 +246,14 @@ func TestPublishedFigures(t *testing.T) {
 	}
 	t.Logf("%d printed figures held", figures)
 	assert.GreaterOrEqual(t, figures, 40)
+}
+
+func steps(r *footwardv1.CheckResult) []derive.Step {
+	out := make([]derive.Step, len(r.GetDerivation()))
+	for i, s := range r.GetDerivation() {
+		out[i] = derive.Step{Symbol: s.GetSymbol(), Expression: s.GetExpression(), Numbers: s.GetNumbers(), Value: s.GetValue()}
+	}
+	return out
 }
 
 // constructed are the limit states for which no published figure was found,

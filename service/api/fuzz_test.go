@@ -1,0 +1,221 @@
+package api_test
+
+import (
+	"context"
+	"math"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
+	"google.golang.org/protobuf/reflect/protoreflect"
+
+	"footward.example/footward/client"
+	"footward.example/footward/internal/derive"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/api"
+	"footward.example/footward/service/guard"
+)
+
+// service returns the handlers without a network between.
+func service(t testing.TB) *api.Check {
+	t.Helper()
+	v, err := guard.NewValidator()
+	require.NoError(t, err)
+	return api.NewCheck(v, nil, 64<<20)
+}
+
+// published returns the requests of all published figures.
+func published(t testing.TB) []*footwardv1.CheckItem {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(publishedDir, "*.yaml"))
+	require.NoError(t, err)
+	var out []*footwardv1.CheckItem
+	for _, path := range files {
+		for _, f := range readSource(t, path).Figures {
+			out = append(out, item(t, f.Request))
+		}
+	}
+	require.NotEmpty(t, out)
+	return out
+}
+
+// requestOf returns the request in an item.
+func requestOf(i *footwardv1.CheckItem) proto.Message {
+	switch c := i.GetCheck().(type) {
+	case *footwardv1.CheckItem_Bearing:
+		return c.Bearing
+	case *footwardv1.CheckItem_PlateBending:
+		return c.PlateBending
+	case *footwardv1.CheckItem_Weld:
+		return c.Weld
+	case *footwardv1.CheckItem_AnchorRods:
+		return c.AnchorRods
+	}
+	return nil
+}
+
+// call sends a request to the method that takes it.
+func call(s *api.Check, m proto.Message) (*footwardv1.CheckResult, error) {
+	ctx := context.Background()
+	switch m := m.(type) {
+	case *footwardv1.CheckBearingRequest:
+		r, err := s.CheckBearing(ctx, m)
+		return r.GetResult(), err
+	case *footwardv1.CheckPlateBendingRequest:
+		r, err := s.CheckPlateBending(ctx, m)
+		return r.GetResult(), err
+	case *footwardv1.CheckWeldRequest:
+		r, err := s.CheckWeld(ctx, m)
+		return r.GetResult(), err
+	case *footwardv1.CheckAnchorRodsRequest:
+		r, err := s.CheckAnchorRods(ctx, m)
+		return r.GetResult(), err
+	}
+	return nil, status.Error(codes.Unimplemented, "no such request")
+}
+
+// kinds are the requests of the checks, in the order of CheckItem.
+var kinds = []func() proto.Message{
+	func() proto.Message { return &footwardv1.CheckBearingRequest{} },
+	func() proto.Message { return &footwardv1.CheckPlateBendingRequest{} },
+	func() proto.Message { return &footwardv1.CheckWeldRequest{} },
+	func() proto.Message { return &footwardv1.CheckAnchorRodsRequest{} },
+}
+
+// FuzzRequests sends the bytes of a message to every check: there is an answer
+// whose numbers are all finite and whose derivation can be computed, or a refusal that
+// names its fields.
+func FuzzRequests(f *testing.F) {
+	s := service(f)
+	for _, i := range published(f) {
+		wire, err := proto.Marshal(requestOf(i))
+		require.NoError(f, err)
+		for kind := range kinds {
+			f.Add(uint8(kind), wire)
+		}
+	}
+	f.Fuzz(func(t *testing.T, kind uint8, wire []byte) {
+		m := kinds[int(kind)%len(kinds)]()
+		if proto.Unmarshal(wire, m) != nil {
+			return // the server refuses it before the handler
+		}
+		r, err := call(s, m)
+		if err != nil {
+			refused(t, err)
+			return
+		}
+		sound(t, r)
+	})
+}
+
+// FuzzBatches sends the bytes of a batch to CheckMany and StreamChecks: as many
+// outcomes as items, in order, each the same as of the item alone.
+func FuzzBatches(f *testing.F) {
+	s := service(f)
+	all := published(f)
+	for i := range all {
+		wire, err := proto.Marshal(&footwardv1.CheckManyRequest{Items: []*footwardv1.CheckItem{all[i], {}, all[(i+7)%len(all)]}})
+		require.NoError(f, err)
+		f.Add(wire)
+	}
+	f.Fuzz(func(t *testing.T, wire []byte) {
+		var m footwardv1.CheckManyRequest
+		if proto.Unmarshal(wire, &m) != nil {
+			return
+		}
+		r, err := s.CheckMany(context.Background(), &m)
+		if err != nil {
+			refused(t, err)
+			return
+		}
+		require.Len(t, r.GetOutcomes(), len(m.GetItems()))
+		p := &pipe{send: []*footwardv1.StreamChecksRequest{{Items: m.GetItems()}}}
+		if err := s.StreamChecks(p); err != nil {
+			refused(t, err) // a message of a stream holds fewer items
+		} else {
+			require.True(t, bitwise(t, &footwardv1.CheckManyResponse{Outcomes: r.GetOutcomes()}, &footwardv1.CheckManyResponse{Outcomes: p.got}))
+		}
+		for i, o := range r.GetOutcomes() {
+			require.Equal(t, uint64(i), o.GetIndex())
+			if o.GetRefusal() != nil {
+				require.NotEmpty(t, o.GetRefusal().GetViolations())
+				continue
+			}
+			sound(t, o.GetResult())
+			alone, err := call(s, requestOf(m.GetItems()[i]))
+			require.NoError(t, err)
+			require.True(t, bitwise(t, alone, o.GetResult()))
+		}
+	})
+}
+
+func refused(t *testing.T, err error) {
+	t.Helper()
+	require.Equal(t, codes.InvalidArgument, status.Code(err), "%v", err)
+	violations := client.Violations(err)
+	require.NotEmpty(t, violations)
+	for _, v := range violations {
+		require.NotEmpty(t, v.GetField(), "%v", violations)
+		require.NotEmpty(t, v.GetDescription())
+		require.NotZero(t, v.GetReason(), "%v", v)
+	}
+}
+
+// sound demands that every number of an answer is finite, that it has a verdict
+// and a reason where it needs one, and that every name of its derivation has a
+// value. That the values are right is held on the published figures: six printed
+// digits may cancel out in a request of absurd proportions.
+func sound(t *testing.T, r *footwardv1.CheckResult) {
+	t.Helper()
+	require.NotNil(t, r)
+	finite(t, r.ProtoReflect())
+	require.NotZero(t, r.GetVerdict())
+	switch r.GetVerdict() {
+	case footwardv1.Verdict_VERDICT_OUT_OF_SCOPE, footwardv1.Verdict_VERDICT_NOT_APPLICABLE:
+		require.NotEmpty(t, r.GetReason())
+	}
+	for _, s := range r.GetLimitStates() {
+		require.NotZero(t, s.GetVerdict(), s.GetId())
+		require.NotEmpty(t, s.GetClause(), s.GetId())
+		if s.Utilization == nil && s.GetVerdict() != footwardv1.Verdict_VERDICT_PASS {
+			require.NotEmpty(t, s.GetReason(), s.GetId())
+		}
+	}
+	for _, step := range r.GetDerivation() {
+		if step.GetExpression() != "" {
+			_, err := derive.Evaluate(step.GetNumbers())
+			require.NoError(t, err, step.GetSymbol())
+		}
+	}
+}
+
+func finite(t *testing.T, m protoreflect.Message) {
+	t.Helper()
+	m.Range(func(d protoreflect.FieldDescriptor, v protoreflect.Value) bool {
+		switch {
+		case d.Kind() == protoreflect.DoubleKind:
+			require.False(t, math.IsNaN(v.Float()) || math.IsInf(v.Float(), 0), "%s in %v", d.FullName(), m.Interface())
+		case d.Message() != nil && d.IsList():
+			for i := range v.List().Len() {
+				finite(t, v.List().Get(i).Message())
+			}
+		case d.Message() != nil:
+			finite(t, v.Message())
+		}
+		return true
+	})
+}
+
+// bitwise reports whether two messages are the same, bit by bit.
+func bitwise(t testing.TB, a, b proto.Message) bool {
+	t.Helper()
+	deterministic := proto.MarshalOptions{Deterministic: true}
+	x, err := deterministic.Marshal(a)
+	require.NoError(t, err)
+	y, err := deterministic.Marshal(b)
+	require.NoError(t, err)
+	return string(x) == string(y)
+}
