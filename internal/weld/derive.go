@@ -16,6 +16,9 @@ const (
 // Derive writes the calculation step by step.
 func (r *Result) Derive(s *derive.Sheet) {
 	r.deriveFactors(s)
+	if s.FactorsOnly {
+		return
+	}
 	r.deriveSize(s)
 	r.deriveLength(s)
 	switch {

@@ -98,13 +98,20 @@ func (r *Result) search(leg bool, k *limit.Kind) float64 {
 		return math.Inf(1)
 	}
 	least := lost + 2*leastLeft
-	// As if strength followed the size, again and again, from below.
+	// As if strength followed the size, from below: first once, then along the
+	// secant of what that leaves, which is convex and so stays below the root.
+	var before, excess float64
 	for v, i := least, 0; i < mostStep && v <= mostSize; i++ {
 		u := at(v)
 		if i == 0 && u <= 1 || i > 0 && u <= 1+halvedTo/2 && u >= 1-halvedTo {
 			return v
 		}
-		v = max(least, lost+(v-lost)*u*(1+halvedTo/8))
+		e, next := (v-lost)*(u-1), lost+(v-lost)*u
+		if slope := (e - excess) / (v - before); i > 0 && slope < 0 {
+			next = v - e/slope
+		}
+		before, excess = v, e
+		v = max(least, lost+(next-lost)*(1+halvedTo/8))
 	}
 	// Up in small steps until one passes; the last is halved.
 	low, high := lost, lost+firstSize

@@ -4,8 +4,10 @@ import (
 	"context"
 	"math"
 	"path/filepath"
+	"sync"
 	"testing"
 
+	"buf.build/go/protovalidate"
 	"github.com/stretchr/testify/require"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
@@ -22,9 +24,7 @@ import (
 // service returns the handlers without a network between.
 func service(t testing.TB) *api.Check {
 	t.Helper()
-	v, err := guard.NewValidator()
-	require.NoError(t, err)
-	return api.NewCheck(v, nil, 64<<20)
+	return api.NewCheck(rules(), nil, 64<<20)
 }
 
 // published returns the requests of all published figures.
@@ -102,6 +102,7 @@ func FuzzRequests(f *testing.F) {
 		if proto.Unmarshal(wire, m) != nil {
 			return // the server refuses it before the handler
 		}
+		agrees(t, m)
 		r, err := call(s, m)
 		if err != nil {
 			refused(t, err)
@@ -110,6 +111,21 @@ func FuzzRequests(f *testing.F) {
 		sound(t, r)
 	})
 }
+
+// agrees demands that a request is refused by the service's own rules exactly
+// when its schema forbids it.
+func agrees(t *testing.T, m proto.Message) {
+	t.Helper()
+	require.Equal(t, protovalidate.Validate(m) == nil, rules().Violations(m) == nil)
+}
+
+var rules = sync.OnceValue(func() *guard.Validator {
+	v, err := guard.NewValidator()
+	if err != nil {
+		panic(err)
+	}
+	return v
+})
 
 // FuzzBatches sends the bytes of a batch to CheckMany and StreamChecks: as many
 // outcomes as items, in order, each the same as of the item alone.

@@ -77,7 +77,9 @@ func TestChangedRequestsAreAnsweredOrRefused(t *testing.T) {
 	s, all := service(t), published(t)
 	answered := 0
 	rapid.Check(t, func(rt *rapid.T) {
-		r, err := call(s, requestOf(draw(rt, all)))
+		m := requestOf(draw(rt, all))
+		agrees(t, m)
+		r, err := call(s, m)
 		if err != nil {
 			refused(t, err)
 			return

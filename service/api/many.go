@@ -63,7 +63,7 @@ const checkIn = 32
 func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first uint64) ([]*footwardv1.CheckOutcome, error) {
 	block := make([]footwardv1.CheckOutcome, len(items))
 	out := make([]*footwardv1.CheckOutcome, len(items))
-	size := 0
+	w := weight{most: c.largest}
 	for i, item := range items {
 		if i%checkIn == 0 {
 			if err := ctx.Err(); err != nil {
@@ -73,14 +73,41 @@ func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first u
 		o := &block[i]
 		o.Index = first + uint64(i)
 		c.one(item, o)
-		if size += proto.Size(o); size > c.largest {
+		out[i] = o
+		if w.add(out[:i+1]) {
 			return nil, status.Errorf(codes.ResourceExhausted,
 				"the answers exceed %d bytes at item %d of %d: send fewer items in one message or ask for less detail",
 				c.largest, i+1, len(items))
 		}
-		out[i] = o
 	}
 	return out, nil
+}
+
+// weight watches that a batch of answers fits into one message. Weighing costs
+// as much as a small check, so it takes samples until they may come near.
+type weight struct {
+	most, estimate int // bytes
+	exact          bool
+}
+
+// near is the share of the most at which samples are not enough any more.
+const near = 4
+
+// add weighs the last outcome, and reports whether all are too heavy.
+func (w *weight) add(all []*footwardv1.CheckOutcome) bool {
+	last := all[len(all)-1]
+	switch {
+	case w.exact:
+		w.estimate += proto.Size(last)
+	case (len(all)-1)%checkIn == 0:
+		if w.estimate += checkIn * proto.Size(last); w.estimate > w.most/near {
+			w.exact, w.estimate = true, 0
+			for _, o := range all {
+				w.estimate += proto.Size(o)
+			}
+		}
+	}
+	return w.exact && w.estimate > w.most
 }
 
 func (c *Check) one(item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {

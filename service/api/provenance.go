@@ -2,6 +2,7 @@ package api
 
 import (
 	"strings"
+	"sync"
 
 	"footward.example/footward/internal/basis"
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -23,9 +24,17 @@ func provenanceOf(bases ...footwardv1.Basis) *footwardv1.Provenance {
 		Bases: make([]*footwardv1.BasisEdition, len(bases)),
 	}
 	for i, b := range bases {
-		p.Bases[i] = &footwardv1.BasisEdition{
-			Basis: b, Editions: strings.Join(basis.Basis(b).Editions(), "; "),
-		}
+		p.Bases[i] = editions()[b]
 	}
 	return p
 }
+
+// editions are the bases with their standards. They are never changed, so all
+// answers share them.
+var editions = sync.OnceValue(func() map[footwardv1.Basis]*footwardv1.BasisEdition {
+	out := map[footwardv1.Basis]*footwardv1.BasisEdition{}
+	for _, b := range allBases {
+		out[b] = &footwardv1.BasisEdition{Basis: b, Editions: strings.Join(basis.Basis(b).Editions(), "; ")}
+	}
+	return out
+})

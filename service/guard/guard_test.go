@@ -50,9 +50,9 @@ func TestViolationsSpeakADesignersWords(t *testing.T) {
 		reason      footwardv1.FieldReason
 	}{
 		{func(m *footwardv1.CheckBearingRequest) { m.Contact.SizeXMm = -3 }, "contact.size_x_mm",
-			"is -3 mm; must be greater than 0 and at most 2000 mm", footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE},
+			"is -3 mm; must be greater than 0 and at most 5000 mm", footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE},
 		{func(m *footwardv1.CheckBearingRequest) { m.Contact.SizeXMm = math.NaN() }, "contact.size_x_mm",
-			"is NaN mm; must be finite; must be greater than 0 and at most 2000 mm", footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE},
+			"is NaN mm; must be finite; must be greater than 0 and at most 5000 mm", footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE},
 		{func(m *footwardv1.CheckBearingRequest) { m.Contact = nil }, "contact", "is required",
 			footwardv1.FieldReason_FIELD_REASON_MISSING},
 		{func(m *footwardv1.CheckBearingRequest) { m.Support.Medium = nil }, "support.medium", "is required",

@@ -4,6 +4,7 @@ import (
 	"context"
 	"log/slog"
 	"net"
+	"runtime"
 	"time"
 
 	"google.golang.org/grpc"
@@ -33,6 +34,10 @@ const DefaultMessageBytes = 16 << 20
 
 // room is what a message needs around the outcomes of a batch.
 const room = 64 << 10
+
+// workers is how many calls are answered on goroutines that live on, for each
+// processor; calls beyond that get one of their own.
+const workers = 64
 
 // leastPing is how often a client may ask whether the connection lives.
 const leastPing = time.Minute
@@ -65,6 +70,8 @@ func New(o Options) (*Server, error) {
 		grpc: grpc.NewServer(
 			grpc.ChainUnaryInterceptor(unary...), grpc.ChainStreamInterceptor(stream...),
 			grpc.MaxRecvMsgSize(o.MessageBytes), grpc.MaxSendMsgSize(o.MessageBytes),
+			// Goroutines that live on keep the stack that a check has grown.
+			grpc.NumStreamWorkers(uint32(workers*runtime.GOMAXPROCS(0))),
 			grpc.KeepaliveEnforcementPolicy(keepalive.EnforcementPolicy{MinTime: leastPing}),
 		),
 		health: health.NewServer(),

@@ -1,0 +1,396 @@
+// Code generated from the rules of the contract by quick_test.go. DO NOT EDIT.
+
+package guard
+
+import (
+	"unicode/utf8"
+
+	"google.golang.org/protobuf/proto"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// quick reports whether a request surely keeps every rule of its schema.
+func quick(m proto.Message) bool {
+	switch m := m.(type) {
+	case *footwardv1.CheckBearingRequest:
+		return m != nil && quickCheckBearingRequest(m)
+	case *footwardv1.CheckPlateBendingRequest:
+		return m != nil && quickCheckPlateBendingRequest(m)
+	case *footwardv1.CheckWeldRequest:
+		return m != nil && quickCheckWeldRequest(m)
+	case *footwardv1.CheckAnchorRodsRequest:
+		return m != nil && quickCheckAnchorRodsRequest(m)
+	case *footwardv1.CheckManyRequest:
+		return m != nil && quickCheckManyRequest(m)
+	case *footwardv1.StreamChecksRequest:
+		return m != nil && quickStreamChecksRequest(m)
+	}
+	return false
+}
+
+func between(n, least, most int) bool { return n >= least && n <= most }
+
+func quickEurocodeFactors(m *footwardv1.EurocodeFactors) bool {
+	return (m.AlphaCc == nil || m.GetAlphaCc() >= 0.7 && m.GetAlphaCc() <= 1) &&
+		(m.BetaJ == nil || m.GetBetaJ() > 0 && m.GetBetaJ() <= 0.6666666666666667) &&
+		(m.CFd == nil || m.GetCFd() >= 0 && m.GetCFd() <= 0.5) &&
+		(m.GammaC == nil || m.GetGammaC() >= 1 && m.GetGammaC() <= 3) &&
+		(m.GammaM0 == nil || m.GetGammaM0() >= 0.9 && m.GetGammaM0() <= 2) &&
+		(m.GammaM2 == nil || m.GetGammaM2() >= 1 && m.GetGammaM2() <= 2) &&
+		(m.GammaMTimber == nil || m.GetGammaMTimber() >= 1 && m.GetGammaMTimber() <= 2)
+}
+
+func quickDesignBasis(m *footwardv1.DesignBasis) bool {
+	return (m.Eurocode == nil || quickEurocodeFactors(m.GetEurocode())) &&
+		between(int(m.GetBasis()), 1, 3)
+}
+
+func quickSolidRectangle(m *footwardv1.SolidRectangle) bool {
+	return m.GetSizeXMm() > 0 && m.GetSizeXMm() <= 5000 &&
+		m.GetSizeYMm() > 0 && m.GetSizeYMm() <= 5000
+}
+
+func quickForcesAtFoot(m *footwardv1.ForcesAtFoot) bool {
+	return m.GetMXKnm() >= -100000 && m.GetMXKnm() <= 100000 &&
+		m.GetMYKnm() >= -100000 && m.GetMYKnm() <= 100000 &&
+		m.GetNKn() >= -100000 && m.GetNKn() <= 100000 &&
+		m.GetTKnm() >= -100000 && m.GetTKnm() <= 100000 &&
+		m.GetVXKn() >= -100000 && m.GetVXKn() <= 100000 &&
+		m.GetVYKn() >= -100000 && m.GetVYKn() <= 100000
+}
+
+func quickConcreteProperties(m *footwardv1.ConcreteProperties) bool {
+	return m.GetStrengthMpa() >= 8 && m.GetStrengthMpa() <= 100
+}
+
+func quickConcrete(m *footwardv1.Concrete) bool {
+	return (m.Properties == nil || quickConcreteProperties(m.GetProperties())) &&
+		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+}
+
+func quickGrout(m *footwardv1.Grout) bool {
+	return m.GetStrengthMpa() >= 1 && m.GetStrengthMpa() <= 150 &&
+		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300
+}
+
+func quickConcreteBlock(m *footwardv1.ConcreteBlock) bool {
+	return (m.Grout == nil || quickGrout(m.GetGrout())) &&
+		m.Concrete != nil && quickConcrete(m.GetConcrete()) &&
+		m.GetHeightMm() > 0 && m.GetHeightMm() <= 20000 &&
+		m.GetOffsetXMm() >= -25000 && m.GetOffsetXMm() <= 25000 &&
+		m.GetOffsetYMm() >= -25000 && m.GetOffsetYMm() <= 25000 &&
+		m.GetSizeXMm() > 0 && m.GetSizeXMm() <= 50000 &&
+		m.GetSizeYMm() > 0 && m.GetSizeYMm() <= 50000
+}
+
+func quickTimberProperties(m *footwardv1.TimberProperties) bool {
+	return between(int(m.GetKind()), 1, 3) &&
+		m.GetCompressionAcrossMpa() >= 0.5 && m.GetCompressionAcrossMpa() <= 50 &&
+		m.GetCompressionAlongMpa() >= 1 && m.GetCompressionAlongMpa() <= 100
+}
+
+func quickTimber(m *footwardv1.Timber) bool {
+	return (m.Properties == nil || quickTimberProperties(m.GetProperties())) &&
+		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+}
+
+func quickTimberBearing(m *footwardv1.TimberBearing) bool {
+	return (m.ClearSpacingMm == nil || m.GetClearSpacingMm() >= 0 && m.GetClearSpacingMm() <= 50000) &&
+		(m.LoadDurationFactor == nil || m.GetLoadDurationFactor() >= 0.9 && m.GetLoadDurationFactor() <= 2) &&
+		(m.TimeEffectFactor == nil || m.GetTimeEffectFactor() >= 0.6 && m.GetTimeEffectFactor() <= 1.25) &&
+		between(int(m.GetAcrossSupport()), 0, 2) &&
+		between(int(m.GetDirection()), 1, 2) &&
+		between(int(m.GetLoadDuration()), 0, 5) &&
+		between(int(m.GetServiceClass()), 0, 3) &&
+		m.GetDepthMm() >= 0 && m.GetDepthMm() <= 5000 &&
+		m.GetEndDistanceMm() >= 0 && m.GetEndDistanceMm() <= 50000 &&
+		m.Timber != nil && quickTimber(m.GetTimber())
+}
+
+func quickGivenPressure(m *footwardv1.GivenPressure) bool {
+	return between(int(m.GetMedium()), 1, 2) &&
+		between(utf8.RuneCountInString(m.GetSource()), 3, 300) &&
+		m.GetPressureKpa() > 0 && m.GetPressureKpa() <= 100000
+}
+
+func quickSupport(m *footwardv1.Support) bool {
+	if !(m.Medium != nil) {
+		return false
+	}
+	if c, ok := m.Medium.(*footwardv1.Support_Concrete); ok && (c == nil || c.Concrete == nil || !quickConcreteBlock(c.Concrete)) {
+		return false
+	}
+	if c, ok := m.Medium.(*footwardv1.Support_Timber); ok && (c == nil || c.Timber == nil || !quickTimberBearing(c.Timber)) {
+		return false
+	}
+	if c, ok := m.Medium.(*footwardv1.Support_Given); ok && (c == nil || c.Given == nil || !quickGivenPressure(c.Given)) {
+		return false
+	}
+	return true
+}
+
+func quickCheckBearingRequest(m *footwardv1.CheckBearingRequest) bool {
+	return between(int(m.GetDetail()), 0, 3) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Contact != nil && quickSolidRectangle(m.GetContact()) &&
+		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
+		m.Support != nil && quickSupport(m.GetSupport())
+}
+
+func quickSteelProperties(m *footwardv1.SteelProperties) bool {
+	return (m.BetaW == nil || m.GetBetaW() >= 0.8 && m.GetBetaW() <= 1) &&
+		m.GetFuMpa() >= 100 && m.GetFuMpa() <= 2000 &&
+		m.GetFyMpa() >= 100 && m.GetFyMpa() <= 1500
+}
+
+func quickSteel(m *footwardv1.Steel) bool {
+	return (m.Properties == nil || quickSteelProperties(m.GetProperties())) &&
+		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+}
+
+func quickPlate(m *footwardv1.Plate) bool {
+	return m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 50 &&
+		m.GetSizeXMm() > 0 && m.GetSizeXMm() <= 5000 &&
+		m.GetSizeYMm() > 0 && m.GetSizeYMm() <= 5000 &&
+		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300 &&
+		m.Steel != nil && quickSteel(m.GetSteel())
+}
+
+func quickISection(m *footwardv1.ISection) bool {
+	return m.GetDepthMm() > 0 && m.GetDepthMm() <= 2000 &&
+		m.GetFlangeMm() > 0 && m.GetFlangeMm() <= 200 &&
+		m.GetWebMm() > 0 && m.GetWebMm() <= 200 &&
+		m.GetWidthMm() > 0 && m.GetWidthMm() <= 2000
+}
+
+func quickTube(m *footwardv1.Tube) bool {
+	return m.GetSizeXMm() > 0 && m.GetSizeXMm() <= 2000 &&
+		m.GetSizeYMm() > 0 && m.GetSizeYMm() <= 2000 &&
+		m.GetWallMm() > 0 && m.GetWallMm() <= 200
+}
+
+func quickPipe(m *footwardv1.Pipe) bool {
+	return m.GetDiameterMm() > 0 && m.GetDiameterMm() <= 2000 &&
+		m.GetWallMm() > 0 && m.GetWallMm() <= 200
+}
+
+func quickTwoPlates(m *footwardv1.TwoPlates) bool {
+	return m.GetGapMm() > 0 && m.GetGapMm() <= 2000 &&
+		m.GetLengthMm() > 0 && m.GetLengthMm() <= 2000 &&
+		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 200
+}
+
+func quickFootprint(m *footwardv1.Footprint) bool {
+	if !(between(int(m.GetStiffness()), 0, 2) &&
+		m.Shape != nil) {
+		return false
+	}
+	if c, ok := m.Shape.(*footwardv1.Footprint_ISection); ok && (c == nil || c.ISection == nil || !quickISection(c.ISection)) {
+		return false
+	}
+	if c, ok := m.Shape.(*footwardv1.Footprint_Tube); ok && (c == nil || c.Tube == nil || !quickTube(c.Tube)) {
+		return false
+	}
+	if c, ok := m.Shape.(*footwardv1.Footprint_Pipe); ok && (c == nil || c.Pipe == nil || !quickPipe(c.Pipe)) {
+		return false
+	}
+	if c, ok := m.Shape.(*footwardv1.Footprint_Rectangle); ok && (c == nil || c.Rectangle == nil || !quickSolidRectangle(c.Rectangle)) {
+		return false
+	}
+	if c, ok := m.Shape.(*footwardv1.Footprint_TwoPlates); ok && (c == nil || c.TwoPlates == nil || !quickTwoPlates(c.TwoPlates)) {
+		return false
+	}
+	return true
+}
+
+func quickThreadProperties(m *footwardv1.ThreadProperties) bool {
+	return m.GetDiameterMm() >= 3 && m.GetDiameterMm() <= 200 &&
+		m.GetStressAreaMm2() >= 1 && m.GetStressAreaMm2() <= 30000
+}
+
+func quickThread(m *footwardv1.Thread) bool {
+	return (m.Properties == nil || quickThreadProperties(m.GetProperties())) &&
+		between(utf8.RuneCountInString(m.GetDesignation()), 0, 60)
+}
+
+func quickRodSteelProperties(m *footwardv1.RodSteelProperties) bool {
+	return m.GetFuMpa() >= 100 && m.GetFuMpa() <= 2000 &&
+		m.GetFyMpa() >= 100 && m.GetFyMpa() <= 1500
+}
+
+func quickRodSteel(m *footwardv1.RodSteel) bool {
+	return (m.Properties == nil || quickRodSteelProperties(m.GetProperties())) &&
+		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+}
+
+func quickRod(m *footwardv1.Rod) bool {
+	return between(int(m.GetThreadMaking()), 0, 2) &&
+		m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 20 &&
+		m.GetNutMeanWidthMm() >= 0 && m.GetNutMeanWidthMm() <= 400 &&
+		m.GetStretchLengthMm() >= 0 && m.GetStretchLengthMm() <= 20000 &&
+		m.Steel != nil && quickRodSteel(m.GetSteel()) &&
+		m.Thread != nil && quickThread(m.GetThread())
+}
+
+func quickRodPosition(m *footwardv1.RodPosition) bool {
+	return m.GetXMm() >= -2500 && m.GetXMm() <= 2500 &&
+		m.GetYMm() >= -2500 && m.GetYMm() <= 2500
+}
+
+func quickHoles(m *footwardv1.Holes) bool {
+	return m.GetDiameterMm() > 0 && m.GetDiameterMm() <= 300 &&
+		m.GetPositionToleranceMm() >= 0 && m.GetPositionToleranceMm() <= 200 &&
+		m.GetWasherSideMm() >= 0 && m.GetWasherSideMm() <= 500 &&
+		m.GetWasherThicknessMm() >= 0 && m.GetWasherThicknessMm() <= 100
+}
+
+func quickRodGroup(m *footwardv1.RodGroup) bool {
+	if !(between(len(m.Positions), 1, 64) &&
+		m.Holes != nil && quickHoles(m.GetHoles()) &&
+		m.Rod != nil && quickRod(m.GetRod())) {
+		return false
+	}
+	for _, e := range m.Positions {
+		if e == nil || !quickRodPosition(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickCheckPlateBendingRequest(m *footwardv1.CheckPlateBendingRequest) bool {
+	return (m.Rods == nil || quickRodGroup(m.GetRods())) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Footprint != nil && quickFootprint(m.GetFootprint()) &&
+		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
+		m.GetFootprintWeldThroatMm() >= 0 && m.GetFootprintWeldThroatMm() <= 100 &&
+		m.Plate != nil && quickPlate(m.GetPlate()) &&
+		m.Support != nil && quickSupport(m.GetSupport())
+}
+
+func quickJoinedPart(m *footwardv1.JoinedPart) bool {
+	return m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300 &&
+		m.Steel != nil && quickSteel(m.GetSteel())
+}
+
+func quickWeldMetalProperties(m *footwardv1.WeldMetalProperties) bool {
+	return m.GetStrengthMpa() >= 300 && m.GetStrengthMpa() <= 1000
+}
+
+func quickWeldMetal(m *footwardv1.WeldMetal) bool {
+	return (m.Properties == nil || quickWeldMetalProperties(m.GetProperties())) &&
+		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+}
+
+func quickWeldSpec(m *footwardv1.WeldSpec) bool {
+	if !((m.Filler == nil || quickWeldMetal(m.GetFiller())) &&
+		between(int(m.GetKind()), 1, 3) &&
+		between(len(m.Parts), 2, 2) &&
+		m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 20 &&
+		m.GetLegMm() >= 0 && m.GetLegMm() <= 100 &&
+		m.GetThroatMm() >= 0 && m.GetThroatMm() <= 100) {
+		return false
+	}
+	for _, e := range m.Parts {
+		if e == nil || !quickJoinedPart(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickWeldRun(m *footwardv1.WeldRun) bool {
+	return m.GetAcrossKn() >= -100000 && m.GetAcrossKn() <= 100000 &&
+		m.GetAlongKn() >= -100000 && m.GetAlongKn() <= 100000 &&
+		m.GetCount() <= 100 &&
+		m.GetLengthMm() > 0 && m.GetLengthMm() <= 50000 &&
+		m.GetNormalKn() >= -100000 && m.GetNormalKn() <= 100000
+}
+
+func quickWeldSegment(m *footwardv1.WeldSegment) bool {
+	return m.GetX1Mm() >= -5000 && m.GetX1Mm() <= 5000 &&
+		m.GetX2Mm() >= -5000 && m.GetX2Mm() <= 5000 &&
+		m.GetY1Mm() >= -5000 && m.GetY1Mm() <= 5000 &&
+		m.GetY2Mm() >= -5000 && m.GetY2Mm() <= 5000
+}
+
+func quickWeldGroup(m *footwardv1.WeldGroup) bool {
+	if !(between(int(m.GetMethod()), 0, 2) &&
+		between(len(m.Segments), 1, 200) &&
+		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
+		m.GetAtXMm() >= -50000 && m.GetAtXMm() <= 50000 &&
+		m.GetAtYMm() >= -50000 && m.GetAtYMm() <= 50000 &&
+		m.GetAtZMm() >= -50000 && m.GetAtZMm() <= 50000) {
+		return false
+	}
+	for _, e := range m.Segments {
+		if e == nil || !quickWeldSegment(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickCheckWeldRequest(m *footwardv1.CheckWeldRequest) bool {
+	if !(between(int(m.GetDetail()), 0, 3) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Layout != nil &&
+		m.Weld != nil && quickWeldSpec(m.GetWeld())) {
+		return false
+	}
+	if c, ok := m.Layout.(*footwardv1.CheckWeldRequest_Run); ok && (c == nil || c.Run == nil || !quickWeldRun(c.Run)) {
+		return false
+	}
+	if c, ok := m.Layout.(*footwardv1.CheckWeldRequest_Group); ok && (c == nil || c.Group == nil || !quickWeldGroup(c.Group)) {
+		return false
+	}
+	return true
+}
+
+func quickRodForce(m *footwardv1.RodForce) bool {
+	return m.GetShearXKn() >= -100000 && m.GetShearXKn() <= 100000 &&
+		m.GetShearYKn() >= -100000 && m.GetShearYKn() <= 100000 &&
+		m.GetTensionKn() >= 0 && m.GetTensionKn() <= 100000
+}
+
+func quickStandOff(m *footwardv1.StandOff) bool {
+	return m.GetGapMm() > 0 && m.GetGapMm() <= 1000
+}
+
+func quickBaseFriction(m *footwardv1.BaseFriction) bool {
+	return (m.Coefficient == nil || m.GetCoefficient() >= 0 && m.GetCoefficient() <= 0.7) &&
+		m.GetCompressionKn() > 0 && m.GetCompressionKn() <= 100000
+}
+
+func quickCheckAnchorRodsRequest(m *footwardv1.CheckAnchorRodsRequest) bool {
+	if !((m.Forces == nil || quickForcesAtFoot(m.GetForces())) &&
+		(m.Friction == nil || quickBaseFriction(m.GetFriction())) &&
+		(m.StandOff == nil || quickStandOff(m.GetStandOff())) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(len(m.RodForces), 0, 64) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Plate != nil && quickPlate(m.GetPlate()) &&
+		m.Rods != nil && quickRodGroup(m.GetRods())) {
+		return false
+	}
+	for _, e := range m.RodForces {
+		if e == nil || !quickRodForce(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickCheckManyRequest(m *footwardv1.CheckManyRequest) bool {
+	return between(len(m.Items), 1, 10000)
+}
+
+func quickStreamChecksRequest(m *footwardv1.StreamChecksRequest) bool {
+	return between(len(m.Items), 1, 1000)
+}

@@ -1,0 +1,248 @@
+package guard
+
+import (
+	"flag"
+	"fmt"
+	"go/format"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"buf.build/gen/go/bufbuild/protovalidate/protocolbuffers/go/buf/validate"
+	"buf.build/go/protovalidate"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"google.golang.org/protobuf/proto"
+	"google.golang.org/protobuf/reflect/protoreflect"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+var update = flag.Bool("update", false, "write quick.go from the rules of the contract")
+
+// TestQuickRulesAreCurrent holds quick.go to the rules of the contract. With
+// -update it writes the file.
+func TestQuickRulesAreCurrent(t *testing.T) {
+	want, err := quickSource()
+	require.NoError(t, err)
+	if *update {
+		require.NoError(t, os.WriteFile("quick.go", want, 0o644))
+	}
+	got, err := os.ReadFile("quick.go")
+	require.NoError(t, err)
+	assert.Equal(t, string(want), string(got), "run .ci/generate")
+}
+
+// quickSource writes a Go function for every message that a request can hold.
+// It fails on a rule that it does not know.
+func quickSource() ([]byte, error) {
+	g := &generator{seen: map[protoreflect.FullName]bool{}}
+	requests := []proto.Message{
+		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{}, &footwardv1.CheckWeldRequest{},
+		&footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
+	}
+	for _, m := range requests {
+		if err := g.message(m.ProtoReflect().Descriptor()); err != nil {
+			return nil, err
+		}
+	}
+	var b strings.Builder
+	b.WriteString(`// Code generated from the rules of the contract by quick_test.go. DO NOT EDIT.
+
+package guard
+
+import (
+	"unicode/utf8"
+
+	"google.golang.org/protobuf/proto"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// quick reports whether a request surely keeps every rule of its schema.
+func quick(m proto.Message) bool {
+	switch m := m.(type) {
+`)
+	for _, m := range requests {
+		name := m.ProtoReflect().Descriptor().Name()
+		fmt.Fprintf(&b, "case *footwardv1.%s:\nreturn m != nil && quick%s(m)\n", name, name)
+	}
+	b.WriteString("}\nreturn false\n}\n\nfunc between(n, least, most int) bool { return n >= least && n <= most }\n")
+	for _, f := range g.functions {
+		b.WriteString("\n" + f)
+	}
+	return format.Source([]byte(b.String()))
+}
+
+type generator struct {
+	seen      map[protoreflect.FullName]bool
+	functions []string
+}
+
+func (g *generator) message(d protoreflect.MessageDescriptor) error {
+	if g.seen[d.FullName()] {
+		return nil
+	}
+	g.seen[d.FullName()] = true
+	var terms []string
+	for i := range d.Oneofs().Len() {
+		o := d.Oneofs().Get(i)
+		if o.IsSynthetic() {
+			continue
+		}
+		rules, err := protovalidate.ResolveOneofRules(o)
+		if err != nil {
+			return err
+		}
+		if rules.GetRequired() {
+			terms = append(terms, fmt.Sprintf("m.%s != nil", goName(string(o.Name()))))
+		}
+	}
+	after := ""
+	for i := range d.Fields().Len() {
+		f := d.Fields().Get(i)
+		rules, err := protovalidate.ResolveFieldRules(f)
+		if err != nil {
+			return err
+		}
+		more, loop, err := g.field(f, rules)
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.FullName(), err)
+		}
+		terms = append(terms, more...)
+		after += loop
+	}
+	slices.Sort(terms)
+	body := "return " + strings.Join(terms, " &&\n") + "\n"
+	switch {
+	case len(terms) == 0:
+		body = after + "return true\n"
+	case after != "":
+		body = "if !(" + strings.Join(terms, " &&\n") + ") {\nreturn false\n}\n" + after + "return true\n"
+	}
+	parameter := "m"
+	if len(terms) == 0 && after == "" {
+		parameter = "_"
+	}
+	g.functions = append(g.functions, fmt.Sprintf("func quick%s(%s *footwardv1.%s) bool {\n%s}\n", d.Name(), parameter, d.Name(), body))
+	return nil
+}
+
+func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldRules) (terms []string, loop string, err error) {
+	name := "m." + goName(string(f.Name()))
+	value := "m.Get" + goName(string(f.Name())) + "()"
+	inOneof := f.ContainingOneof() != nil && !f.ContainingOneof().IsSynthetic()
+	if f.IsList() {
+		r := rules.GetRepeated()
+		least, most := r.GetMinItems(), r.GetMaxItems()
+		if most > 0 || least > 0 {
+			terms = append(terms, fmt.Sprintf("between(len(%s), %d, %d)", name, least, most))
+		}
+		if r.GetItems().GetIgnore() == validate.Ignore_IGNORE_ALWAYS || f.Message() == nil {
+			return terms, "", nil
+		}
+		if err := g.message(f.Message()); err != nil {
+			return nil, "", err
+		}
+		return terms, fmt.Sprintf("for _, e := range %s {\nif e == nil || !quick%s(e) {\nreturn false\n}\n}\n", name, f.Message().Name()), nil
+	}
+	switch f.Kind() {
+	case protoreflect.MessageKind:
+		if err := g.message(f.Message()); err != nil {
+			return nil, "", err
+		}
+		quick := fmt.Sprintf("quick%s(%s)", f.Message().Name(), value)
+		switch {
+		case rules.GetRequired() && !inOneof:
+			return []string{name + " != nil && " + quick}, "", nil
+		case inOneof:
+			// A choice that is set without a message is left to the rules proper.
+			wrapper := fmt.Sprintf("footwardv1.%s_%s", f.Parent().Name(), goName(string(f.Name())))
+			is := fmt.Sprintf("if c, ok := m.%s.(*%s); ok && (c == nil || c.%s == nil || !quick%s(c.%s)) {\nreturn false\n}\n",
+				goName(string(f.ContainingOneof().Name())), wrapper, goName(string(f.Name())), f.Message().Name(), goName(string(f.Name())))
+			return nil, is, nil
+		}
+		return []string{fmt.Sprintf("(%s == nil || %s)", name, quick)}, "", nil
+	case protoreflect.DoubleKind:
+		return number(name, value, f.HasPresence(), rules.GetDouble())
+	case protoreflect.Uint32Kind:
+		if rules.GetUint32() == nil {
+			return nil, "", nil
+		}
+		return []string{fmt.Sprintf("%s <= %d", value, rules.GetUint32().GetLte())}, "", nil
+	case protoreflect.StringKind:
+		s := rules.GetString()
+		if s == nil {
+			return nil, "", nil
+		}
+		return []string{fmt.Sprintf("between(utf8.RuneCountInString(%s), %d, %d)", value, s.GetMinLen(), s.GetMaxLen())}, "", nil
+	case protoreflect.EnumKind:
+		e := rules.GetEnum()
+		if !e.GetDefinedOnly() {
+			return nil, "", fmt.Errorf("an enum of any value")
+		}
+		values := f.Enum().Values()
+		least := 0
+		if slices.Contains(e.GetNotIn(), 0) {
+			least = 1
+		}
+		for i := range values.Len() {
+			if int(values.Get(i).Number()) != i {
+				return nil, "", fmt.Errorf("an enum with gaps")
+			}
+		}
+		return []string{fmt.Sprintf("between(int(%s), %d, %d)", value, least, values.Len()-1)}, "", nil
+	case protoreflect.BoolKind:
+		return nil, "", nil
+	}
+	return nil, "", fmt.Errorf("%s is not known to quick rules", f.Kind())
+}
+
+func number(name, value string, optional bool, r *validate.DoubleRules) ([]string, string, error) {
+	if r == nil {
+		return nil, "", fmt.Errorf("a number of any size")
+	}
+	var low, high string
+	switch {
+	case r.HasGt():
+		low = fmt.Sprintf("%s > %v", value, r.GetGt())
+	case r.HasGte():
+		low = fmt.Sprintf("%s >= %v", value, r.GetGte())
+	default:
+		return nil, "", fmt.Errorf("a number without a lower limit")
+	}
+	switch {
+	case r.HasLt():
+		high = fmt.Sprintf("%s < %v", value, r.GetLt())
+	case r.HasLte():
+		high = fmt.Sprintf("%s <= %v", value, r.GetLte())
+	default:
+		return nil, "", fmt.Errorf("a number without an upper limit")
+	}
+	both := low + " && " + high
+	if optional {
+		both = fmt.Sprintf("(%s == nil || %s)", name, both)
+	}
+	return []string{both}, "", nil
+}
+
+// goName is the name that the Go code of the contract gives to a field.
+func goName(name string) string {
+	var b strings.Builder
+	up := true
+	for i := range len(name) {
+		c := name[i]
+		switch {
+		case c == '_':
+			up = true
+			continue
+		case up && c >= 'a' && c <= 'z':
+			b.WriteByte(c - 'a' + 'A')
+		default:
+			b.WriteByte(c)
+		}
+		up = false
+	}
+	return b.String()
+}
