@@ -79,3 +79,16 @@ func TestCatalogue(t *testing.T) {
 	require.NoError(t, protojson.Unmarshal([]byte(r.out), &m))
 	assert.NotEmpty(t, m.GetConcretes())
 }
+
+// TestReadmeShowsRealOutput finds each block of output of the README in what the
+// demo prints.
+func TestReadmeShowsRealOutput(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	require.NoError(t, err)
+	blocks := regexp.MustCompile("(?s)```text\n(.*?)```").FindAllSubmatch(text, -1)
+	require.NotEmpty(t, blocks)
+	printed := footward(t, "", "check", demo).out + footward(t, "", "check", "--derivation", demo).out
+	for _, b := range blocks {
+		assert.Contains(t, printed, string(b[1]))
+	}
+}
