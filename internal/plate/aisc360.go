@@ -189,6 +189,10 @@ func (r *Result) lift() {
 		return
 	}
 	u.Arm = r.Row.S - f.H/2 + in.Footprint.Thick/2
+	if r.beyondTips() > u.Arm {
+		r.Reason, u.Lifted = farBeyond, false
+		return
+	}
 	u.Width = in.leastWidth(f, u.Arm)
 	u.Mt = u.Tu / float64(r.Row.Count) * u.Arm / u.Width
 }

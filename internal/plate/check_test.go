@@ -295,14 +295,18 @@ func TestBeyondTheBasis(t *testing.T) {
 		change func(*plate.Input)
 		state  string
 	}{
-		"both axes":           {both, "plate_compression_flange"},
-		"both axes, US":       {func(in *plate.Input) { both(in); in.Design.Basis = basis.USASD }, "plate_cantilever"},
-		"web axis":            {func(in *plate.Input) { in.Actions.My = 1e6 }, "plate_compression_flange"},
-		"pipe lifts":          {func(in *plate.Input) { in.Footprint.Shape, in.Actions.N = plate.Pipe, 1e4 }, "plate_tension_tstub"},
-		"two rows":            {func(in *plate.Input) { in.Actions.N = 1e4; in.Rods.At[0].Y = 150 }, "plate_tension_tstub"},
-		"row out of middle":   {func(in *plate.Input) { in.Actions.N = 1e4; in.Rods.At[0].X = -100 }, "plate_tension_tstub"},
-		"rods inside":         {func(in *plate.Input) { in.Actions.N = 1e4; in.Rods.At = []geom.Point{{X: 50}} }, "plate_tension_tstub"},
-		"rods on the weld":    {func(in *plate.Input) { in.Actions.N, in.WeldThroat = 1e4, 60 }, "plate_tension_tstub"},
+		"both axes":             {both, "plate_compression_flange"},
+		"both axes, US":         {func(in *plate.Input) { both(in); in.Design.Basis = basis.USASD }, "plate_cantilever"},
+		"web axis":              {func(in *plate.Input) { in.Actions.My = 1e6 }, "plate_compression_flange"},
+		"pipe lifts":            {func(in *plate.Input) { in.Footprint.Shape, in.Actions.N = plate.Pipe, 1e4 }, "plate_tension_tstub"},
+		"two rows":              {func(in *plate.Input) { in.Actions.N = 1e4; in.Rods.At[0].Y = 150 }, "plate_tension_tstub"},
+		"row out of middle":     {func(in *plate.Input) { in.Actions.N = 1e4; in.Rods.At[0].X = -100 }, "plate_tension_tstub"},
+		"rods inside":           {func(in *plate.Input) { in.Actions.N = 1e4; in.Rods.At = []geom.Point{{X: 50}} }, "plate_tension_tstub"},
+		"rods on the weld":      {func(in *plate.Input) { in.Actions.N, in.WeldThroat = 1e4, 60 }, "plate_tension_tstub"},
+		"rods round the corner": {func(in *plate.Input) { in.Actions.N, in.Footprint.SizeX = 1e4, 120 }, "plate_tension_tstub"},
+		"rods round the corner, US": {func(in *plate.Input) {
+			in.Design.Basis, in.Actions.N, in.Footprint.SizeX = basis.USLRFD, 1e4, 90
+		}, "plate_tension_cantilever"},
 		"soft under a moment": {func(in *plate.Input) { in.Actions.Mx = 1e6; in.Footprint.Stiff = false }, "plate_centre"},
 		"pipe lifts, US": {func(in *plate.Input) {
 			in.Design.Basis, in.Footprint.Shape, in.Actions.N = basis.USLRFD, plate.Pipe, 1e4

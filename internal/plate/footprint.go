@@ -90,6 +90,7 @@ const (
 const (
 	noRow     = "no rods stand outside the footprint on the side that lifts"
 	manyRows  = "the rods outside the footprint on the side that lifts stand in more than one row"
+	farBeyond = "the rods stand further beyond the ends of the flange than off its face: the plate would bend round the corner, which is not covered"
 	offMiddle = "the row of rods on the side that lifts is not symmetrical about the column"
 )
 
@@ -122,3 +123,7 @@ func (in *Input) row(f *frame) (r Row, why string) {
 	r.Gauge, r.Edge = high-low, f.B/2-max(math.Abs(low), math.Abs(high))
 	return r, ""
 }
+
+// beyondTips returns how far the outermost rods stand beyond the ends of the
+// flange, wall or plate that holds them [mm]; negative: within them.
+func (r *Result) beyondTips() float64 { return (r.Row.Gauge - r.frame.W) / 2 }

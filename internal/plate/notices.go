@@ -26,7 +26,7 @@ var (
 	pryingUS = &limit.Notice{Code: "plate_prying_us", Severity: limit.Caution,
 		Text: "Prying is not part of the tension by Design Guide 1: the plate is given the thickness at which it need not be counted."}
 	beyondTips = &limit.Notice{Code: "plate_rods_beyond_flange", Severity: limit.Caution,
-		Text: "The rods stand further apart than the flange is wide: yield patterns round its tips are not among those of the T-stub. An engineer must judge."}
+		Text: "The rods stand further apart than the flange is wide: the method takes the plate to bend along the flange. An engineer must judge."}
 	weldless = &limit.Notice{Code: "plate_weld_not_counted", Severity: limit.Info,
 		Text: "No weld throat was given: the lever arm m of the T-stub is measured to the face of the footprint."}
 	innerRods = &limit.Notice{Code: "plate_inner_rods", Severity: limit.Info,
@@ -72,6 +72,9 @@ func (r *Result) Notices(l *limit.Notices) {
 	}
 	if r.EC.Lifted || r.US.Lifted {
 		l.Add(rodsToo)
+		if r.beyondTips() > 0 {
+			l.Add(beyondTips)
+		}
 		if r.inner() {
 			l.Add(innerRods)
 		}
@@ -96,9 +99,6 @@ func (r *Result) noticesEC(l *limit.Notices) {
 		l.Add(withPrying)
 	} else {
 		l.Add(noPrying)
-	}
-	if r.Row.Gauge > r.frame.W {
-		l.Add(beyondTips)
 	}
 }
 

@@ -45,6 +45,10 @@ func (r *Result) tstub() {
 		r.Reason, r.EC.Lifted = "the rods stand on the weld of the footprint", false
 		return
 	}
+	if r.beyondTips() > s.M {
+		r.Reason, r.EC.Lifted = farBeyond, false
+		return
+	}
 	s.N = min(s.Ex, edgeShare*s.M)
 	w, e := r.Row.Gauge, r.Row.Edge
 	s.Lcp = min(2*math.Pi*s.M, math.Pi*s.M+w, math.Pi*s.M+2*e)
