@@ -14,11 +14,12 @@ import (
 // as the service's own limit.
 const MaxMessageBytes = 16 << 20
 
-// Client calls a Footward service. Its methods are those of both services, and
+// Client calls a Footward service. Its methods are those of all its services, and
 // any number of goroutines may use it at once. Make one and keep it: every Client
 // has connections of its own.
 type Client struct {
 	footwardv1.CheckServiceClient
+	footwardv1.LoadServiceClient
 	footwardv1.CatalogServiceClient
 
 	conn    *grpc.ClientConn
@@ -47,6 +48,7 @@ func Dial(target string, options ...Option) (*Client, error) {
 	}
 	return &Client{
 		CheckServiceClient:   footwardv1.NewCheckServiceClient(conn),
+		LoadServiceClient:    footwardv1.NewLoadServiceClient(conn),
 		CatalogServiceClient: footwardv1.NewCatalogServiceClient(conn),
 		conn:                 conn,
 		onClose:              s.onClose,

@@ -15,7 +15,9 @@ func serviceConfig(wait bool) string {
   "healthCheckConfig": {"serviceName": ""},
   "retryThrottling": {"maxTokens": 1000, "tokenRatio": 0.1},
   "methodConfig": [{
-    "name": [{"service": "footward.v1.CheckService"}, {"service": "footward.v1.CatalogService"}],
+    "name": [
+      {"service": "footward.v1.CheckService"}, {"service": "footward.v1.LoadService"}, {"service": "footward.v1.CatalogService"}
+    ],
     "waitForReady": %t,
     "retryPolicy": {
       "maxAttempts": 4,

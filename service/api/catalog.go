@@ -7,6 +7,7 @@ import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/material"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/weld"
@@ -146,6 +147,9 @@ func (*Catalog) ListNotices(context.Context, *footwardv1.ListNoticesRequest) (*f
 				Check: c.kind, Code: n.Code, Severity: footwardv1.Severity(n.Severity), Text: n.Text,
 			})
 		}
+	}
+	for _, n := range load.Remarks() {
+		out.Notices = append(out.Notices, &footwardv1.NoticeEntry{Code: n.Code, Severity: footwardv1.Severity(n.Severity), Text: n.Text})
 	}
 	return out, nil
 }

@@ -16,6 +16,7 @@ import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -100,6 +101,9 @@ func TestCatalogueListsEveryLimitStateAndNotice(t *testing.T) {
 			assert.False(t, seen[n.Code], "%s stands twice", n.Code)
 			seen[n.Code] = true
 		}
+	}
+	for _, n := range load.Remarks() {
+		wantCodes = append(wantCodes, n.Code)
 	}
 	assert.Equal(t, wantIDs, ids)
 	assert.Equal(t, wantCodes, codes)

@@ -25,6 +25,8 @@ func quick(m proto.Message) bool {
 		return m != nil && quickCheckManyRequest(m)
 	case *footwardv1.StreamChecksRequest:
 		return m != nil && quickStreamChecksRequest(m)
+	case *footwardv1.CombineActionsRequest:
+		return m != nil && quickCombineActionsRequest(m)
 	}
 	return false
 }
@@ -393,4 +395,63 @@ func quickCheckManyRequest(m *footwardv1.CheckManyRequest) bool {
 
 func quickStreamChecksRequest(m *footwardv1.StreamChecksRequest) bool {
 	return between(len(m.Items), 1, 1000)
+}
+
+func quickStage(m *footwardv1.Stage) bool {
+	return between(utf8.RuneCountInString(m.GetName()), 1, 100)
+}
+
+func quickPsiFactors(m *footwardv1.PsiFactors) bool {
+	return m.GetPsi_0() >= 0 && m.GetPsi_0() <= 1 &&
+		m.GetPsi_1() >= 0 && m.GetPsi_1() <= 1 &&
+		m.GetPsi_2() >= 0 && m.GetPsi_2() <= 1
+}
+
+func quickAction(m *footwardv1.Action) bool {
+	return (m.Psi == nil || quickPsiFactors(m.GetPsi())) &&
+		between(int(m.GetCategory()), 0, 7) &&
+		between(int(m.GetKind()), 1, 8) &&
+		between(int(m.GetSnowSite()), 0, 3) &&
+		between(utf8.RuneCountInString(m.GetAlternativeTo()), 0, 60) &&
+		between(utf8.RuneCountInString(m.GetName()), 1, 60) &&
+		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
+		m.GetFirstStage() <= 20 &&
+		m.GetLastStage() <= 20
+}
+
+func quickActionFactors(m *footwardv1.ActionFactors) bool {
+	return (m.GammaGInf == nil || m.GetGammaGInf() >= 0.5 && m.GetGammaGInf() <= 1) &&
+		(m.GammaGInfEquilibrium == nil || m.GetGammaGInfEquilibrium() >= 0.5 && m.GetGammaGInfEquilibrium() <= 1) &&
+		(m.GammaGSup == nil || m.GetGammaGSup() >= 1 && m.GetGammaGSup() <= 2) &&
+		(m.GammaGSupEquilibrium == nil || m.GetGammaGSupEquilibrium() >= 1 && m.GetGammaGSupEquilibrium() <= 2) &&
+		(m.GammaQ == nil || m.GetGammaQ() >= 1 && m.GetGammaQ() <= 2) &&
+		(m.GammaQGround == nil || m.GetGammaQGround() >= 1 && m.GetGammaQGround() <= 2) &&
+		(m.Xi == nil || m.GetXi() >= 0.5 && m.GetXi() <= 1)
+}
+
+func quickCombineActionsRequest(m *footwardv1.CombineActionsRequest) bool {
+	if !((m.Factors == nil || quickActionFactors(m.GetFactors())) &&
+		between(len(m.Actions), 1, 16) &&
+		between(len(m.Kinds), 0, 8) &&
+		between(len(m.Stages), 0, 20) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis())) {
+		return false
+	}
+	for _, e := range m.Stages {
+		if e == nil || !quickStage(e) {
+			return false
+		}
+	}
+	for _, e := range m.Actions {
+		if e == nil || !quickAction(e) {
+			return false
+		}
+	}
+	for _, e := range m.Kinds {
+		if !between(int(e), 1, 8) {
+			return false
+		}
+	}
+	return true
 }

@@ -41,6 +41,7 @@ func quickSource() ([]byte, error) {
 	requests := []proto.Message{
 		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{}, &footwardv1.CheckWeldRequest{},
 		&footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
+		&footwardv1.CombineActionsRequest{},
 	}
 	for _, m := range requests {
 		if err := g.message(m.ProtoReflect().Descriptor()); err != nil {
@@ -139,8 +140,15 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		if most > 0 || least > 0 {
 			terms = append(terms, fmt.Sprintf("between(len(%s), %d, %d)", name, least, most))
 		}
-		if r.GetItems().GetIgnore() == validate.Ignore_IGNORE_ALWAYS || f.Message() == nil {
+		items := r.GetItems()
+		switch {
+		case items.GetIgnore() == validate.Ignore_IGNORE_ALWAYS:
 			return terms, "", nil
+		case f.Kind() == protoreflect.EnumKind && items.GetEnum().GetDefinedOnly():
+			low, high, err := known(f.Enum(), items.GetEnum())
+			return terms, fmt.Sprintf("for _, e := range %s {\nif !between(int(e), %d, %d) {\nreturn false\n}\n}\n", name, low, high), err
+		case f.Message() == nil:
+			return nil, "", fmt.Errorf("a list of %s is not known to quick rules", f.Kind())
 		}
 		if err := g.message(f.Message()); err != nil {
 			return nil, "", err
@@ -178,25 +186,28 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		}
 		return []string{fmt.Sprintf("between(utf8.RuneCountInString(%s), %d, %d)", value, s.GetMinLen(), s.GetMaxLen())}, "", nil
 	case protoreflect.EnumKind:
-		e := rules.GetEnum()
-		if !e.GetDefinedOnly() {
+		if !rules.GetEnum().GetDefinedOnly() {
 			return nil, "", fmt.Errorf("an enum of any value")
 		}
-		values := f.Enum().Values()
-		least := 0
-		if slices.Contains(e.GetNotIn(), 0) {
-			least = 1
-		}
-		for i := range values.Len() {
-			if int(values.Get(i).Number()) != i {
-				return nil, "", fmt.Errorf("an enum with gaps")
-			}
-		}
-		return []string{fmt.Sprintf("between(int(%s), %d, %d)", value, least, values.Len()-1)}, "", nil
+		low, high, err := known(f.Enum(), rules.GetEnum())
+		return []string{fmt.Sprintf("between(int(%s), %d, %d)", value, low, high)}, "", err
 	case protoreflect.BoolKind:
 		return nil, "", nil
 	}
 	return nil, "", fmt.Errorf("%s is not known to quick rules", f.Kind())
+}
+
+// known returns the least and the greatest value of an enum that may be sent.
+func known(e protoreflect.EnumDescriptor, r *validate.EnumRules) (low, high int, err error) {
+	if slices.Contains(r.GetNotIn(), 0) {
+		low = 1
+	}
+	for i := range e.Values().Len() {
+		if int(e.Values().Get(i).Number()) != i {
+			return 0, 0, fmt.Errorf("an enum with gaps")
+		}
+	}
+	return low, e.Values().Len() - 1, nil
 }
 
 func number(name, value string, optional bool, r *validate.DoubleRules) ([]string, string, error) {
@@ -234,7 +245,7 @@ func goName(name string) string {
 	for i := range len(name) {
 		c := name[i]
 		switch {
-		case c == '_':
+		case c == '_' && i+1 < len(name) && name[i+1] >= 'a' && name[i+1] <= 'z':
 			up = true
 			continue
 		case up && c >= 'a' && c <= 'z':

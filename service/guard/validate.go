@@ -24,7 +24,7 @@ func NewValidator() (*Validator, error) {
 	rules, err := protovalidate.New(protovalidate.WithDisableLazy(), protovalidate.WithMessages(
 		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{},
 		&footwardv1.CheckWeldRequest{}, &footwardv1.CheckAnchorRodsRequest{},
-		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
+		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{}, &footwardv1.CombineActionsRequest{},
 	))
 	if err != nil {
 		return nil, fmt.Errorf("rules of the contract: %w", err)

@@ -77,6 +77,7 @@ func New(o Options) (*Server, error) {
 		health: health.NewServer(),
 	}
 	footwardv1.RegisterCheckServiceServer(s.grpc, api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room)))
+	footwardv1.RegisterLoadServiceServer(s.grpc, api.NewLoad(validator))
 	footwardv1.RegisterCatalogServiceServer(s.grpc, api.NewCatalog())
 	grpc_health_v1.RegisterHealthServer(s.grpc, s.health)
 	for name := range s.grpc.GetServiceInfo() {

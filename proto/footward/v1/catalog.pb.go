@@ -27,7 +27,7 @@ const (
 type CheckKind int32
 
 const (
-	// Never sent.
+	// Of no check.
 	CheckKind_CHECK_KIND_UNSPECIFIED CheckKind = 0
 	// CheckBearing.
 	CheckKind_CHECK_KIND_BEARING CheckKind = 1
@@ -1556,7 +1556,7 @@ func (x *ListNoticesResponse) GetNotices() []*NoticeEntry {
 // NoticeEntry is a notice.
 type NoticeEntry struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// The check it belongs to.
+	// The check it belongs to; unspecified: the combination of actions.
 	Check CheckKind `protobuf:"varint,1,opt,name=check,proto3,enum=footward.v1.CheckKind" json:"check,omitempty"`
 	// Stable name in snake case.
 	Code string `protobuf:"bytes,2,opt,name=code,proto3" json:"code,omitempty"`

@@ -1,0 +1,15 @@
+// Package load combines actions at the foot of a column as the standards write
+// it, stage by stage.
+//
+// Actions act from a first to a last stage. Within a stage every permanent
+// action may help or harm, so each is taken with its upper and its lower factor;
+// every variable action may be there or not, and leads or accompanies. No two
+// actions of one group of alternatives act together. What remains after equal
+// combinations have been dropped is the whole set, of which the envelope holds
+// the extremes.
+//
+// Eurocode: EN 1990 (6.10), or (6.10a) with (6.10b); sets A, B and C of Table
+// A1.2; the accidental and the three serviceability combinations. United States:
+// ASCE 7-22 2.3.1 and 2.4.1, without earthquake, flood, ice, fluids and self-
+// straining actions.
+package load
