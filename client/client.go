@@ -19,6 +19,7 @@ const MaxMessageBytes = 16 << 20
 // has connections of its own.
 type Client struct {
 	footwardv1.CheckServiceClient
+	footwardv1.ColumnBaseServiceClient
 	footwardv1.LoadServiceClient
 	footwardv1.CatalogServiceClient
 
@@ -47,11 +48,12 @@ func Dial(target string, options ...Option) (*Client, error) {
 		return nil, fmt.Errorf("footward client: %w", err)
 	}
 	return &Client{
-		CheckServiceClient:   footwardv1.NewCheckServiceClient(conn),
-		LoadServiceClient:    footwardv1.NewLoadServiceClient(conn),
-		CatalogServiceClient: footwardv1.NewCatalogServiceClient(conn),
-		conn:                 conn,
-		onClose:              s.onClose,
+		CheckServiceClient:      footwardv1.NewCheckServiceClient(conn),
+		ColumnBaseServiceClient: footwardv1.NewColumnBaseServiceClient(conn),
+		LoadServiceClient:       footwardv1.NewLoadServiceClient(conn),
+		CatalogServiceClient:    footwardv1.NewCatalogServiceClient(conn),
+		conn:                    conn,
+		onClose:                 s.onClose,
 	}, nil
 }
 

@@ -16,7 +16,7 @@ func serviceConfig(wait bool) string {
   "retryThrottling": {"maxTokens": 1000, "tokenRatio": 0.1},
   "methodConfig": [{
     "name": [
-      {"service": "footward.v1.CheckService"}, {"service": "footward.v1.LoadService"}, {"service": "footward.v1.CatalogService"}
+      {"service": "footward.v1.CheckService"}, {"service": "footward.v1.ColumnBaseService"}, {"service": "footward.v1.LoadService"}, {"service": "footward.v1.CatalogService"}
     ],
     "waitForReady": %t,
     "retryPolicy": {

@@ -91,6 +91,8 @@ func (t *task) setDetail(o *checkOptions) {
 		d = &c.Weld.Detail
 	case *footwardv1.CheckItem_AnchorRods:
 		d = &c.AnchorRods.Detail
+	case *footwardv1.CheckItem_ColumnBase:
+		d = &c.ColumnBase.Detail
 	default:
 		return // refused by the service
 	}
@@ -116,6 +118,8 @@ func (t *task) kind() string {
 		return "weld"
 	case *footwardv1.CheckItem_AnchorRods:
 		return "anchor rods"
+	case *footwardv1.CheckItem_ColumnBase:
+		return "column base"
 	}
 	return "check"
 }
@@ -125,6 +129,7 @@ func (t *task) label() string {
 	c := t.item.Check
 	for _, l := range []string{
 		c.GetBearing().GetLabel(), c.GetPlateBending().GetLabel(), c.GetWeld().GetLabel(), c.GetAnchorRods().GetLabel(),
+		c.GetColumnBase().GetLabel(),
 	} {
 		if l != "" {
 			return l

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -41,7 +42,7 @@ func TestDemoIsRealistic(t *testing.T) {
 	require.Equal(t, 0, r.code, r.err)
 	var m footwardv1.CheckManyResponse
 	require.NoError(t, protojson.Unmarshal([]byte(r.out), &m))
-	require.Len(t, m.GetOutcomes(), 4)
+	require.Len(t, m.GetOutcomes(), 5)
 	for _, o := range m.GetOutcomes() {
 		u := o.GetResult().GetGoverningUtilization()
 		assert.True(t, u >= 0.4 && u <= 0.9, "%s: %g", o.GetResult().GetLabel(), u)
@@ -89,6 +90,6 @@ func TestReadmeShowsRealOutput(t *testing.T) {
 	require.NotEmpty(t, blocks)
 	printed := footward(t, "", "check", demo).out + footward(t, "", "check", "--derivation", demo).out
 	for _, b := range blocks {
-		assert.Contains(t, printed, string(b[1]))
+		assert.True(t, strings.Contains(printed, string(b[1])), "the demo does not print\n%s", b[1])
 	}
 }

@@ -19,12 +19,13 @@ var exampleFiles = map[string]string{
 	"plate-bending": "example/2-plate.yaml",
 	"weld":          "example/3-weld.yaml",
 	"anchor-rods":   "example/4-rods.yaml",
+	"column-base":   "example/5-base.yaml",
 }
 
 const exampleHelp = `footward example KIND : print a request to start from
 
-KIND is one of bearing, plate-bending, weld, anchor-rods. The request explains
-itself; write it to a file, change it, and check it:
+KIND is one of bearing, plate-bending, weld, anchor-rods, column-base. The
+request explains itself; write it to a file, change it, and check it:
 
   footward example weld > weld.yaml
   footward check weld.yaml

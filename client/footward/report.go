@@ -144,10 +144,21 @@ func remark(k *task, s *footwardv1.LimitState) string {
 	if s.GetMember() > 0 {
 		parts = append(parts, fmt.Sprintf("%s %d", k.member(s), s.GetMember()))
 	}
+	if s.GetCombination() != "" && s.Utilization != nil {
+		parts = append(parts, under(s))
+	}
 	if s.RequiredSizeMm != nil {
 		parts = append(parts, fmt.Sprintf("%s %s would do", sizes[s.GetRequiredSizeKind()], size(s.GetRequiredSizeMm())))
 	}
 	return strings.Join(parts, "; ")
+}
+
+// under names the combination that is worst for a limit state.
+func under(s *footwardv1.LimitState) string {
+	if s.GetStage() == 0 {
+		return s.GetCombination()
+	}
+	return fmt.Sprintf("stage %d, %s", s.GetStage(), s.GetCombination())
 }
 
 // member names what a limit state is numbered by.
@@ -157,6 +168,13 @@ func (t *task) member(s *footwardv1.LimitState) string {
 		return "rod"
 	case *footwardv1.CheckItem_Weld:
 		if s.GetId() != "weld_base_metal" {
+			return "segment"
+		}
+	case *footwardv1.CheckItem_ColumnBase:
+		switch weld := strings.HasPrefix(s.GetId(), "weld_"); {
+		case !weld:
+			return "rod"
+		case s.GetId() != "weld_base_metal":
 			return "segment"
 		}
 	}

@@ -10,6 +10,10 @@ import (
 // Solver shares actions. It keeps its memory from one call to the next, so the
 // slices of a Result hold until then. A Solver is for one caller at a time.
 type Solver struct {
+	// Most steps of the search; 0: enough for any case. A search that ends early
+	// finds no balance.
+	Limit int
+
 	in     *Input
 	size   float64 // sqrt of the area [mm]
 	force  float64 // by which forces are scaled [N]
@@ -65,6 +69,7 @@ const (
 const (
 	mostSteps   = 200
 	precision   = 1e-11 // of the scaled residual
+	settled     = 1e-9  // at which a step that helps little ends the search
 	enough      = 1e-6  // accepted when no step helps any more: a corner that only just touches
 	armijo      = 1e-4
 	shrinks     = 0.9   // of the residual, which accepts a step too
@@ -180,14 +185,18 @@ func (s *Solver) impossible() string {
 func (s *Solver) newton() (u plane, residual float64, steps int) {
 	u = s.bonded()
 	now := s.state(u)
-	for ; steps < mostSteps && !(now.residual <= precision); steps++ {
+	most := mostSteps
+	if s.Limit > 0 {
+		most = s.Limit
+	}
+	for ; steps < most && !(now.residual <= precision); steps++ {
 		next, moved := now, false
 		// Where contact is lost and the rods leave the plate free to turn, the
 		// tangent is singular or nearly so: a ridge on it bounds the step.
 		for extra := 0.0; !moved && extra <= 1; extra = max(leastRidge, extra*ridgeGrowth) {
 			u, next, moved = s.step(u, &now, extra)
 		}
-		if !moved {
+		if !moved || now.residual <= settled && next.residual > now.residual/2 {
 			break
 		}
 		now = next

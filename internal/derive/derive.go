@@ -9,7 +9,10 @@
 // mm, MPa and rad, so the numbers can be put in as they stand.
 package derive
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Step is one line of a derivation.
 type Step struct {
@@ -60,13 +63,16 @@ func (s *Sheet) Step(symbol, expression string, value float64, unit, clause stri
 	s.note(symbol, value)
 }
 
-// Factor notes a partial or resistance factor, both as a factor and as a
+// Factor notes a partial or resistance factor, both as a factor, once, and as a
 // value for later expressions.
 func (s *Sheet) Factor(symbol string, value float64, source string) {
 	if !s.FactorsOnly {
 		s.note(symbol, value)
 	}
-	s.Factors = append(s.Factors, Factor{Symbol: symbol, Value: value, Source: source})
+	f := Factor{Symbol: symbol, Value: value, Source: source}
+	if !slices.Contains(s.Factors, f) {
+		s.Factors = append(s.Factors, f)
+	}
 }
 
 // Reset empties the sheet and keeps its memory.

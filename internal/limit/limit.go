@@ -74,6 +74,8 @@ type State struct {
 	Rated       bool    // whether there is a resistance
 	Verdict     Verdict
 	Size        Size
+	Combination string // of a column base: the combination of the state
+	Stage       int    // of a column base: its stage, counted from 1
 }
 
 // slack lets a part that has exactly the required size pass in spite of
@@ -131,7 +133,7 @@ func (s State) Of(member int) State {
 }
 
 // MaxStates is the most limit states that one check can have.
-const MaxStates = 24
+const MaxStates = 48
 
 // List is an ordered list of evaluated limit states. It allocates nothing.
 type List struct {

@@ -19,7 +19,7 @@ type Notice struct {
 }
 
 // MaxNotices is the most notices that one check can have.
-const MaxNotices = 24
+const MaxNotices = 64
 
 // Notices is an ordered list of notices. It allocates nothing.
 type Notices struct {

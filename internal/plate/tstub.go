@@ -56,12 +56,20 @@ func (r *Result) tstub() {
 	rods := &in.Rods
 	s.Lb = rods.Stretch
 	if s.Lb == 0 {
-		s.Lb = (anchorReach+halfNut)*rods.Diameter + in.Bearing.GroutThick + in.Plate.Thickness + rods.Washer
+		s.Lb = CastInLength(rods.Diameter, in.Bearing.GroutThick, in.Plate.Thickness, rods.Washer)
 	}
 	s.F3 = 2 * rods.Resistance
 	s.LbStar = s.limitLength(rods.StressArea, r.T)
 	s.Prying = s.Lb <= s.LbStar
 	s.strength(r.T, r.Fy/in.Design.EC.GammaM0)
+}
+
+// CastInLength returns the stretch length of an anchor bolt cast in concrete: 8 d
+// + grout + plate + washer + half a nut of 0.8 d [mm].
+//
+// Source: EN 1993-1-8:2005 Table 6.2.
+func CastInLength(diameter, grout, thickness, washer float64) float64 {
+	return (anchorReach+halfNut)*diameter + grout + thickness + washer
 }
 
 // limitLength returns L_b* for a plate of thickness t [mm].

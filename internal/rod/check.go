@@ -68,10 +68,9 @@ func Check(in *Input) (Result, error) {
 		return Result{}, faults
 	}
 	r := Result{in: in}
-	c := in.Rod.Corrosion
-	r.D = in.Rod.Thread.Diameter - c
-	r.Ds = math.Sqrt(4*in.Rod.Thread.StressArea/math.Pi) - c
-	r.As = math.Pi / 4 * r.Ds * r.Ds
+	r.D = in.Rod.Thread.Diameter - in.Rod.Corrosion
+	r.Ds = in.Rod.netDiameter()
+	r.As = NetArea(&in.Rod)
 	r.Ab = math.Pi / 4 * r.D * r.D
 	r.Oversize = in.Holes.Diameter-in.Rod.Thread.Diameter > clearance(in)+1e-9
 	r.share()
@@ -87,6 +86,19 @@ func Check(in *Input) (Result, error) {
 	r.bending()
 	r.Edge = leastSpacing(in)
 	return r, nil
+}
+
+// netDiameter returns the diameter of the stress area that corrosion leaves [mm].
+func (r *Rod) netDiameter() float64 {
+	return math.Sqrt(4*r.Thread.StressArea/math.Pi) - r.Corrosion
+}
+
+// NetArea returns the stress area that corrosion leaves [mm2].
+//
+// Source: geometry.
+func NetArea(r *Rod) float64 {
+	d := r.netDiameter()
+	return math.Pi / 4 * d * d
 }
 
 // share distributes the actions or takes the forces given.

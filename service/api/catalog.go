@@ -119,6 +119,7 @@ var checks = []struct {
 	{kindPlateBending, base.PlateKinds, base.PlateRemarks},
 	{kindWeld, weld.Kinds, weld.Remarks},
 	{kindAnchorRods, rod.Kinds, rod.Remarks},
+	{kindColumnBase, base.ColumnKinds, base.ColumnRemarks},
 }
 
 // ListLimitStates implements CatalogServiceServer.

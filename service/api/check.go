@@ -15,10 +15,11 @@ import (
 	"footward.example/footward/service/telemetry"
 )
 
-// Check implements CheckService. It holds no state between calls and may be
+// Check implements CheckService and ColumnBaseService. It holds no state between calls and may be
 // used by any number of them at once.
 type Check struct {
 	footwardv1.UnimplementedCheckServiceServer
+	footwardv1.UnimplementedColumnBaseServiceServer
 	validator *guard.Validator
 	metrics   *telemetry.Metrics // nil: not counted
 	// largest is the most bytes of outcomes in one message to the caller.
@@ -150,4 +151,5 @@ const (
 	kindPlateBending = footwardv1.CheckKind_CHECK_KIND_PLATE_BENDING
 	kindWeld         = footwardv1.CheckKind_CHECK_KIND_WELD
 	kindAnchorRods   = footwardv1.CheckKind_CHECK_KIND_ANCHOR_RODS
+	kindColumnBase   = footwardv1.CheckKind_CHECK_KIND_COLUMN_BASE
 )

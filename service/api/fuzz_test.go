@@ -53,6 +53,8 @@ func requestOf(i *footwardv1.CheckItem) proto.Message {
 		return c.Weld
 	case *footwardv1.CheckItem_AnchorRods:
 		return c.AnchorRods
+	case *footwardv1.CheckItem_ColumnBase:
+		return c.ColumnBase
 	}
 	return nil
 }
@@ -73,6 +75,9 @@ func call(s *api.Check, m proto.Message) (*footwardv1.CheckResult, error) {
 	case *footwardv1.CheckAnchorRodsRequest:
 		r, err := s.CheckAnchorRods(ctx, m)
 		return r.GetResult(), err
+	case *footwardv1.CheckColumnBaseRequest:
+		r, err := s.CheckColumnBase(ctx, m)
+		return r.GetResult(), err
 	}
 	return nil, status.Error(codes.Unimplemented, "no such request")
 }
@@ -83,6 +88,7 @@ var kinds = []func() proto.Message{
 	func() proto.Message { return &footwardv1.CheckPlateBendingRequest{} },
 	func() proto.Message { return &footwardv1.CheckWeldRequest{} },
 	func() proto.Message { return &footwardv1.CheckAnchorRodsRequest{} },
+	func() proto.Message { return &footwardv1.CheckColumnBaseRequest{} },
 }
 
 // FuzzRequests sends the bytes of a message to every check: there is an answer

@@ -210,6 +210,9 @@ func basisOf(m proto.Message) *footwardv1.DesignBasis {
 }
 
 func hasTimberOrGiven(m proto.Message) bool {
+	if b, ok := m.(*footwardv1.CheckColumnBaseRequest); ok {
+		return b.GetBase().GetSupport().GetConcrete() == nil
+	}
 	support, ok := m.(interface{ GetSupport() *footwardv1.Support })
 	return ok && support.GetSupport().GetConcrete() == nil
 }

@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"strings"
 
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
@@ -23,15 +24,15 @@ func NewLoad(validator *guard.Validator) *Load { return &Load{validator: validat
 func (s *Load) CombineActions(_ context.Context, m *footwardv1.CombineActionsRequest) (*footwardv1.CombineActionsResponse, error) {
 	violations := s.validator.Violations(m)
 	var r reader
-	in := r.loadInput(m)
-	load.Validate(&in, &r.faults)
+	in := r.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
+	r.faults = append(r.faults, within("action_set.", func(f *limit.Faults) { load.Validate(&in, f) })...)
 	if violations = merge(violations, r.faults); len(violations) > 0 {
 		return nil, guard.InvalidArgument(violations)
 	}
 	out, err := load.Combine(&in)
 	if err != nil {
 		_, faults := refusal(asked{}, err)
-		return nil, guard.InvalidArgument(merge(nil, faults))
+		return nil, guard.InvalidArgument(merge(nil, prefixed("action_set.", faults)))
 	}
 	return combined(m, out), nil
 }
@@ -39,8 +40,10 @@ func (s *Load) CombineActions(_ context.Context, m *footwardv1.CombineActionsReq
 // onlyStage is the one stage of a request that names none.
 const onlyStage = "in use"
 
-func (r *reader) loadInput(m *footwardv1.CombineActionsRequest) load.Input {
-	in := load.Input{Basis: r.design(m.GetBasis()).Basis, Factors: r.actionFactors(m), Stages: []string{onlyStage}}
+// loadInput reads a set of actions; prefix is its path in the request, for
+// faults that are found here.
+func (r *reader) loadInput(b *footwardv1.DesignBasis, m *footwardv1.ActionSet, prefix string) load.Input {
+	in := load.Input{Basis: r.design(b).Basis, Factors: r.actionFactors(b, m, prefix), Stages: []string{onlyStage}}
 	if len(m.GetStages()) > 0 {
 		in.Stages = make([]string, len(m.GetStages()))
 		for i, s := range m.GetStages() {
@@ -64,13 +67,13 @@ func (r *reader) loadInput(m *footwardv1.CombineActionsRequest) load.Input {
 	return in
 }
 
-func (r *reader) actionFactors(m *footwardv1.CombineActionsRequest) load.Factors {
+func (r *reader) actionFactors(b *footwardv1.DesignBasis, m *footwardv1.ActionSet, prefix string) load.Factors {
 	f, given := load.Recommended(), m.GetFactors()
 	if given == nil {
 		return f
 	}
-	if m.GetBasis().GetBasis() != footwardv1.Basis_BASIS_EUROCODE {
-		r.faults.Add(limit.Conflict, "factors", "goes with BASIS_EUROCODE only")
+	if b.GetBasis() != footwardv1.Basis_BASIS_EUROCODE {
+		r.faults.Add(limit.Conflict, prefix+"factors", "goes with BASIS_EUROCODE only")
 	}
 	for _, v := range [...]struct {
 		given *float64
@@ -150,4 +153,21 @@ func atFoot(a *geom.Actions) *footwardv1.ForcesAtFoot {
 		NKn: a.N / newton, VXKn: a.Vx / newton, VYKn: a.Vy / newton,
 		MXKnm: a.Mx / newtonMM, MYKnm: a.My / newtonMM, TKnm: a.T / newtonMM,
 	}
+}
+
+// within returns the faults that validate finds, with their paths in the
+// message that holds what it looks at.
+func within(prefix string, validate func(*limit.Faults)) limit.Faults {
+	var f limit.Faults
+	validate(&f)
+	return prefixed(prefix, f)
+}
+
+func prefixed(prefix string, faults limit.Faults) limit.Faults {
+	for i := range faults {
+		if !strings.HasPrefix(faults[i].Field, "basis.") {
+			faults[i].Field = prefix + faults[i].Field
+		}
+	}
+	return faults
 }

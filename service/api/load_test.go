@@ -20,15 +20,14 @@ import (
 func shelter() *footwardv1.CombineActionsRequest {
 	n := func(kn float64) *footwardv1.ForcesAtFoot { return &footwardv1.ForcesAtFoot{NKn: kn} }
 	return &footwardv1.CombineActionsRequest{
-		Label:  "shelter",
-		Basis:  &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
-		Stages: []*footwardv1.Stage{{Name: "frame up"}, {Name: "ballast on"}},
-		Actions: []*footwardv1.Action{
+		Label: "shelter",
+		Basis: &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		ActionSet: &footwardv1.ActionSet{Stages: []*footwardv1.Stage{{Name: "frame up"}, {Name: "ballast on"}}, Actions: []*footwardv1.Action{
 			{Name: "frame", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT, Forces: n(-20)},
 			{Name: "ballast", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT, FirstStage: 2, Forces: n(-39)},
 			{Name: "snow", Kind: footwardv1.ActionKind_ACTION_KIND_SNOW, SnowSite: footwardv1.SnowSite_SNOW_SITE_LOW, Forces: n(-24)},
 			{Name: "wind", Kind: footwardv1.ActionKind_ACTION_KIND_WIND, Forces: &footwardv1.ForcesAtFoot{NKn: 24, VXKn: 6}},
-		},
+		}},
 	}
 }
 
@@ -68,17 +67,18 @@ func TestCombineActions(t *testing.T) {
 
 func TestCombineActionsNamesEveryFault(t *testing.T) {
 	m := shelter()
-	m.Actions[0].Name = ""
-	m.Actions[1].FirstStage, m.Actions[1].LastStage = 2, 1
-	m.Actions[2].Kind = 99
-	m.Actions[3].Psi = &footwardv1.PsiFactors{Psi_0: 2}
-	m.Kinds = []footwardv1.CombinationKind{0}
+	m.ActionSet.Actions[0].Name = ""
+	m.ActionSet.Actions[1].FirstStage, m.ActionSet.Actions[1].LastStage = 2, 1
+	m.ActionSet.Actions[2].Kind = 99
+	m.ActionSet.Actions[3].Psi = &footwardv1.PsiFactors{Psi_0: 2}
+	m.ActionSet.Kinds = []footwardv1.CombinationKind{0}
 	_, err := api.NewLoad(rules()).CombineActions(context.Background(), m)
 	var fields []string
 	for _, v := range client.Violations(err) {
 		fields = append(fields, v.GetField())
 	}
-	assert.ElementsMatch(t, []string{"actions[0].name", "actions[1].last_stage", "actions[2].kind", "actions[3].psi.psi_0", "kinds[0]"}, fields)
+	assert.ElementsMatch(t, []string{"action_set.actions[0].name", "action_set.actions[1].last_stage",
+		"action_set.actions[2].kind", "action_set.actions[3].psi.psi_0", "action_set.kinds[0]"}, fields)
 }
 
 // FuzzCombine sends the bytes of a message: combinations with finite sums, or a
@@ -88,9 +88,9 @@ func FuzzCombine(f *testing.F) {
 	for _, change := range []func(*footwardv1.CombineActionsRequest){
 		func(*footwardv1.CombineActionsRequest) {},
 		func(m *footwardv1.CombineActionsRequest) { m.Basis.Basis = footwardv1.Basis_BASIS_US_ASD },
-		func(m *footwardv1.CombineActionsRequest) { m.Stages = nil },
-		func(m *footwardv1.CombineActionsRequest) { m.Actions[0].Forces = nil },
-		func(m *footwardv1.CombineActionsRequest) { m.Actions[0].Name = strings.Repeat("é", 60) },
+		func(m *footwardv1.CombineActionsRequest) { m.ActionSet.Stages = nil },
+		func(m *footwardv1.CombineActionsRequest) { m.ActionSet.Actions[0].Forces = nil },
+		func(m *footwardv1.CombineActionsRequest) { m.ActionSet.Actions[0].Name = strings.Repeat("é", 60) },
 	} {
 		m := shelter()
 		change(m)

@@ -127,10 +127,13 @@ func (c *Check) one(item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
 	case *footwardv1.CheckItem_AnchorRods:
 		field = "anchor_rods."
 		r, violations = c.anchorRods(check.AnchorRods)
+	case *footwardv1.CheckItem_ColumnBase:
+		field = "column_base."
+		r, _, violations = c.columnBase(check.ColumnBase)
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,
-			Description: "needs one of bearing, plate_bending, weld, anchor_rods",
+			Description: "needs one of bearing, plate_bending, weld, anchor_rods, column_base",
 		}}
 	}
 	if violations != nil {

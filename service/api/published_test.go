@@ -158,6 +158,8 @@ func setDetail(m *footwardv1.CheckItem, d footwardv1.Detail) {
 		c.Weld.Detail = d
 	case *footwardv1.CheckItem_AnchorRods:
 		c.AnchorRods.Detail = d
+	case *footwardv1.CheckItem_ColumnBase:
+		c.ColumnBase.Detail = d
 	}
 }
 
@@ -270,6 +272,9 @@ var constructed = map[string]string{
 	"hole_tolerance":           "geometry",
 	"weld_normal_stress":       "tables do not print it: it does not govern fillets",
 	"weld_full_penetration":    "a part's own strength",
+	"base_equilibrium":         "a strength that no example prints",
+	"base_pressure":            "the cubic of the elastically held plate, its form from memory",
+	"base_shear_path":          "no example was at hand",
 }
 
 // TestEveryLimitStateIsHeld demands a published figure for every limit state,

@@ -39,6 +39,7 @@ var parts = []struct {
 	{"Plate bending", base.PlateKinds(), base.PlateRemarks()},
 	{"Weld", weld.Kinds(), weld.Remarks()},
 	{"Anchor rods", rod.Kinds(), rod.Remarks()},
+	{"Column base", base.ColumnKinds(), base.ColumnRemarks()},
 }
 
 // TestReadmeListsEveryLimitState holds the README's table to the kernel's lists.

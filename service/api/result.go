@@ -130,6 +130,7 @@ func states(all []limit.State, basis footwardv1.Basis) []*footwardv1.LimitState 
 		}
 		m.Demand = s.Demand / u.of
 		m.Verdict, m.Reason, m.Member = footwardv1.Verdict(s.Verdict), s.Reason, uint32(s.Member)
+		m.Combination, m.Stage = s.Combination, uint32(s.Stage)
 		if s.Rated {
 			m.Resistance = optional(s.Resistance / u.of)
 			m.Utilization = optional(s.Utilization)

@@ -27,6 +27,8 @@ func quick(m proto.Message) bool {
 		return m != nil && quickStreamChecksRequest(m)
 	case *footwardv1.CombineActionsRequest:
 		return m != nil && quickCombineActionsRequest(m)
+	case *footwardv1.CheckColumnBaseRequest:
+		return m != nil && quickCheckColumnBaseRequest(m)
 	}
 	return false
 }
@@ -429,13 +431,11 @@ func quickActionFactors(m *footwardv1.ActionFactors) bool {
 		(m.Xi == nil || m.GetXi() >= 0.5 && m.GetXi() <= 1)
 }
 
-func quickCombineActionsRequest(m *footwardv1.CombineActionsRequest) bool {
+func quickActionSet(m *footwardv1.ActionSet) bool {
 	if !((m.Factors == nil || quickActionFactors(m.GetFactors())) &&
 		between(len(m.Actions), 1, 16) &&
 		between(len(m.Kinds), 0, 8) &&
-		between(len(m.Stages), 0, 20) &&
-		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
-		m.Basis != nil && quickDesignBasis(m.GetBasis())) {
+		between(len(m.Stages), 0, 20)) {
 		return false
 	}
 	for _, e := range m.Stages {
@@ -452,6 +452,62 @@ func quickCombineActionsRequest(m *footwardv1.CombineActionsRequest) bool {
 		if !between(int(e), 1, 8) {
 			return false
 		}
+	}
+	return true
+}
+
+func quickCombineActionsRequest(m *footwardv1.CombineActionsRequest) bool {
+	return between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.ActionSet != nil && quickActionSet(m.GetActionSet()) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis())
+}
+
+func quickForceSharing(m *footwardv1.ForceSharing) bool {
+	return m.GetModulusNMm3() >= 0 && m.GetModulusNMm3() <= 10000 &&
+		m.GetPreloadKn() >= 0 && m.GetPreloadKn() <= 10000
+}
+
+func quickColumnBase(m *footwardv1.ColumnBase) bool {
+	return (m.FrictionCoefficient == nil || m.GetFrictionCoefficient() >= 0 && m.GetFrictionCoefficient() <= 0.7) &&
+		(m.Rods == nil || quickRodGroup(m.GetRods())) &&
+		(m.Sharing == nil || quickForceSharing(m.GetSharing())) &&
+		(m.Weld == nil || quickWeldSpec(m.GetWeld())) &&
+		m.Footprint != nil && quickFootprint(m.GetFootprint()) &&
+		m.Plate != nil && quickPlate(m.GetPlate()) &&
+		m.Support != nil && quickSupport(m.GetSupport())
+}
+
+func quickLoadCase(m *footwardv1.LoadCase) bool {
+	return between(utf8.RuneCountInString(m.GetName()), 1, 200) &&
+		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
+		m.GetStage() <= 20
+}
+
+func quickLoadCases(m *footwardv1.LoadCases) bool {
+	if !(between(len(m.Cases), 1, 2000)) {
+		return false
+	}
+	for _, e := range m.Cases {
+		if e == nil || !quickLoadCase(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickCheckColumnBaseRequest(m *footwardv1.CheckColumnBaseRequest) bool {
+	if !(between(int(m.GetDetail()), 0, 3) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Base != nil && quickColumnBase(m.GetBase()) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Loads != nil) {
+		return false
+	}
+	if c, ok := m.Loads.(*footwardv1.CheckColumnBaseRequest_ActionSet); ok && (c == nil || c.ActionSet == nil || !quickActionSet(c.ActionSet)) {
+		return false
+	}
+	if c, ok := m.Loads.(*footwardv1.CheckColumnBaseRequest_LoadCases); ok && (c == nil || c.LoadCases == nil || !quickLoadCases(c.LoadCases)) {
+		return false
 	}
 	return true
 }

@@ -41,7 +41,7 @@ func quickSource() ([]byte, error) {
 	requests := []proto.Message{
 		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{}, &footwardv1.CheckWeldRequest{},
 		&footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
-		&footwardv1.CombineActionsRequest{},
+		&footwardv1.CombineActionsRequest{}, &footwardv1.CheckColumnBaseRequest{},
 	}
 	for _, m := range requests {
 		if err := g.message(m.ProtoReflect().Descriptor()); err != nil {

@@ -37,6 +37,8 @@ const (
 	CheckKind_CHECK_KIND_WELD CheckKind = 3
 	// CheckAnchorRods.
 	CheckKind_CHECK_KIND_ANCHOR_RODS CheckKind = 4
+	// CheckColumnBase; its own limit states, besides those of the parts.
+	CheckKind_CHECK_KIND_COLUMN_BASE CheckKind = 5
 )
 
 // Enum value maps for CheckKind.
@@ -47,6 +49,7 @@ var (
 		2: "CHECK_KIND_PLATE_BENDING",
 		3: "CHECK_KIND_WELD",
 		4: "CHECK_KIND_ANCHOR_RODS",
+		5: "CHECK_KIND_COLUMN_BASE",
 	}
 	CheckKind_value = map[string]int32{
 		"CHECK_KIND_UNSPECIFIED":   0,
@@ -54,6 +57,7 @@ var (
 		"CHECK_KIND_PLATE_BENDING": 2,
 		"CHECK_KIND_WELD":          3,
 		"CHECK_KIND_ANCHOR_RODS":   4,
+		"CHECK_KIND_COLUMN_BASE":   5,
 	}
 )
 
@@ -1716,13 +1720,14 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\x05check\x18\x01 \x01(\x0e2\x16.footward.v1.CheckKindR\x05check\x12\x12\n" +
 	"\x04code\x18\x02 \x01(\tR\x04code\x121\n" +
 	"\bseverity\x18\x03 \x01(\x0e2\x15.footward.v1.SeverityR\bseverity\x12\x12\n" +
-	"\x04text\x18\x04 \x01(\tR\x04text*\x8e\x01\n" +
+	"\x04text\x18\x04 \x01(\tR\x04text*\xaa\x01\n" +
 	"\tCheckKind\x12\x1a\n" +
 	"\x16CHECK_KIND_UNSPECIFIED\x10\x00\x12\x16\n" +
 	"\x12CHECK_KIND_BEARING\x10\x01\x12\x1c\n" +
 	"\x18CHECK_KIND_PLATE_BENDING\x10\x02\x12\x13\n" +
 	"\x0fCHECK_KIND_WELD\x10\x03\x12\x1a\n" +
-	"\x16CHECK_KIND_ANCHOR_RODS\x10\x042\xc9\x06\n" +
+	"\x16CHECK_KIND_ANCHOR_RODS\x10\x04\x12\x1a\n" +
+	"\x16CHECK_KIND_COLUMN_BASE\x10\x052\xc9\x06\n" +
 	"\x0eCatalogService\x12a\n" +
 	"\x0fListDesignBases\x12#.footward.v1.ListDesignBasesRequest\x1a$.footward.v1.ListDesignBasesResponse\"\x03\x90\x02\x01\x12R\n" +
 	"\n" +

@@ -1086,6 +1086,7 @@ type CheckItem struct {
 	//	*CheckItem_PlateBending
 	//	*CheckItem_Weld
 	//	*CheckItem_AnchorRods
+	//	*CheckItem_ColumnBase
 	Check         isCheckItem_Check `protobuf_oneof:"check"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -1164,6 +1165,15 @@ func (x *CheckItem) GetAnchorRods() *CheckAnchorRodsRequest {
 	return nil
 }
 
+func (x *CheckItem) GetColumnBase() *CheckColumnBaseRequest {
+	if x != nil {
+		if x, ok := x.Check.(*CheckItem_ColumnBase); ok {
+			return x.ColumnBase
+		}
+	}
+	return nil
+}
+
 type isCheckItem_Check interface {
 	isCheckItem_Check()
 }
@@ -1188,6 +1198,11 @@ type CheckItem_AnchorRods struct {
 	AnchorRods *CheckAnchorRodsRequest `protobuf:"bytes,4,opt,name=anchor_rods,json=anchorRods,proto3,oneof"`
 }
 
+type CheckItem_ColumnBase struct {
+	// A whole column base; its table of combinations is not part of an outcome.
+	ColumnBase *CheckColumnBaseRequest `protobuf:"bytes,5,opt,name=column_base,json=columnBase,proto3,oneof"`
+}
+
 func (*CheckItem_Bearing) isCheckItem_Check() {}
 
 func (*CheckItem_PlateBending) isCheckItem_Check() {}
@@ -1195,6 +1210,8 @@ func (*CheckItem_PlateBending) isCheckItem_Check() {}
 func (*CheckItem_Weld) isCheckItem_Check() {}
 
 func (*CheckItem_AnchorRods) isCheckItem_Check() {}
+
+func (*CheckItem_ColumnBase) isCheckItem_Check() {}
 
 // CheckOutcome is what became of one item.
 type CheckOutcome struct {
@@ -1545,7 +1562,7 @@ var File_footward_v1_check_proto protoreflect.FileDescriptor
 
 const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
-	"\x17footward/v1/check.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/part.proto\"\xd6\x02\n" +
+	"\x17footward/v1/check.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1dfootward/v1/column_base.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/part.proto\"\xd6\x02\n" +
 	"\x13CheckBearingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -1627,13 +1644,15 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xa4\x02\n" +
+	"provenance\"\xec\x02\n" +
 	"\tCheckItem\x12<\n" +
 	"\abearing\x18\x01 \x01(\v2 .footward.v1.CheckBearingRequestH\x00R\abearing\x12L\n" +
 	"\rplate_bending\x18\x02 \x01(\v2%.footward.v1.CheckPlateBendingRequestH\x00R\fplateBending\x123\n" +
 	"\x04weld\x18\x03 \x01(\v2\x1d.footward.v1.CheckWeldRequestH\x00R\x04weld\x12F\n" +
 	"\vanchor_rods\x18\x04 \x01(\v2#.footward.v1.CheckAnchorRodsRequestH\x00R\n" +
-	"anchorRodsB\x0e\n" +
+	"anchorRods\x12F\n" +
+	"\vcolumn_base\x18\x05 \x01(\v2#.footward.v1.CheckColumnBaseRequestH\x00R\n" +
+	"columnBaseB\x0e\n" +
 	"\x05check\x12\x05\xbaH\x02\b\x01\"\x95\x01\n" +
 	"\fCheckOutcome\x12\x14\n" +
 	"\x05index\x18\x01 \x01(\x04R\x05index\x122\n" +
@@ -1720,7 +1739,8 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*WeldSpec)(nil),                  // 30: footward.v1.WeldSpec
 	(*WeldSegment)(nil),               // 31: footward.v1.WeldSegment
 	(*StandOff)(nil),                  // 32: footward.v1.StandOff
-	(*FieldViolation)(nil),            // 33: footward.v1.FieldViolation
+	(*CheckColumnBaseRequest)(nil),    // 33: footward.v1.CheckColumnBaseRequest
+	(*FieldViolation)(nil),            // 34: footward.v1.FieldViolation
 }
 var file_footward_v1_check_proto_depIdxs = []int32{
 	20, // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
@@ -1763,32 +1783,33 @@ var file_footward_v1_check_proto_depIdxs = []int32{
 	3,  // 37: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
 	5,  // 38: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
 	9,  // 39: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
-	25, // 40: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	15, // 41: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
-	33, // 42: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	13, // 43: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	14, // 44: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	26, // 45: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	13, // 46: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	14, // 47: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	26, // 48: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
-	1,  // 49: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
-	3,  // 50: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
-	5,  // 51: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
-	9,  // 52: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	16, // 53: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	18, // 54: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
-	2,  // 55: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
-	4,  // 56: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
-	8,  // 57: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	12, // 58: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	17, // 59: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	19, // 60: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
-	55, // [55:61] is the sub-list for method output_type
-	49, // [49:55] is the sub-list for method input_type
-	49, // [49:49] is the sub-list for extension type_name
-	49, // [49:49] is the sub-list for extension extendee
-	0,  // [0:49] is the sub-list for field type_name
+	33, // 40: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
+	25, // 41: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	15, // 42: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	34, // 43: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
+	13, // 44: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	14, // 45: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	26, // 46: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	13, // 47: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	14, // 48: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	26, // 49: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	1,  // 50: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
+	3,  // 51: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
+	5,  // 52: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
+	9,  // 53: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
+	16, // 54: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	18, // 55: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	2,  // 56: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
+	4,  // 57: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
+	8,  // 58: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
+	12, // 59: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	17, // 60: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	19, // 61: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	56, // [56:62] is the sub-list for method output_type
+	50, // [50:56] is the sub-list for method input_type
+	50, // [50:50] is the sub-list for extension type_name
+	50, // [50:50] is the sub-list for extension extendee
+	0,  // [0:50] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_check_proto_init() }
@@ -1796,6 +1817,7 @@ func file_footward_v1_check_proto_init() {
 	if File_footward_v1_check_proto != nil {
 		return
 	}
+	file_footward_v1_column_base_proto_init()
 	file_footward_v1_common_proto_init()
 	file_footward_v1_part_proto_init()
 	file_footward_v1_check_proto_msgTypes[4].OneofWrappers = []any{
@@ -1808,6 +1830,7 @@ func file_footward_v1_check_proto_init() {
 		(*CheckItem_PlateBending)(nil),
 		(*CheckItem_Weld)(nil),
 		(*CheckItem_AnchorRods)(nil),
+		(*CheckItem_ColumnBase)(nil),
 	}
 	file_footward_v1_check_proto_msgTypes[13].OneofWrappers = []any{
 		(*CheckOutcome_Result)(nil),

@@ -850,7 +850,11 @@ type LimitState struct {
 	RequiredSizeKind SizeKind `protobuf:"varint,11,opt,name=required_size_kind,json=requiredSizeKind,proto3,enum=footward.v1.SizeKind" json:"required_size_kind,omitempty"`
 	// The rod, weld segment or joined part that governs, counted from 1 in the
 	// order of the request. 0 where the limit state is about the whole.
-	Member        uint32 `protobuf:"varint,12,opt,name=member,proto3" json:"member,omitempty"`
+	Member uint32 `protobuf:"varint,12,opt,name=member,proto3" json:"member,omitempty"`
+	// Of a column base: the combination that is worst for this limit state.
+	Combination string `protobuf:"bytes,13,opt,name=combination,proto3" json:"combination,omitempty"`
+	// Of a column base: the stage of that combination, counted from 1.
+	Stage         uint32 `protobuf:"varint,14,opt,name=stage,proto3" json:"stage,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -965,6 +969,20 @@ func (x *LimitState) GetRequiredSizeKind() SizeKind {
 func (x *LimitState) GetMember() uint32 {
 	if x != nil {
 		return x.Member
+	}
+	return 0
+}
+
+func (x *LimitState) GetCombination() string {
+	if x != nil {
+		return x.Combination
+	}
+	return ""
+}
+
+func (x *LimitState) GetStage() uint32 {
+	if x != nil {
+		return x.Stage
 	}
 	return 0
 }
@@ -1428,7 +1446,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"derivation\x18\n" +
 	" \x03(\v2\x1b.footward.v1.DerivationStepR\n" +
 	"derivationB\x18\n" +
-	"\x16_governing_utilization\"\xca\x03\n" +
+	"\x16_governing_utilization\"\x82\x04\n" +
 	"\n" +
 	"LimitState\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
@@ -1445,7 +1463,9 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x10required_size_mm\x18\n" +
 	" \x01(\x01H\x02R\x0erequiredSizeMm\x88\x01\x01\x12C\n" +
 	"\x12required_size_kind\x18\v \x01(\x0e2\x15.footward.v1.SizeKindR\x10requiredSizeKind\x12\x16\n" +
-	"\x06member\x18\f \x01(\rR\x06memberB\r\n" +
+	"\x06member\x18\f \x01(\rR\x06member\x12 \n" +
+	"\vcombination\x18\r \x01(\tR\vcombination\x12\x14\n" +
+	"\x05stage\x18\x0e \x01(\rR\x05stageB\r\n" +
 	"\v_resistanceB\x0e\n" +
 	"\f_utilizationB\x13\n" +
 	"\x11_required_size_mm\"c\n" +

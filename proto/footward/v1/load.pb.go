@@ -720,6 +720,81 @@ func (x *ActionFactors) GetAccidentalFrequent() bool {
 	return false
 }
 
+// ActionSet is what acts at a foot through its stages.
+type ActionSet struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Stages in the order of time. Default: one, "in use". At most 20.
+	Stages []*Stage `protobuf:"bytes,1,rep,name=stages,proto3" json:"stages,omitempty"`
+	// The actions. Required, 1 to 16.
+	Actions []*Action `protobuf:"bytes,2,rep,name=actions,proto3" json:"actions,omitempty"`
+	// Partial factors; Eurocode only.
+	Factors *ActionFactors `protobuf:"bytes,3,opt,name=factors,proto3" json:"factors,omitempty"`
+	// Which combinations. Default of CombineActions: strength and, with the
+	// Eurocode, equilibrium and the three of serviceability. Default of
+	// CheckColumnBase: strength.
+	Kinds         []CombinationKind `protobuf:"varint,4,rep,packed,name=kinds,proto3,enum=footward.v1.CombinationKind" json:"kinds,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ActionSet) Reset() {
+	*x = ActionSet{}
+	mi := &file_footward_v1_load_proto_msgTypes[4]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ActionSet) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ActionSet) ProtoMessage() {}
+
+func (x *ActionSet) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_load_proto_msgTypes[4]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ActionSet.ProtoReflect.Descriptor instead.
+func (*ActionSet) Descriptor() ([]byte, []int) {
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{4}
+}
+
+func (x *ActionSet) GetStages() []*Stage {
+	if x != nil {
+		return x.Stages
+	}
+	return nil
+}
+
+func (x *ActionSet) GetActions() []*Action {
+	if x != nil {
+		return x.Actions
+	}
+	return nil
+}
+
+func (x *ActionSet) GetFactors() *ActionFactors {
+	if x != nil {
+		return x.Factors
+	}
+	return nil
+}
+
+func (x *ActionSet) GetKinds() []CombinationKind {
+	if x != nil {
+		return x.Kinds
+	}
+	return nil
+}
+
 // CombineActionsRequest describes stages and actions.
 type CombineActionsRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -727,24 +802,17 @@ type CombineActionsRequest struct {
 	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
 	// Standards. Required; partial factors of materials are not used here.
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
-	// Stages in the order of time. Default: one, "in use". At most 20.
-	Stages []*Stage `protobuf:"bytes,3,rep,name=stages,proto3" json:"stages,omitempty"`
-	// The actions. Required, 1 to 16.
-	Actions []*Action `protobuf:"bytes,4,rep,name=actions,proto3" json:"actions,omitempty"`
-	// Partial factors; Eurocode only.
-	Factors *ActionFactors `protobuf:"bytes,5,opt,name=factors,proto3" json:"factors,omitempty"`
-	// Which combinations. Default: strength and, with the Eurocode, equilibrium
-	// and the three of serviceability.
-	Kinds []CombinationKind `protobuf:"varint,6,rep,packed,name=kinds,proto3,enum=footward.v1.CombinationKind" json:"kinds,omitempty"`
+	// What acts. Required.
+	ActionSet *ActionSet `protobuf:"bytes,3,opt,name=action_set,json=actionSet,proto3" json:"action_set,omitempty"`
 	// Whether only the combinations of the envelopes are sent. Default false: all.
-	EnvelopeOnly  bool `protobuf:"varint,7,opt,name=envelope_only,json=envelopeOnly,proto3" json:"envelope_only,omitempty"`
+	EnvelopeOnly  bool `protobuf:"varint,4,opt,name=envelope_only,json=envelopeOnly,proto3" json:"envelope_only,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *CombineActionsRequest) Reset() {
 	*x = CombineActionsRequest{}
-	mi := &file_footward_v1_load_proto_msgTypes[4]
+	mi := &file_footward_v1_load_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -756,7 +824,7 @@ func (x *CombineActionsRequest) String() string {
 func (*CombineActionsRequest) ProtoMessage() {}
 
 func (x *CombineActionsRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[4]
+	mi := &file_footward_v1_load_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -769,7 +837,7 @@ func (x *CombineActionsRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CombineActionsRequest.ProtoReflect.Descriptor instead.
 func (*CombineActionsRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{4}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *CombineActionsRequest) GetLabel() string {
@@ -786,30 +854,9 @@ func (x *CombineActionsRequest) GetBasis() *DesignBasis {
 	return nil
 }
 
-func (x *CombineActionsRequest) GetStages() []*Stage {
+func (x *CombineActionsRequest) GetActionSet() *ActionSet {
 	if x != nil {
-		return x.Stages
-	}
-	return nil
-}
-
-func (x *CombineActionsRequest) GetActions() []*Action {
-	if x != nil {
-		return x.Actions
-	}
-	return nil
-}
-
-func (x *CombineActionsRequest) GetFactors() *ActionFactors {
-	if x != nil {
-		return x.Factors
-	}
-	return nil
-}
-
-func (x *CombineActionsRequest) GetKinds() []CombinationKind {
-	if x != nil {
-		return x.Kinds
+		return x.ActionSet
 	}
 	return nil
 }
@@ -842,7 +889,7 @@ type CombineActionsResponse struct {
 
 func (x *CombineActionsResponse) Reset() {
 	*x = CombineActionsResponse{}
-	mi := &file_footward_v1_load_proto_msgTypes[5]
+	mi := &file_footward_v1_load_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -854,7 +901,7 @@ func (x *CombineActionsResponse) String() string {
 func (*CombineActionsResponse) ProtoMessage() {}
 
 func (x *CombineActionsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[5]
+	mi := &file_footward_v1_load_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -867,7 +914,7 @@ func (x *CombineActionsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CombineActionsResponse.ProtoReflect.Descriptor instead.
 func (*CombineActionsResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *CombineActionsResponse) GetLabel() string {
@@ -932,7 +979,7 @@ type Combination struct {
 
 func (x *Combination) Reset() {
 	*x = Combination{}
-	mi := &file_footward_v1_load_proto_msgTypes[6]
+	mi := &file_footward_v1_load_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -944,7 +991,7 @@ func (x *Combination) String() string {
 func (*Combination) ProtoMessage() {}
 
 func (x *Combination) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[6]
+	mi := &file_footward_v1_load_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -957,7 +1004,7 @@ func (x *Combination) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Combination.ProtoReflect.Descriptor instead.
 func (*Combination) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *Combination) GetName() string {
@@ -1008,7 +1055,7 @@ type CombinationTerm struct {
 
 func (x *CombinationTerm) Reset() {
 	*x = CombinationTerm{}
-	mi := &file_footward_v1_load_proto_msgTypes[7]
+	mi := &file_footward_v1_load_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1020,7 +1067,7 @@ func (x *CombinationTerm) String() string {
 func (*CombinationTerm) ProtoMessage() {}
 
 func (x *CombinationTerm) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[7]
+	mi := &file_footward_v1_load_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1033,7 +1080,7 @@ func (x *CombinationTerm) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CombinationTerm.ProtoReflect.Descriptor instead.
 func (*CombinationTerm) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *CombinationTerm) GetAction() uint32 {
@@ -1063,7 +1110,7 @@ type Envelope struct {
 
 func (x *Envelope) Reset() {
 	*x = Envelope{}
-	mi := &file_footward_v1_load_proto_msgTypes[8]
+	mi := &file_footward_v1_load_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1075,7 +1122,7 @@ func (x *Envelope) String() string {
 func (*Envelope) ProtoMessage() {}
 
 func (x *Envelope) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[8]
+	mi := &file_footward_v1_load_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1088,7 +1135,7 @@ func (x *Envelope) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Envelope.ProtoReflect.Descriptor instead.
 func (*Envelope) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *Envelope) GetKind() CombinationKind {
@@ -1121,7 +1168,7 @@ type Extreme struct {
 
 func (x *Extreme) Reset() {
 	*x = Extreme{}
-	mi := &file_footward_v1_load_proto_msgTypes[9]
+	mi := &file_footward_v1_load_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1133,7 +1180,7 @@ func (x *Extreme) String() string {
 func (*Extreme) ProtoMessage() {}
 
 func (x *Extreme) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[9]
+	mi := &file_footward_v1_load_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1146,7 +1193,7 @@ func (x *Extreme) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Extreme.ProtoReflect.Descriptor instead.
 func (*Extreme) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *Extreme) GetComponent() ForceComponent {
@@ -1211,16 +1258,19 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\x03_xiB\x1a\n" +
 	"\x18_gamma_g_sup_equilibriumB\x1a\n" +
 	"\x18_gamma_g_inf_equilibriumB\x11\n" +
-	"\x0f_gamma_q_ground\"\x82\x03\n" +
+	"\x0f_gamma_q_ground\"\xf9\x01\n" +
+	"\tActionSet\x124\n" +
+	"\x06stages\x18\x01 \x03(\v2\x12.footward.v1.StageB\b\xbaH\x05\x92\x01\x02\x10\x14R\x06stages\x129\n" +
+	"\aactions\x18\x02 \x03(\v2\x13.footward.v1.ActionB\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10\x10R\aactions\x124\n" +
+	"\afactors\x18\x03 \x01(\v2\x1a.footward.v1.ActionFactorsR\afactors\x12E\n" +
+	"\x05kinds\x18\x04 \x03(\x0e2\x1c.footward.v1.CombinationKindB\x11\xbaH\x0e\x92\x01\v\x10\b\"\a\x82\x01\x04\x10\x01 \x00R\x05kinds\"\xd3\x01\n" +
 	"\x15CombineActionsRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
-	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x124\n" +
-	"\x06stages\x18\x03 \x03(\v2\x12.footward.v1.StageB\b\xbaH\x05\x92\x01\x02\x10\x14R\x06stages\x129\n" +
-	"\aactions\x18\x04 \x03(\v2\x13.footward.v1.ActionB\n" +
-	"\xbaH\a\x92\x01\x04\b\x01\x10\x10R\aactions\x124\n" +
-	"\afactors\x18\x05 \x01(\v2\x1a.footward.v1.ActionFactorsR\afactors\x12E\n" +
-	"\x05kinds\x18\x06 \x03(\x0e2\x1c.footward.v1.CombinationKindB\x11\xbaH\x0e\x92\x01\v\x10\b\"\a\x82\x01\x04\x10\x01 \x00R\x05kinds\x12#\n" +
-	"\renvelope_only\x18\a \x01(\bR\fenvelopeOnly\"\xbc\x02\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x12=\n" +
+	"\n" +
+	"action_set\x18\x03 \x01(\v2\x16.footward.v1.ActionSetB\x06\xbaH\x03\xc8\x01\x01R\tactionSet\x12#\n" +
+	"\renvelope_only\x18\x04 \x01(\bR\fenvelopeOnly\"\xbc\x02\n" +
 	"\x16CombineActionsResponse\x12\x14\n" +
 	"\x05label\x18\x01 \x01(\tR\x05label\x12<\n" +
 	"\fcombinations\x18\x02 \x03(\v2\x18.footward.v1.CombinationR\fcombinations\x123\n" +
@@ -1305,7 +1355,7 @@ func file_footward_v1_load_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_load_proto_enumTypes = make([]protoimpl.EnumInfo, 5)
-var file_footward_v1_load_proto_msgTypes = make([]protoimpl.MessageInfo, 10)
+var file_footward_v1_load_proto_msgTypes = make([]protoimpl.MessageInfo, 11)
 var file_footward_v1_load_proto_goTypes = []any{
 	(ActionKind)(0),                // 0: footward.v1.ActionKind
 	(ImposedCategory)(0),           // 1: footward.v1.ImposedCategory
@@ -1316,47 +1366,49 @@ var file_footward_v1_load_proto_goTypes = []any{
 	(*PsiFactors)(nil),             // 6: footward.v1.PsiFactors
 	(*Action)(nil),                 // 7: footward.v1.Action
 	(*ActionFactors)(nil),          // 8: footward.v1.ActionFactors
-	(*CombineActionsRequest)(nil),  // 9: footward.v1.CombineActionsRequest
-	(*CombineActionsResponse)(nil), // 10: footward.v1.CombineActionsResponse
-	(*Combination)(nil),            // 11: footward.v1.Combination
-	(*CombinationTerm)(nil),        // 12: footward.v1.CombinationTerm
-	(*Envelope)(nil),               // 13: footward.v1.Envelope
-	(*Extreme)(nil),                // 14: footward.v1.Extreme
-	(*ForcesAtFoot)(nil),           // 15: footward.v1.ForcesAtFoot
-	(*DesignBasis)(nil),            // 16: footward.v1.DesignBasis
-	(*Notice)(nil),                 // 17: footward.v1.Notice
-	(*FactorUsed)(nil),             // 18: footward.v1.FactorUsed
-	(*Provenance)(nil),             // 19: footward.v1.Provenance
+	(*ActionSet)(nil),              // 9: footward.v1.ActionSet
+	(*CombineActionsRequest)(nil),  // 10: footward.v1.CombineActionsRequest
+	(*CombineActionsResponse)(nil), // 11: footward.v1.CombineActionsResponse
+	(*Combination)(nil),            // 12: footward.v1.Combination
+	(*CombinationTerm)(nil),        // 13: footward.v1.CombinationTerm
+	(*Envelope)(nil),               // 14: footward.v1.Envelope
+	(*Extreme)(nil),                // 15: footward.v1.Extreme
+	(*ForcesAtFoot)(nil),           // 16: footward.v1.ForcesAtFoot
+	(*DesignBasis)(nil),            // 17: footward.v1.DesignBasis
+	(*Notice)(nil),                 // 18: footward.v1.Notice
+	(*FactorUsed)(nil),             // 19: footward.v1.FactorUsed
+	(*Provenance)(nil),             // 20: footward.v1.Provenance
 }
 var file_footward_v1_load_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.Action.kind:type_name -> footward.v1.ActionKind
 	1,  // 1: footward.v1.Action.category:type_name -> footward.v1.ImposedCategory
 	2,  // 2: footward.v1.Action.snow_site:type_name -> footward.v1.SnowSite
 	6,  // 3: footward.v1.Action.psi:type_name -> footward.v1.PsiFactors
-	15, // 4: footward.v1.Action.forces:type_name -> footward.v1.ForcesAtFoot
-	16, // 5: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
-	5,  // 6: footward.v1.CombineActionsRequest.stages:type_name -> footward.v1.Stage
-	7,  // 7: footward.v1.CombineActionsRequest.actions:type_name -> footward.v1.Action
-	8,  // 8: footward.v1.CombineActionsRequest.factors:type_name -> footward.v1.ActionFactors
-	3,  // 9: footward.v1.CombineActionsRequest.kinds:type_name -> footward.v1.CombinationKind
-	11, // 10: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
-	13, // 11: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
-	17, // 12: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
-	18, // 13: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
-	19, // 14: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
-	3,  // 15: footward.v1.Combination.kind:type_name -> footward.v1.CombinationKind
-	12, // 16: footward.v1.Combination.terms:type_name -> footward.v1.CombinationTerm
-	15, // 17: footward.v1.Combination.forces:type_name -> footward.v1.ForcesAtFoot
-	3,  // 18: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
-	14, // 19: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
-	4,  // 20: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
-	9,  // 21: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
-	10, // 22: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
-	22, // [22:23] is the sub-list for method output_type
-	21, // [21:22] is the sub-list for method input_type
-	21, // [21:21] is the sub-list for extension type_name
-	21, // [21:21] is the sub-list for extension extendee
-	0,  // [0:21] is the sub-list for field type_name
+	16, // 4: footward.v1.Action.forces:type_name -> footward.v1.ForcesAtFoot
+	5,  // 5: footward.v1.ActionSet.stages:type_name -> footward.v1.Stage
+	7,  // 6: footward.v1.ActionSet.actions:type_name -> footward.v1.Action
+	8,  // 7: footward.v1.ActionSet.factors:type_name -> footward.v1.ActionFactors
+	3,  // 8: footward.v1.ActionSet.kinds:type_name -> footward.v1.CombinationKind
+	17, // 9: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
+	9,  // 10: footward.v1.CombineActionsRequest.action_set:type_name -> footward.v1.ActionSet
+	12, // 11: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
+	14, // 12: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
+	18, // 13: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
+	19, // 14: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
+	20, // 15: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
+	3,  // 16: footward.v1.Combination.kind:type_name -> footward.v1.CombinationKind
+	13, // 17: footward.v1.Combination.terms:type_name -> footward.v1.CombinationTerm
+	16, // 18: footward.v1.Combination.forces:type_name -> footward.v1.ForcesAtFoot
+	3,  // 19: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
+	15, // 20: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
+	4,  // 21: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
+	10, // 22: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
+	11, // 23: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
+	23, // [23:24] is the sub-list for method output_type
+	22, // [22:23] is the sub-list for method input_type
+	22, // [22:22] is the sub-list for extension type_name
+	22, // [22:22] is the sub-list for extension extendee
+	0,  // [0:22] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_load_proto_init() }
@@ -1372,7 +1424,7 @@ func file_footward_v1_load_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_load_proto_rawDesc), len(file_footward_v1_load_proto_rawDesc)),
 			NumEnums:      5,
-			NumMessages:   10,
+			NumMessages:   11,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

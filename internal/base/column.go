@@ -1,0 +1,380 @@
+package base
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/contact"
+	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/plate"
+	"footward.example/footward/internal/rod"
+	"footward.example/footward/internal/weld"
+)
+
+// Case is a combination of actions on a column base.
+type Case struct {
+	Name    string
+	Stage   int // counted from 1; 0: none
+	Actions geom.Actions
+}
+
+// ColumnInput is a whole column base under its combinations.
+type ColumnInput struct {
+	Base     PlateInput // its actions are those of the cases
+	HasWeld  bool
+	Weld     weld.Spec
+	Modulus  float64 // k of the bed [N/mm3]; 0: a plastic block
+	Preload  float64 // of each rod, certain to last [N]
+	Friction bool    // whether friction takes shear before the rods
+	Mu       float64 // its coefficient, US bases [-]
+	Cases    []Case
+}
+
+// MostCases is the most combinations of one check.
+const MostCases = 20000
+
+// ValidateColumn adds to faults everything about the input that does not fit.
+func ValidateColumn(in *ColumnInput, faults *limit.Faults) {
+	var found limit.Faults
+	b := in.Base
+	b.Plate.Actions, b.Support.Actions = geom.Actions{}, geom.Actions{}
+	ValidatePlate(&b, &found)
+	if in.HasWeld {
+		w := in.weldInput(geom.Actions{})
+		weld.Validate(&w, &found)
+	}
+	for _, f := range found {
+		if !strings.HasPrefix(f.Field, "basis.") {
+			f.Field = "base." + strings.Replace(f.Field, "footprint_weld_throat_mm", "weld", 1)
+		}
+		if !known(*faults, f.Field) {
+			*faults = append(*faults, f)
+		}
+	}
+	s := &in.Base.Support
+	switch {
+	case !(in.Modulus >= 0 && in.Modulus <= 1e6):
+		faults.Add(limit.OutOfRange, "base.sharing.modulus_n_mm3", "must be a modulus of usual size")
+	case in.Modulus == 0 && in.Base.HasRods && s.Medium == bearing.Given && s.Given.Granular:
+		faults.Add(limit.Missing, "base.sharing.modulus_n_mm3",
+			"is needed on granular fill: on a soft bed the rods get more than on a stiff one")
+	}
+	if !(in.Preload >= 0 && in.Preload <= 1e9) {
+		faults.Add(limit.OutOfRange, "base.sharing.preload_kn", "must be a force of usual size, not negative")
+	} else if in.Preload > 0 && !in.Base.HasRods {
+		faults.Add(limit.Conflict, "base.sharing.preload_kn", "needs rods")
+	}
+	if !(in.Mu >= 0 && in.Mu <= 1) {
+		faults.Add(limit.OutOfRange, "base.friction_coefficient", "must be between 0 and 0.7")
+	}
+	if n := len(in.Cases); n < 1 || n > MostCases {
+		faults.Add(limit.Number, "load_cases.cases", fmt.Sprintf("has %d combinations; must have 1 to %d", n, MostCases))
+	}
+	for i := range in.Cases {
+		a := &in.Cases[i].Actions
+		for _, v := range [...]float64{a.N / 1e9, a.Vx / 1e9, a.Vy / 1e9, a.Mx / 1e12, a.My / 1e12, a.T / 1e12} {
+			if !(math.Abs(v) <= 1) {
+				faults.Add(limit.OutOfRange, fmt.Sprintf("load_cases.cases[%d].forces", i), "must be numbers of usual size")
+				break
+			}
+		}
+	}
+}
+
+func (in *ColumnInput) weldInput(a geom.Actions) weld.Input {
+	return weld.Input{Design: in.Base.Plate.Design, Weld: in.Weld,
+		Group: weld.Group{Segments: weldLines(&in.Base.Plate.Footprint), Actions: a}}
+}
+
+// Row is what a column base does under one combination.
+type Row struct {
+	Verdict     limit.Verdict
+	Governing   string  // id of the limit state that governs; empty: none
+	Rated       bool    // whether it has a utilization
+	Utilization float64 // [-]
+	Peak        float64 // greatest pressure [MPa]
+	Tensions    []float64
+}
+
+// ColumnResult holds the worst of each limit state and a row for every case.
+type ColumnResult struct {
+	Rows []Row
+
+	in       *ColumnInput
+	strength bearing.Strength
+	worst    []limit.State
+	from     []int // case of each, counted from 0
+	notices  limit.Notices
+	governs  int // case that governs, counted from 0
+}
+
+// column checks one case after another and reuses its memory.
+type column struct {
+	in       *ColumnInput
+	strength bearing.Strength
+	solver   contact.Solver
+	probe    contact.Solver // so that the answer of the other holds
+	bed      contact.Input
+	each     []rod.Force
+	list     limit.List
+}
+
+// CheckColumn verifies a column base under every combination.
+//
+// Errors: limit.Faults; *limit.Scope where the support has no strength by the
+// basis.
+func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
+	var faults limit.Faults
+	ValidateColumn(in, &faults)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	c := &column{in: in, probe: contact.Solver{Limit: probeSteps}}
+	var err error
+	if c.strength, err = bearing.Available(&in.Base.Support); err != nil {
+		return nil, err
+	}
+	c.prepare()
+	r := &ColumnResult{in: in, strength: c.strength, Rows: make([]Row, len(in.Cases))}
+	at := map[*limit.Kind]int{}
+	for i := range in.Cases {
+		c.list.Reset()
+		c.list.NoSizes = true
+		solved, err := c.check(&in.Cases[i], &r.notices, nil)
+		if err != nil {
+			return nil, err
+		}
+		r.Rows[i] = row(&c.list, &solved)
+		for _, s := range c.list.All() {
+			s.Combination, s.Stage = in.Cases[i].Name, in.Cases[i].Stage
+			k, seen := at[s.Kind]
+			if !seen {
+				at[s.Kind] = len(r.worst)
+				r.worst, r.from = append(r.worst, s), append(r.from, i)
+			} else if worse(&s, &r.worst[k]) {
+				r.worst[k], r.from[k] = s, i
+			}
+		}
+		if worseRow(&r.Rows[i], &r.Rows[r.governs]) {
+			r.governs = i
+		}
+	}
+	if err := c.sizes(r); err != nil {
+		return nil, err
+	}
+	r.sort()
+	return r, nil
+}
+
+// sizes finds the required sizes of the worst states, each in its own case.
+func (c *column) sizes(r *ColumnResult) error {
+	var unused limit.Notices
+	done := map[int]bool{}
+	for _, i := range r.from {
+		if done[i] {
+			continue
+		}
+		done[i] = true
+		c.list.Reset()
+		c.list.NoSizes = false
+		if _, err := c.check(&c.in.Cases[i], &unused, nil); err != nil {
+			return err
+		}
+		for _, s := range c.list.All() {
+			for k := range r.worst {
+				if r.from[k] == i && r.worst[k].Kind == s.Kind {
+					r.worst[k].Size, r.worst[k].Required = s.Size, s.Required
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// sort puts the limit states in the order of ColumnKinds and the parts.
+func (r *ColumnResult) sort() {
+	order := map[*limit.Kind]int{}
+	for _, kinds := range [][]*limit.Kind{ColumnKinds(), bearing.Kinds(), plate.Kinds(), weld.Kinds(), rod.Kinds()} {
+		for _, k := range kinds {
+			order[k] = len(order)
+		}
+	}
+	sorted := make([]limit.State, 0, len(r.worst))
+	for n := range len(order) {
+		for i := range r.worst {
+			if order[r.worst[i].Kind] == n {
+				sorted = append(sorted, r.worst[i])
+			}
+		}
+	}
+	r.worst = sorted
+}
+
+func rank(v limit.Verdict) int {
+	switch v {
+	case limit.Fail:
+		return 3
+	case limit.OutOfScope:
+		return 2
+	case limit.Pass:
+		return 1
+	}
+	return 0
+}
+
+// worse reports whether a state outranks another of its kind: a failure without
+// numbers, then by verdict, then by utilization.
+func worse(s, than *limit.State) bool {
+	if a, b := rank(s.Verdict), rank(than.Verdict); a != b {
+		return a > b
+	}
+	if s.Rated != than.Rated {
+		return !s.Rated && s.Verdict == limit.Fail || s.Rated && s.Verdict != limit.Fail
+	}
+	return s.Utilization > than.Utilization
+}
+
+func worseRow(r, than *Row) bool {
+	if a, b := rank(r.Verdict), rank(than.Verdict); a != b {
+		return a > b
+	}
+	if r.Rated != than.Rated {
+		return !r.Rated && r.Verdict == limit.Fail
+	}
+	return r.Utilization > than.Utilization
+}
+
+func row(l *limit.List, s *contact.Result) Row {
+	r := Row{Verdict: l.Verdict(), Peak: s.Peak, Tensions: append([]float64(nil), s.Rods...)}
+	if g := l.Governing(); g != nil {
+		r.Governing, r.Rated, r.Utilization = g.Kind.ID, g.Rated, g.Utilization
+	}
+	return r
+}
+
+// Elastic modulus of the rods [MPa]: EN 1993-1-1:2005 3.2.6; AISC 360-22
+// (29 000 ksi).
+const (
+	rodModulusEC = 210000.0
+	rodModulusUS = 199948.0
+)
+
+// prepare sets up the bed and the rods, which are the same in every case.
+func (c *column) prepare() {
+	b := &c.in.Base
+	p := &b.Plate.Plate
+	c.bed = contact.Input{Outline: contact.Rectangle(p.SizeX, p.SizeY), Bed: contact.Bed{Modulus: c.in.Modulus}}
+	if c.in.Modulus == 0 {
+		c.bed.Bed.Strength = c.strength.Pressure
+	}
+	if !b.HasRods {
+		return
+	}
+	modulus := rodModulusEC
+	if b.Plate.Design.Basis.US() {
+		modulus = rodModulusUS
+	}
+	length := b.Stretch
+	if length == 0 {
+		length = plate.CastInLength(b.Rod.Thread.Diameter, b.Support.Block.GroutThick, p.Thickness, b.Holes.WasherThickness)
+	}
+	area := rod.NetArea(&b.Rod)
+	for _, at := range b.At {
+		c.bed.Rods = append(c.bed.Rods, contact.Rod{At: at, Stiffness: modulus * area / length, Preload: c.in.Preload})
+	}
+	c.each = make([]rod.Force, len(b.At))
+}
+
+// check evaluates one case into the list; sheet, when not nil, takes the
+// derivation.
+func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (contact.Result, error) {
+	c.bed.Actions = k.Actions
+	solved, err := c.solver.Solve(&c.bed)
+	if err != nil {
+		return solved, err
+	}
+	c.balance(&solved)
+	parts, err := c.parts(k, &solved)
+	if err != nil {
+		return solved, err
+	}
+	for _, p := range parts {
+		p.States(&c.list)
+		p.Notices(notices)
+		if sheet != nil {
+			p.Derive(sheet)
+		}
+	}
+	c.remark(notices)
+	return solved, nil
+}
+
+// part is what every checked part answers with.
+type part interface {
+	States(*limit.List)
+	Notices(*limit.Notices)
+	Derive(*derive.Sheet)
+}
+
+// parts checks the parts under one case.
+func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
+	var out []part
+	b := &c.in.Base
+	// A base that rods hold has no resultant on the plate: pressure and rods come
+	// from the sharing.
+	if !pulls(solved) {
+		in := b.Support
+		in.Actions = k.Actions
+		r, err := bearing.Check(&in)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, &r)
+	}
+	in := *b
+	in.Plate.Actions, in.Support.Actions = k.Actions, k.Actions
+	p, err := CheckPlate(&in)
+	if err != nil {
+		return nil, err
+	}
+	out = append(out, p)
+	if c.in.HasWeld {
+		w := c.in.weldInput(k.Actions)
+		r, err := weld.Check(&w)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, &r)
+	}
+	if b.HasRods && solved.Found {
+		in := b.rods()
+		in.Each = c.forces(k, solved)
+		r, err := rod.Check(&in)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, &r)
+	}
+	return out, nil
+}
+
+// forces returns the force of each rod: its tension from the sharing, and what
+// friction leaves of the shear by the elastic method.
+func (c *column) forces(k *Case, solved *contact.Result) []rod.Force {
+	in, a := c.in, k.Actions
+	left := 1.0
+	if v := math.Hypot(a.Vx, a.Vy); in.Friction && a.T == 0 && v > 0 {
+		left = max(0, 1-c.friction(a.N)/v)
+	}
+	share := geom.PointGroup(in.Base.At).Share(&geom.Actions{Vx: a.Vx * left, Vy: a.Vy * left, T: a.T})
+	for i, at := range in.Base.At {
+		f := &c.each[i]
+		f.Tension = solved.Rods[i]
+		f.ShearX, f.ShearY = share.Shear(at)
+	}
+	return c.each
+}

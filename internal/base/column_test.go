@@ -1,0 +1,228 @@
+package base_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"footward.example/footward/internal/base"
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/contact"
+	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
+	"footward.example/footward/internal/rod"
+	"footward.example/footward/internal/weld"
+)
+
+// column is the base of input with a weld, under one case.
+func column(b basis.Basis, a geom.Actions) *base.ColumnInput {
+	in := input(b)
+	in.Stretch = 600
+	part := weld.Part{Thickness: 30, Steel: material.Steel{Fy: 235, Fu: 360, BetaW: 0.8}}
+	return &base.ColumnInput{
+		Base: *in, HasWeld: true, Mu: 0.4,
+		Weld:  weld.Spec{Type: weld.Fillet, Throat: 6, Parts: [2]weld.Part{part, part}, Filler: material.WeldMetal{Strength: 480}},
+		Cases: []base.Case{{Name: "only", Actions: a}},
+	}
+}
+
+func states(t require.TestingT, r interface{ States(*limit.List) }) map[string]limit.State {
+	var l limit.List
+	r.States(&l)
+	out := map[string]limit.State{}
+	for _, s := range l.All() {
+		out[s.Kind.ID] = s
+	}
+	return out
+}
+
+func check(t require.TestingT, in *base.ColumnInput) (*base.ColumnResult, map[string]limit.State) {
+	r, err := base.CheckColumn(in)
+	require.NoError(t, err)
+	return r, states(t, r)
+}
+
+// TestColumnBaseEqualsItsParts calls the parts one by one.
+func TestColumnBaseEqualsItsParts(t *testing.T) {
+	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+		for _, a := range []geom.Actions{
+			{N: -500e3, Vx: 20e3, Vy: -10e3, T: 2e6}, {N: -500e3, Mx: 10e6, Vy: 15e3}, {N: -300e3, Mx: 90e6, Vy: 40e3}, {N: 60e3, Vx: 10e3},
+		} {
+			in := column(b, a)
+			_, got := check(t, in)
+
+			bed := contact.Input{Outline: contact.Rectangle(420, 420), Actions: a}
+			support := in.Base.Support
+			available, err := bearing.Available(&support)
+			require.NoError(t, err)
+			bed.Bed.Strength = available.Pressure
+			e := 210000.0
+			if b.US() {
+				e = 199948
+			}
+			for _, at := range in.Base.At {
+				bed.Rods = append(bed.Rods, contact.Rod{At: at, Stiffness: e * rod.NetArea(&in.Base.Rod) / 600})
+			}
+			var s contact.Solver
+			shared, err := s.Solve(&bed)
+			require.NoError(t, err)
+			require.True(t, shared.Found)
+
+			want := map[string]limit.State{}
+			add := func(p interface{ States(*limit.List) }) {
+				for id, s := range states(t, p) {
+					want[id] = s
+				}
+			}
+			plateIn := in.Base
+			plateIn.Plate.Actions, plateIn.Support.Actions = a, a
+			p, err := base.CheckPlate(&plateIn)
+			require.NoError(t, err)
+			add(p)
+			pulled := false
+			share := geom.PointGroup(in.Base.At).Share(&geom.Actions{Vx: a.Vx, Vy: a.Vy, T: a.T})
+			rods := rod.Input{Design: in.Base.Plate.Design, Plate: in.Base.Plate.Plate, Rod: in.Base.Rod, At: in.Base.At, Holes: in.Base.Holes}
+			for i, at := range in.Base.At {
+				f := rod.Force{Tension: shared.Rods[i]}
+				f.ShearX, f.ShearY = share.Shear(at)
+				rods.Each = append(rods.Each, f)
+				pulled = pulled || f.Tension > 0
+			}
+			rr, err := rod.Check(&rods)
+			require.NoError(t, err)
+			add(&rr)
+			if !pulled {
+				support.Actions = a
+				br, err := bearing.Check(&support)
+				require.NoError(t, err)
+				add(&br)
+			}
+			for id, w := range want {
+				g := got[id]
+				assert.Equal(t, w.Verdict, g.Verdict, "%v %v %s", b, a, id)
+				assert.InEpsilon(t, 1+w.Utilization, 1+g.Utilization, 1e-9, "%v %v %s", b, a, id)
+				assert.InDelta(t, w.Required, g.Required, 1e-6*(1+w.Required), "%v %v %s", b, a, id)
+			}
+			_, has := got["concrete_bearing"]
+			_, hasEC := got["concrete_partially_loaded"]
+			assert.Equal(t, !pulled, has || hasEC, "bearing by itself only where no rod pulls")
+			assert.Contains(t, got, "base_equilibrium")
+		}
+	}
+}
+
+// TestWorstCombinationIsNamed and every row is that of its case alone.
+func TestWorstCombinationIsNamed(t *testing.T) {
+	in := column(basis.Eurocode, geom.Actions{})
+	in.Cases = []base.Case{
+		{Name: "light", Stage: 1, Actions: geom.Actions{N: -100e3}},
+		{Name: "heavy", Stage: 2, Actions: geom.Actions{N: -900e3, Vx: 5e3}},
+		{Name: "tilted", Stage: 2, Actions: geom.Actions{N: -200e3, Mx: 70e6}},
+		{Name: "pulled", Stage: 1, Actions: geom.Actions{N: 80e3, Vy: 30e3}},
+	}
+	r, got := check(t, in)
+	for id, want := range map[string]string{
+		"plate_compression": "heavy", "plate_compression_flange": "tilted", "rod_shear": "pulled", "concrete_partially_loaded": "heavy",
+	} {
+		assert.Equal(t, want, got[id].Combination, id)
+	}
+	assert.Equal(t, 2, got["plate_compression"].Stage)
+	for i := range in.Cases {
+		alone := *in
+		alone.Cases = in.Cases[i : i+1]
+		one, own := check(t, &alone)
+		assert.Equal(t, one.Rows[0], r.Rows[i])
+		for id, s := range own {
+			if s.Rated && got[id].Rated {
+				assert.GreaterOrEqual(t, got[id].Utilization, s.Utilization*(1-1e-12), id)
+			}
+		}
+	}
+	var sheet derive.Sheet
+	r.Derive(&sheet)
+	assert.NotEmpty(t, sheet.Steps)
+	assert.NoError(t, derive.Verify(sheet.Steps))
+}
+
+func TestColumnBaseThatCannotStand(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(*base.ColumnInput)
+		state  string
+		want   limit.Verdict
+	}{
+		"uplift without rods":     {func(in *base.ColumnInput) { in.Cases[0].Actions.N = 1e3 }, "base_equilibrium", limit.Fail},
+		"resultant off the plate": {func(in *base.ColumnInput) { in.Cases[0].Actions.Mx = 250e6 }, "base_equilibrium", limit.Fail},
+		"pressed too hard":        {func(in *base.ColumnInput) { in.Cases[0].Actions.N = -50e6 }, "base_equilibrium", limit.Fail},
+		"shear without friction":  {func(in *base.ColumnInput) { in.Cases[0].Actions.Vx = 1 }, "base_shear_path", limit.Fail},
+		"shear within friction":   {func(in *base.ColumnInput) { in.Cases[0].Actions.Vx, in.Friction = 99e3, true }, "base_shear_path", limit.Pass},
+		"shear above friction":    {func(in *base.ColumnInput) { in.Cases[0].Actions.Vx, in.Friction = 101e3, true }, "base_shear_path", limit.Fail},
+		"torsion":                 {func(in *base.ColumnInput) { in.Cases[0].Actions.T, in.Friction = 1, true }, "base_shear_path", limit.Fail},
+		"both axes":               {func(in *base.ColumnInput) { in.Cases[0].Actions.Mx, in.Cases[0].Actions.My = 1e6, 1e6 }, "plate_compression_flange", limit.OutOfScope},
+	} {
+		t.Run(name, func(t *testing.T) {
+			in := column(basis.Eurocode, geom.Actions{N: -500e3})
+			in.Base.HasRods, in.Base.At = false, nil
+			c.change(in)
+			_, got := check(t, in)
+			assert.Equal(t, c.want, got[c.state].Verdict, got[c.state].Reason)
+		})
+	}
+}
+
+func TestColumnFaultsAreNamed(t *testing.T) {
+	in := column(basis.Eurocode, geom.Actions{})
+	in.Base.Support.Medium, in.Base.Support.Given = bearing.Given, bearing.GivenPressure{Pressure: 0.6, Granular: true, Source: "x"}
+	in.Base.Plate.Plate.Thickness = -1
+	in.Weld.Throat = 0
+	in.Preload = -1
+	in.Cases = nil
+	var faults limit.Faults
+	base.ValidateColumn(in, &faults)
+	var fields []string
+	for _, f := range faults {
+		fields = append(fields, f.Field)
+	}
+	assert.ElementsMatch(t, []string{"base.plate.thickness_mm", "base.weld.throat_mm", "base.sharing.modulus_n_mm3",
+		"base.sharing.preload_kn", "load_cases.cases"}, fields)
+}
+
+// TestSofterBedGivesTheRodsMore: the reason why fill needs its modulus.
+func TestSofterBedGivesTheRodsMore(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := column(basis.Eurocode, geom.Actions{N: -200e3, Mx: rapid.Float64Range(35e6, 90e6).Draw(t, "M")})
+		stiff := rapid.Float64Range(1, 50).Draw(t, "k")
+		in.Modulus = stiff
+		a, _ := check(t, in)
+		in.Modulus = stiff * rapid.Float64Range(0.02, 1).Draw(t, "softer")
+		b, _ := check(t, in)
+		sum := func(r *base.ColumnResult) (s float64) {
+			for _, v := range r.Rows[0].Tensions {
+				s += v
+			}
+			return s
+		}
+		if sum(b) < sum(a)*(1-1e-9) || math.IsNaN(sum(a)) {
+			t.Fatalf("%g on the softer bed, %g on the stiffer", sum(b), sum(a))
+		}
+	})
+}
+
+func BenchmarkColumn(b *testing.B) {
+	in := column(basis.Eurocode, geom.Actions{N: -300e3, Mx: 60e6, Vy: 20e3})
+	for range 99 {
+		in.Cases = append(in.Cases, in.Cases[0])
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := base.CheckColumn(in); err != nil {
+			b.Fatal(err)
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/100, "ns/combination")
+}

@@ -1,0 +1,204 @@
+package base
+
+import (
+	"math"
+
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/contact"
+	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/limit"
+)
+
+const clauseSharing = "statics: rigid plate on a bed without tension, rods in tension only"
+
+func everywhere(clause string) [basis.Count]string {
+	return [basis.Count]string{basis.Eurocode: clause, basis.USLRFD: clause, basis.USASD: clause}
+}
+
+// The limit states of the whole, in the order of an answer.
+var (
+	balance = &limit.Kind{
+		ID: "base_equilibrium", Title: "Equilibrium of the base between support and rods", Measure: limit.Stress,
+		Clause: everywhere(clauseSharing),
+	}
+	pressure = &limit.Kind{
+		ID: "base_pressure", Title: "Greatest pressure of the elastic bed", Measure: limit.Stress,
+		Clause: everywhere(clauseSharing),
+	}
+	torsion = &limit.Kind{
+		ID: "base_shear_path", Title: "Shear and torsion without rods", Measure: limit.Force,
+		Clause: [basis.Count]string{
+			basis.Eurocode: "EN 1993-1-8:2005 6.2.2(6)",
+			basis.USLRFD:   "AISC Design Guide 1, 2nd ed. (2006), shear by friction (from memory)",
+			basis.USASD:    "AISC Design Guide 1, 2nd ed. (2006), shear by friction (from memory)",
+		},
+	}
+)
+
+// ColumnKinds returns the limit states of the whole in order; those of the parts
+// are the parts' own.
+func ColumnKinds() []*limit.Kind { return []*limit.Kind{balance, pressure, torsion} }
+
+// balance evaluates how support and rods balance a case.
+//
+// On a plastic block the demand is the least strength of the bed with which there
+// is a balance.
+func (c *column) balance(solved *contact.Result) {
+	defer c.shearPath()
+	if !solved.Found {
+		c.list.Add(limit.State{Kind: balance, Verdict: limit.Fail, Reason: solved.Reason})
+		c.list.Add(limit.Skip(pressure, solved.Reason))
+		return
+	}
+	available := c.strength.Pressure
+	if c.in.Modulus > 0 {
+		c.list.Add(limit.Skip(balance, "the elastic bed and the rods balance; see base_pressure"))
+		c.list.Add(limit.Evaluate(pressure, solved.Peak, available))
+		return
+	}
+	c.list.Add(limit.Evaluate(balance, c.leastStrength(solved, available), available))
+	c.list.Add(limit.Skip(pressure, "the bed is a plastic block, which presses with its full strength"))
+}
+
+// pulls reports whether any rod is in tension.
+func pulls(solved *contact.Result) bool {
+	for _, t := range solved.Rods {
+		if t > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// halvings of the search for the least strength of a bed: to 1e-4 of that
+// available.
+const halvings = 14
+
+// probeSteps bounds the search for a balance near the least strength, where it is
+// slow; what it does not find in time is taken as none, on the safe side.
+const probeSteps = 40
+
+// leastStrength returns the least strength of a plastic bed that balances the
+// case [MPa], on the safe side.
+//
+// Source: statics; a stronger bed balances whatever a weaker one does.
+func (c *column) leastStrength(solved *contact.Result, available float64) float64 {
+	a, p := &c.bed.Actions, &c.in.Base.Plate.Plate
+	if a.N == 0 && a.Mx == 0 && a.My == 0 {
+		return 0
+	}
+	if !pulls(solved) {
+		// The rectangle about the resultant, as in bearing.
+		return -a.N / ((p.SizeX - 2*math.Abs(a.My/a.N)) * (p.SizeY - 2*math.Abs(a.Mx/a.N)))
+	}
+	low, high := 0.0, available
+	bed := c.bed.Bed
+	defer func() { c.bed.Bed = bed }()
+	for range halvings {
+		middle := (low + high) / 2
+		c.bed.Bed.Strength = middle
+		if r, err := c.probe.Solve(&c.bed); err == nil && r.Found {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return high
+}
+
+// shearPath holds the shear of a base without rods against friction.
+func (c *column) shearPath() {
+	a := &c.bed.Actions
+	v := math.Hypot(a.Vx, a.Vy)
+	switch {
+	case c.in.Base.HasRods:
+		c.list.Add(limit.Skip(torsion, "the rods carry it"))
+	case v == 0 && a.T == 0:
+		c.list.Add(limit.Skip(torsion, "there is no shear and no torsion"))
+	case a.T != 0:
+		c.list.Add(limit.State{Kind: torsion, Verdict: limit.Fail, Reason: "torsion acts and there are no rods to carry it"})
+	case !c.in.Friction:
+		c.list.Add(limit.State{Kind: torsion, Verdict: limit.Fail, Demand: v, Reason: "shear acts, there are no rods, and friction is not counted"})
+	default:
+		c.list.Add(limit.Evaluate(torsion, v, c.friction(a.N)))
+	}
+}
+
+// friction returns what friction takes of the shear under an axial force [N].
+func (c *column) friction(n float64) float64 {
+	d := &c.in.Base.Plate.Design
+	mu := d.EC.CFd
+	if d.Basis.US() {
+		mu = c.in.Mu * basis.Rupture.Factor(d.Basis)
+	}
+	return mu * max(0, -n)
+}
+
+// The notices of the whole, in the order of an answer.
+var (
+	rigid = &limit.Notice{Code: "base_rigid_plate", Severity: limit.Assumption,
+		Text: "Support and rods share the actions under a rigid plate; a thin plate presses less at its edges and pulls more at its near rods."}
+	block = &limit.Notice{Code: "base_plastic_block", Severity: limit.Assumption,
+		Text: "The bed is a plastic block of its bearing strength. On a softer bed the lever arm is shorter and the rods get more: give its modulus."}
+	elastic = &limit.Notice{Code: "base_elastic_bed", Severity: limit.Info,
+		Text: "The bed is elastic, and its greatest pressure is held against its strength."}
+	preload = &limit.Notice{Code: "base_preload", Severity: limit.Caution,
+		Text: "Preload is counted: it must last in spite of settlement, creep and relaxation."}
+	plateOwn = &limit.Notice{Code: "base_plate_own_sharing", Severity: limit.Info,
+		Text: "The plate's bending follows the lever arms of its own method, not the pressures of the sharing."}
+	anchorage = &limit.Notice{Code: "base_anchorage_not_checked", Severity: limit.Caution,
+		Text: "What holds the rods below is not part of this check."}
+)
+
+// ColumnRemarks returns the notices of the whole in order; those of the parts are
+// the parts' own.
+func ColumnRemarks() []*limit.Notice {
+	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage}
+}
+
+func (c *column) remark(l *limit.Notices) {
+	l.Add(rigid)
+	if c.in.Modulus > 0 {
+		l.Add(elastic)
+	} else {
+		l.Add(block)
+	}
+	if c.in.Preload > 0 {
+		l.Add(preload)
+	}
+	if c.in.Base.HasRods {
+		l.Add(plateOwn)
+		l.Add(anchorage)
+	}
+}
+
+// States appends the worst of each limit state.
+func (r *ColumnResult) States(l *limit.List) {
+	for i := range r.worst {
+		l.Add(r.worst[i])
+	}
+}
+
+// Notices appends the notices of all cases.
+func (r *ColumnResult) Notices(l *limit.Notices) {
+	for _, n := range r.notices.All() {
+		l.Add(n)
+	}
+}
+
+// Derive writes the calculation of the case that governs.
+func (r *ColumnResult) Derive(s *derive.Sheet) {
+	c := &column{in: r.in, strength: r.strength, probe: contact.Solver{Limit: probeSteps}}
+	c.prepare()
+	var unused limit.Notices
+	k := &r.in.Cases[r.governs]
+	s.Given("case", float64(r.governs+1), "", "combination that governs: "+k.Name)
+	if solved, err := c.check(k, &unused, nil); err == nil && solved.Found {
+		s.Given("p_max", solved.Peak, "MPa", clauseSharing)
+		for _, t := range solved.Rods {
+			s.Given("T_rod", t, "N", clauseSharing)
+		}
+	}
+	c.list.Reset()
+	_, _ = c.check(k, &unused, s)
+}

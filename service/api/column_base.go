@@ -1,0 +1,128 @@
+package api
+
+import (
+	"context"
+	"math"
+
+	"footward.example/footward/internal/base"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/load"
+	"footward.example/footward/internal/weld"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/guard"
+)
+
+// CheckColumnBase implements ColumnBaseServiceServer.
+func (c *Check) CheckColumnBase(_ context.Context, m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckColumnBaseResponse, error) {
+	r, table, violations := c.columnBase(m)
+	if violations != nil {
+		return nil, guard.InvalidArgument(violations)
+	}
+	out := &footwardv1.CheckColumnBaseResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}
+	if m.GetTable() {
+		out.Table = table()
+	}
+	return out, nil
+}
+
+// columnBase checks a base; the table is written when it is called for.
+func (c *Check) columnBase(m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckResult, func() []*footwardv1.CombinationRow, []*footwardv1.FieldViolation) {
+	var r reader
+	in := r.columnInput(m)
+	violations := c.refused(kindColumnBase, m, &r, func(f *limit.Faults) { base.ValidateColumn(&in, f) })
+	if violations != nil {
+		return nil, nil, violations
+	}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	out, err := base.CheckColumn(&in)
+	result, violations := c.answered(kindColumnBase, a, out, err)
+	return result, func() []*footwardv1.CombinationRow { return rows(&in, out) }, violations
+}
+
+func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnInput {
+	b := m.GetBase()
+	// The parts are described as in their own checks, one level deeper.
+	var parts reader
+	in := base.ColumnInput{
+		Base: parts.plateInput(&footwardv1.CheckPlateBendingRequest{
+			Basis: m.GetBasis(), Plate: b.GetPlate(), Footprint: b.GetFootprint(), Support: b.GetSupport(), Rods: b.GetRods(),
+		}),
+		Modulus: b.GetSharing().GetModulusNMm3(), Preload: b.GetSharing().GetPreloadKn() * newton,
+		Friction: b.GetFriction(), Mu: defaultFriction,
+	}
+	if b.FrictionCoefficient != nil {
+		in.Mu = b.GetFrictionCoefficient()
+		if design := in.Base.Plate.Design.Basis; design.Valid() && !design.US() {
+			parts.faults.Add(limit.Conflict, "friction_coefficient",
+				"goes with the US bases only; the Eurocode takes basis.eurocode.c_fd")
+		}
+	}
+	if b.GetWeld() != nil {
+		in.HasWeld = true
+		in.Weld = parts.weldInput(&footwardv1.CheckWeldRequest{Basis: m.GetBasis(), Weld: b.GetWeld()}).Weld
+		in.Base.Plate.WeldThroat = throat(&in.Weld)
+	}
+	r.faults = append(r.faults, prefixed("base.", parts.faults)...)
+	in.Cases = r.cases(m)
+	return in
+}
+
+// throat returns the throat of a fillet as made [mm]; 0 for other welds, whose
+// face is that of the footprint.
+func throat(w *weld.Spec) float64 {
+	if w.Type != weld.Fillet {
+		return 0
+	}
+	return max(w.Throat, w.Leg/math.Sqrt2)
+}
+
+func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest) []base.Case {
+	if list := m.GetLoadCases(); list != nil {
+		out := make([]base.Case, len(list.GetCases()))
+		for i, k := range list.GetCases() {
+			out[i] = base.Case{Name: k.GetName(), Stage: int(k.GetStage()), Actions: actions(k.GetForces())}
+		}
+		return out
+	}
+	if m.GetActionSet() == nil {
+		return make([]base.Case, 1) // the schema names what is missing
+	}
+	in := r.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
+	if len(in.Situations) == 0 {
+		in.Situations = []load.Situation{load.Strength}
+	}
+	combined, err := load.Combine(&in)
+	if err != nil {
+		_, faults := refusal(asked{}, err)
+		r.faults = append(r.faults, prefixed("action_set.", faults)...)
+		return make([]base.Case, 1)
+	}
+	out := make([]base.Case, len(combined.Combinations))
+	for i, k := range combined.Combinations {
+		out[i] = base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum}
+	}
+	return out
+}
+
+func rows(in *base.ColumnInput, r *base.ColumnResult) []*footwardv1.CombinationRow {
+	if r == nil {
+		return nil
+	}
+	out := make([]*footwardv1.CombinationRow, len(r.Rows))
+	for i, row := range r.Rows {
+		k := &in.Cases[i]
+		m := &footwardv1.CombinationRow{
+			Combination: k.Name, Stage: uint32(k.Stage), Forces: atFoot(&k.Actions),
+			Verdict: footwardv1.Verdict(row.Verdict), GoverningId: row.Governing, PeakPressureMpa: row.Peak,
+		}
+		if row.Rated {
+			u := row.Utilization
+			m.GoverningUtilization = &u
+		}
+		for _, t := range row.Tensions {
+			m.RodTensionsKn = append(m.RodTensionsKn, t/newton)
+		}
+		out[i] = m
+	}
+	return out
+}
