@@ -50,7 +50,7 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 		Modulus: b.GetSharing().GetModulusNMm3(), Preload: b.GetSharing().GetPreloadKn() * newton,
 		Friction: b.GetFriction(), Mu: defaultFriction,
 	}
-	if b.FrictionCoefficient != nil {
+	if b != nil && b.FrictionCoefficient != nil {
 		in.Mu = b.GetFrictionCoefficient()
 		if design := in.Base.Plate.Design.Basis; design.Valid() && !design.US() {
 			parts.faults.Add(limit.Conflict, "friction_coefficient",
