@@ -32,6 +32,7 @@ type ColumnInput struct {
 	Friction bool    // whether friction takes shear before the rods
 	Mu       float64 // its coefficient, US bases [-]
 	Cases    []Case
+	NoSizes  bool // whether required sizes are not wanted, which saves their search
 }
 
 // MostCases is the most combinations of one check.
@@ -163,8 +164,10 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 			r.governs = i
 		}
 	}
-	if err := c.sizes(r); err != nil {
-		return nil, err
+	if !in.NoSizes {
+		if err := c.sizes(r); err != nil {
+			return nil, err
+		}
 	}
 	r.sort()
 	return r, nil
@@ -263,6 +266,27 @@ const (
 	rodModulusUS = 199948.0
 )
 
+// StretchLength returns the length over which the rods stretch [mm].
+//
+// Source: EN 1993-1-8:2005 Table 6.2 where it is not given.
+func StretchLength(b *PlateInput) float64 {
+	if b.Stretch > 0 {
+		return b.Stretch
+	}
+	return plate.CastInLength(b.Rod.Thread.Diameter, b.Support.Block.GroutThick, b.Plate.Plate.Thickness, b.Holes.WasherThickness)
+}
+
+// WeldLength returns the length of the weld all round the footprint [mm].
+//
+// Source: geometry.
+func WeldLength(b *PlateInput) float64 {
+	sum := 0.0
+	for _, s := range weldLines(&b.Plate.Footprint) {
+		sum += s.Length()
+	}
+	return sum
+}
+
 // prepare sets up the bed and the rods, which are the same in every case.
 func (c *column) prepare() {
 	b := &c.in.Base
@@ -278,10 +302,7 @@ func (c *column) prepare() {
 	if b.Plate.Design.Basis.US() {
 		modulus = rodModulusUS
 	}
-	length := b.Stretch
-	if length == 0 {
-		length = plate.CastInLength(b.Rod.Thread.Diameter, b.Support.Block.GroutThick, p.Thickness, b.Holes.WasherThickness)
-	}
+	length := StretchLength(b)
 	area := rod.NetArea(&b.Rod)
 	for _, at := range b.At {
 		c.bed.Rods = append(c.bed.Rods, contact.Rod{At: at, Stiffness: modulus * area / length, Preload: c.in.Preload})

@@ -91,6 +91,9 @@ func (r *reader) choice(name string, described bool, field, nameField, entries s
 	return false, false
 }
 
+// indexed is the path of an element of a list.
+func indexed(field string, i int) string { return fmt.Sprintf("%s[%d]", field, i) }
+
 func (r *reader) unknown(field, name, entries string) {
 	r.faults.Add(limit.UnknownValue, field,
 		fmt.Sprintf("%q is not in the catalogue; CatalogService.%s lists the names", name, entries))

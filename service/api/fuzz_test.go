@@ -218,6 +218,11 @@ func finite(t *testing.T, m protoreflect.Message) {
 	t.Helper()
 	m.Range(func(d protoreflect.FieldDescriptor, v protoreflect.Value) bool {
 		switch {
+		case d.Kind() == protoreflect.DoubleKind && d.IsList():
+			for i := range v.List().Len() {
+				v := v.List().Get(i).Float()
+				require.False(t, math.IsNaN(v) || math.IsInf(v, 0), "%s[%d]", d.FullName(), i)
+			}
 		case d.Kind() == protoreflect.DoubleKind:
 			require.False(t, math.IsNaN(v.Float()) || math.IsInf(v.Float(), 0), "%s in %v", d.FullName(), m.Interface())
 		case d.Message() != nil && d.IsList():

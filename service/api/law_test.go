@@ -36,6 +36,7 @@ func spots(m protoreflect.Message) []spot {
 			}
 		case d.Message() != nil:
 			out = append(out, spots(v.Message())...)
+		case d.IsList():
 		case d.Kind() == protoreflect.DoubleKind || d.Kind() == protoreflect.EnumKind || d.Kind() == protoreflect.BoolKind:
 			out = append(out, spot{m, d})
 		}

@@ -29,6 +29,8 @@ func quick(m proto.Message) bool {
 		return m != nil && quickCombineActionsRequest(m)
 	case *footwardv1.CheckColumnBaseRequest:
 		return m != nil && quickCheckColumnBaseRequest(m)
+	case *footwardv1.SizeColumnBaseRequest:
+		return m != nil && quickSizeColumnBaseRequest(m)
 	}
 	return false
 }
@@ -507,6 +509,76 @@ func quickCheckColumnBaseRequest(m *footwardv1.CheckColumnBaseRequest) bool {
 		return false
 	}
 	if c, ok := m.Loads.(*footwardv1.CheckColumnBaseRequest_LoadCases); ok && (c == nil || c.LoadCases == nil || !quickLoadCases(c.LoadCases)) {
+		return false
+	}
+	return true
+}
+
+func quickPlatePlan(m *footwardv1.PlatePlan) bool {
+	if !(between(len(m.Positions), 0, 64) &&
+		m.GetSizeXMm() > 0 && m.GetSizeXMm() <= 5000 &&
+		m.GetSizeYMm() > 0 && m.GetSizeYMm() <= 5000) {
+		return false
+	}
+	for _, e := range m.Positions {
+		if e == nil || !quickRodPosition(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickSizeOffer(m *footwardv1.SizeOffer) bool {
+	if !(between(len(m.Plans), 0, 100) &&
+		between(len(m.ThicknessMm), 0, 100) &&
+		between(len(m.Threads), 0, 100) &&
+		between(len(m.ThroatMm), 0, 100)) {
+		return false
+	}
+	for _, e := range m.Plans {
+		if e == nil || !quickPlatePlan(e) {
+			return false
+		}
+	}
+	for _, e := range m.ThicknessMm {
+		if !(e > 0 && e <= 300) {
+			return false
+		}
+	}
+	for _, e := range m.Threads {
+		if !(between(utf8.RuneCountInString(e), 1, 60)) {
+			return false
+		}
+	}
+	for _, e := range m.ThroatMm {
+		if !(e > 0 && e <= 100) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickSizeRates(m *footwardv1.SizeRates) bool {
+	return m.GetEachRod() >= 0 && m.GetEachRod() <= 1e+06 &&
+		m.GetPlatePerKg() >= 0 && m.GetPlatePerKg() <= 1e+06 &&
+		m.GetRodPerKg() >= 0 && m.GetRodPerKg() <= 1e+06 &&
+		m.GetWeldPerKg() >= 0 && m.GetWeldPerKg() <= 1e+06
+}
+
+func quickSizeColumnBaseRequest(m *footwardv1.SizeColumnBaseRequest) bool {
+	if !((m.Rates == nil || quickSizeRates(m.GetRates())) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Base != nil && quickColumnBase(m.GetBase()) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.GetMostUtilization() >= 0 && m.GetMostUtilization() <= 1 &&
+		m.Loads != nil &&
+		m.Offer != nil && quickSizeOffer(m.GetOffer())) {
+		return false
+	}
+	if c, ok := m.Loads.(*footwardv1.SizeColumnBaseRequest_ActionSet); ok && (c == nil || c.ActionSet == nil || !quickActionSet(c.ActionSet)) {
+		return false
+	}
+	if c, ok := m.Loads.(*footwardv1.SizeColumnBaseRequest_LoadCases); ok && (c == nil || c.LoadCases == nil || !quickLoadCases(c.LoadCases)) {
 		return false
 	}
 	return true

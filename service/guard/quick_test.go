@@ -41,7 +41,7 @@ func quickSource() ([]byte, error) {
 	requests := []proto.Message{
 		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{}, &footwardv1.CheckWeldRequest{},
 		&footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
-		&footwardv1.CombineActionsRequest{}, &footwardv1.CheckColumnBaseRequest{},
+		&footwardv1.CombineActionsRequest{}, &footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{},
 	}
 	for _, m := range requests {
 		if err := g.message(m.ProtoReflect().Descriptor()); err != nil {
@@ -147,6 +147,11 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		case f.Kind() == protoreflect.EnumKind && items.GetEnum().GetDefinedOnly():
 			low, high, err := known(f.Enum(), items.GetEnum())
 			return terms, fmt.Sprintf("for _, e := range %s {\nif !between(int(e), %d, %d) {\nreturn false\n}\n}\n", name, low, high), err
+		case f.Kind() == protoreflect.DoubleKind:
+			in, _, err := number("", "e", false, items.GetDouble())
+			return terms, each(name, in), err
+		case f.Kind() == protoreflect.StringKind && items.GetString() != nil:
+			return terms, each(name, []string{characters("e", items.GetString())}), nil
 		case f.Message() == nil:
 			return nil, "", fmt.Errorf("a list of %s is not known to quick rules", f.Kind())
 		}
@@ -184,7 +189,7 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		if s == nil {
 			return nil, "", nil
 		}
-		return []string{fmt.Sprintf("between(utf8.RuneCountInString(%s), %d, %d)", value, s.GetMinLen(), s.GetMaxLen())}, "", nil
+		return []string{characters(value, s)}, "", nil
 	case protoreflect.EnumKind:
 		if !rules.GetEnum().GetDefinedOnly() {
 			return nil, "", fmt.Errorf("an enum of any value")
@@ -195,6 +200,15 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		return nil, "", nil
 	}
 	return nil, "", fmt.Errorf("%s is not known to quick rules", f.Kind())
+}
+
+// each demands the terms of every e of a list.
+func each(name string, terms []string) string {
+	return fmt.Sprintf("for _, e := range %s {\nif !(%s) {\nreturn false\n}\n}\n", name, strings.Join(terms, " && "))
+}
+
+func characters(value string, r *validate.StringRules) string {
+	return fmt.Sprintf("between(utf8.RuneCountInString(%s), %d, %d)", value, r.GetMinLen(), r.GetMaxLen())
 }
 
 // known returns the least and the greatest value of an enum that may be sent.

@@ -25,7 +25,7 @@ func NewValidator() (*Validator, error) {
 		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{},
 		&footwardv1.CheckWeldRequest{}, &footwardv1.CheckAnchorRodsRequest{},
 		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{}, &footwardv1.CombineActionsRequest{},
-		&footwardv1.CheckColumnBaseRequest{},
+		&footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{},
 	))
 	if err != nil {
 		return nil, fmt.Errorf("rules of the contract: %w", err)

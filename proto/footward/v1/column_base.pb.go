@@ -24,6 +24,67 @@ const (
 	_ = protoimpl.EnforceVersion(protoimpl.MaxVersion - 20)
 )
 
+// SizeDimension is what is chosen.
+type SizeDimension int32
+
+const (
+	// Never sent.
+	SizeDimension_SIZE_DIMENSION_UNSPECIFIED SizeDimension = 0
+	// Plan of the plate.
+	SizeDimension_SIZE_DIMENSION_PLAN SizeDimension = 1
+	// Thickness of the plate.
+	SizeDimension_SIZE_DIMENSION_THICKNESS SizeDimension = 2
+	// Thread of the rods.
+	SizeDimension_SIZE_DIMENSION_THREAD SizeDimension = 3
+	// Throat of the weld.
+	SizeDimension_SIZE_DIMENSION_THROAT SizeDimension = 4
+)
+
+// Enum value maps for SizeDimension.
+var (
+	SizeDimension_name = map[int32]string{
+		0: "SIZE_DIMENSION_UNSPECIFIED",
+		1: "SIZE_DIMENSION_PLAN",
+		2: "SIZE_DIMENSION_THICKNESS",
+		3: "SIZE_DIMENSION_THREAD",
+		4: "SIZE_DIMENSION_THROAT",
+	}
+	SizeDimension_value = map[string]int32{
+		"SIZE_DIMENSION_UNSPECIFIED": 0,
+		"SIZE_DIMENSION_PLAN":        1,
+		"SIZE_DIMENSION_THICKNESS":   2,
+		"SIZE_DIMENSION_THREAD":      3,
+		"SIZE_DIMENSION_THROAT":      4,
+	}
+)
+
+func (x SizeDimension) Enum() *SizeDimension {
+	p := new(SizeDimension)
+	*p = x
+	return p
+}
+
+func (x SizeDimension) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (SizeDimension) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_column_base_proto_enumTypes[0].Descriptor()
+}
+
+func (SizeDimension) Type() protoreflect.EnumType {
+	return &file_footward_v1_column_base_proto_enumTypes[0]
+}
+
+func (x SizeDimension) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use SizeDimension.Descriptor instead.
+func (SizeDimension) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{0}
+}
+
 // ColumnBase is a plate with what stands on it, under it and through it.
 type ColumnBase struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -611,6 +672,722 @@ func (x *CombinationRow) GetRodTensionsKn() []float64 {
 	return nil
 }
 
+// SizeColumnBaseRequest describes a base, what acts on it and what may be chosen.
+type SizeColumnBaseRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The caller's own name, echoed in the answer. At most 200 characters.
+	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
+	// Standards and factors. Required.
+	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
+	// The base. What is offered below takes the place of its own value. Required.
+	Base *ColumnBase `protobuf:"bytes,3,opt,name=base,proto3" json:"base,omitempty"`
+	// What acts on it. Required.
+	//
+	// Types that are valid to be assigned to Loads:
+	//
+	//	*SizeColumnBaseRequest_ActionSet
+	//	*SizeColumnBaseRequest_LoadCases
+	Loads isSizeColumnBaseRequest_Loads `protobuf_oneof:"loads"`
+	// What may be chosen. Required.
+	Offer *SizeOffer `protobuf:"bytes,6,opt,name=offer,proto3" json:"offer,omitempty"`
+	// What a choice costs. Default: its mass.
+	Rates *SizeRates `protobuf:"bytes,7,opt,name=rates,proto3" json:"rates,omitempty"`
+	// Greatest utilization that passes. Default 0 counts as 1. 0 to 1.
+	MostUtilization float64 `protobuf:"fixed64,8,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
+	unknownFields   protoimpl.UnknownFields
+	sizeCache       protoimpl.SizeCache
+}
+
+func (x *SizeColumnBaseRequest) Reset() {
+	*x = SizeColumnBaseRequest{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[7]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SizeColumnBaseRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SizeColumnBaseRequest) ProtoMessage() {}
+
+func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[7]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SizeColumnBaseRequest.ProtoReflect.Descriptor instead.
+func (*SizeColumnBaseRequest) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{7}
+}
+
+func (x *SizeColumnBaseRequest) GetLabel() string {
+	if x != nil {
+		return x.Label
+	}
+	return ""
+}
+
+func (x *SizeColumnBaseRequest) GetBasis() *DesignBasis {
+	if x != nil {
+		return x.Basis
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseRequest) GetBase() *ColumnBase {
+	if x != nil {
+		return x.Base
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseRequest) GetLoads() isSizeColumnBaseRequest_Loads {
+	if x != nil {
+		return x.Loads
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseRequest) GetActionSet() *ActionSet {
+	if x != nil {
+		if x, ok := x.Loads.(*SizeColumnBaseRequest_ActionSet); ok {
+			return x.ActionSet
+		}
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseRequest) GetLoadCases() *LoadCases {
+	if x != nil {
+		if x, ok := x.Loads.(*SizeColumnBaseRequest_LoadCases); ok {
+			return x.LoadCases
+		}
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseRequest) GetOffer() *SizeOffer {
+	if x != nil {
+		return x.Offer
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseRequest) GetRates() *SizeRates {
+	if x != nil {
+		return x.Rates
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseRequest) GetMostUtilization() float64 {
+	if x != nil {
+		return x.MostUtilization
+	}
+	return 0
+}
+
+type isSizeColumnBaseRequest_Loads interface {
+	isSizeColumnBaseRequest_Loads()
+}
+
+type SizeColumnBaseRequest_ActionSet struct {
+	// Actions, to be combined.
+	ActionSet *ActionSet `protobuf:"bytes,4,opt,name=action_set,json=actionSet,proto3,oneof"`
+}
+
+type SizeColumnBaseRequest_LoadCases struct {
+	// Combinations made ready.
+	LoadCases *LoadCases `protobuf:"bytes,5,opt,name=load_cases,json=loadCases,proto3,oneof"`
+}
+
+func (*SizeColumnBaseRequest_ActionSet) isSizeColumnBaseRequest_Loads() {}
+
+func (*SizeColumnBaseRequest_LoadCases) isSizeColumnBaseRequest_Loads() {}
+
+// SizeOffer is what may be chosen. Every combination is one choice, at most
+// 200 000 in all. An empty list leaves the base's own value.
+type SizeOffer struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Plans of the plate, each with its rods.
+	Plans []*PlatePlan `protobuf:"bytes,1,rep,name=plans,proto3" json:"plans,omitempty"`
+	// Thicknesses of the plate [mm].
+	ThicknessMm []float64 `protobuf:"fixed64,2,rep,packed,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
+	// Threads of the rods, by designation. The clearance of the base's own hole is
+	// kept. Needs base.rods.
+	Threads []string `protobuf:"bytes,3,rep,name=threads,proto3" json:"threads,omitempty"`
+	// Throats of the weld [mm]. Needs base.weld, a fillet weld with a throat.
+	ThroatMm      []float64 `protobuf:"fixed64,4,rep,packed,name=throat_mm,json=throatMm,proto3" json:"throat_mm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SizeOffer) Reset() {
+	*x = SizeOffer{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[8]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SizeOffer) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SizeOffer) ProtoMessage() {}
+
+func (x *SizeOffer) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[8]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SizeOffer.ProtoReflect.Descriptor instead.
+func (*SizeOffer) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{8}
+}
+
+func (x *SizeOffer) GetPlans() []*PlatePlan {
+	if x != nil {
+		return x.Plans
+	}
+	return nil
+}
+
+func (x *SizeOffer) GetThicknessMm() []float64 {
+	if x != nil {
+		return x.ThicknessMm
+	}
+	return nil
+}
+
+func (x *SizeOffer) GetThreads() []string {
+	if x != nil {
+		return x.Threads
+	}
+	return nil
+}
+
+func (x *SizeOffer) GetThroatMm() []float64 {
+	if x != nil {
+		return x.ThroatMm
+	}
+	return nil
+}
+
+// PlatePlan is a plan of the plate with the places of its rods.
+type PlatePlan struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Size along x [mm]. Required. Over 0 to 5000.
+	SizeXMm float64 `protobuf:"fixed64,1,opt,name=size_x_mm,json=sizeXMm,proto3" json:"size_x_mm,omitempty"`
+	// Size along y [mm]. Required. Over 0 to 5000.
+	SizeYMm float64 `protobuf:"fixed64,2,opt,name=size_y_mm,json=sizeYMm,proto3" json:"size_y_mm,omitempty"`
+	// Where the rods stand. Default: as in the base. At most 64.
+	Positions     []*RodPosition `protobuf:"bytes,3,rep,name=positions,proto3" json:"positions,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PlatePlan) Reset() {
+	*x = PlatePlan{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PlatePlan) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PlatePlan) ProtoMessage() {}
+
+func (x *PlatePlan) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PlatePlan.ProtoReflect.Descriptor instead.
+func (*PlatePlan) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{9}
+}
+
+func (x *PlatePlan) GetSizeXMm() float64 {
+	if x != nil {
+		return x.SizeXMm
+	}
+	return 0
+}
+
+func (x *PlatePlan) GetSizeYMm() float64 {
+	if x != nil {
+		return x.SizeYMm
+	}
+	return 0
+}
+
+func (x *PlatePlan) GetPositions() []*RodPosition {
+	if x != nil {
+		return x.Positions
+	}
+	return nil
+}
+
+// SizeRates are what a choice costs, in any one unit: money, kg of carbon, kg.
+type SizeRates struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// For each kg of plate. Default 0. 0 to 1 000 000.
+	PlatePerKg float64 `protobuf:"fixed64,1,opt,name=plate_per_kg,json=platePerKg,proto3" json:"plate_per_kg,omitempty"`
+	// For each kg of rod, over its stretch length. Default 0. 0 to 1 000 000.
+	RodPerKg float64 `protobuf:"fixed64,2,opt,name=rod_per_kg,json=rodPerKg,proto3" json:"rod_per_kg,omitempty"`
+	// For each rod with its hole, nuts and washers. Default 0. 0 to 1 000 000.
+	EachRod float64 `protobuf:"fixed64,3,opt,name=each_rod,json=eachRod,proto3" json:"each_rod,omitempty"`
+	// For each kg of weld metal. Default 0. 0 to 1 000 000.
+	WeldPerKg     float64 `protobuf:"fixed64,4,opt,name=weld_per_kg,json=weldPerKg,proto3" json:"weld_per_kg,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SizeRates) Reset() {
+	*x = SizeRates{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[10]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SizeRates) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SizeRates) ProtoMessage() {}
+
+func (x *SizeRates) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[10]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SizeRates.ProtoReflect.Descriptor instead.
+func (*SizeRates) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{10}
+}
+
+func (x *SizeRates) GetPlatePerKg() float64 {
+	if x != nil {
+		return x.PlatePerKg
+	}
+	return 0
+}
+
+func (x *SizeRates) GetRodPerKg() float64 {
+	if x != nil {
+		return x.RodPerKg
+	}
+	return 0
+}
+
+func (x *SizeRates) GetEachRod() float64 {
+	if x != nil {
+		return x.EachRod
+	}
+	return 0
+}
+
+func (x *SizeRates) GetWeldPerKg() float64 {
+	if x != nil {
+		return x.WeldPerKg
+	}
+	return 0
+}
+
+// SizeColumnBaseResponse answers SizeColumnBase.
+type SizeColumnBaseResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The caller's label, unchanged.
+	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
+	// Whether any choice passes.
+	Found bool `protobuf:"varint,2,opt,name=found,proto3" json:"found,omitempty"`
+	// The cheapest that passes; when none does, the closest miss.
+	Best *SizeChoice `protobuf:"bytes,3,opt,name=best,proto3" json:"best,omitempty"`
+	// The next cheapest that passes, if any.
+	NextBest *SizeChoice `protobuf:"bytes,4,opt,name=next_best,json=nextBest,proto3" json:"next_best,omitempty"`
+	// For the best, what stops the next smaller value of each list.
+	Stops []*SizeStop `protobuf:"bytes,5,rep,name=stops,proto3" json:"stops,omitempty"`
+	// Choices offered in all.
+	Choices uint64 `protobuf:"varint,6,opt,name=choices,proto3" json:"choices,omitempty"`
+	// Choices that were checked; the others follow from them.
+	Checked uint64 `protobuf:"varint,7,opt,name=checked,proto3" json:"checked,omitempty"`
+	// Notices of the best choice.
+	Notices []*Notice `protobuf:"bytes,8,rep,name=notices,proto3" json:"notices,omitempty"`
+	// What produced the answer.
+	Provenance    *Provenance `protobuf:"bytes,9,opt,name=provenance,proto3" json:"provenance,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SizeColumnBaseResponse) Reset() {
+	*x = SizeColumnBaseResponse{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SizeColumnBaseResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SizeColumnBaseResponse) ProtoMessage() {}
+
+func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SizeColumnBaseResponse.ProtoReflect.Descriptor instead.
+func (*SizeColumnBaseResponse) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *SizeColumnBaseResponse) GetLabel() string {
+	if x != nil {
+		return x.Label
+	}
+	return ""
+}
+
+func (x *SizeColumnBaseResponse) GetFound() bool {
+	if x != nil {
+		return x.Found
+	}
+	return false
+}
+
+func (x *SizeColumnBaseResponse) GetBest() *SizeChoice {
+	if x != nil {
+		return x.Best
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseResponse) GetNextBest() *SizeChoice {
+	if x != nil {
+		return x.NextBest
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseResponse) GetStops() []*SizeStop {
+	if x != nil {
+		return x.Stops
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseResponse) GetChoices() uint64 {
+	if x != nil {
+		return x.Choices
+	}
+	return 0
+}
+
+func (x *SizeColumnBaseResponse) GetChecked() uint64 {
+	if x != nil {
+		return x.Checked
+	}
+	return 0
+}
+
+func (x *SizeColumnBaseResponse) GetNotices() []*Notice {
+	if x != nil {
+		return x.Notices
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseResponse) GetProvenance() *Provenance {
+	if x != nil {
+		return x.Provenance
+	}
+	return nil
+}
+
+// SizeChoice is one choice.
+type SizeChoice struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Places in the lists of the offer, counted from 0; 0 for an empty list.
+	Plan uint32 `protobuf:"varint,1,opt,name=plan,proto3" json:"plan,omitempty"`
+	// Place of the thickness.
+	Thickness uint32 `protobuf:"varint,2,opt,name=thickness,proto3" json:"thickness,omitempty"`
+	// Place of the thread.
+	Thread uint32 `protobuf:"varint,3,opt,name=thread,proto3" json:"thread,omitempty"`
+	// Place of the throat.
+	Throat uint32 `protobuf:"varint,4,opt,name=throat,proto3" json:"throat,omitempty"`
+	// Size of the plate along x [mm].
+	SizeXMm float64 `protobuf:"fixed64,5,opt,name=size_x_mm,json=sizeXMm,proto3" json:"size_x_mm,omitempty"`
+	// Size of the plate along y [mm].
+	SizeYMm float64 `protobuf:"fixed64,6,opt,name=size_y_mm,json=sizeYMm,proto3" json:"size_y_mm,omitempty"`
+	// Thickness of the plate [mm].
+	ThicknessMm float64 `protobuf:"fixed64,7,opt,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
+	// Thread of the rods; empty without rods.
+	ThreadDesignation string `protobuf:"bytes,8,opt,name=thread_designation,json=threadDesignation,proto3" json:"thread_designation,omitempty"`
+	// Throat of the weld [mm]; 0 without weld.
+	ThroatMm float64 `protobuf:"fixed64,9,opt,name=throat_mm,json=throatMm,proto3" json:"throat_mm,omitempty"`
+	// Mass of plate, rods over their stretch length and weld metal [kg].
+	MassKg float64 `protobuf:"fixed64,10,opt,name=mass_kg,json=massKg,proto3" json:"mass_kg,omitempty"`
+	// Its cost by the rates.
+	Cost float64 `protobuf:"fixed64,11,opt,name=cost,proto3" json:"cost,omitempty"`
+	// The outcome.
+	Verdict Verdict `protobuf:"varint,12,opt,name=verdict,proto3,enum=footward.v1.Verdict" json:"verdict,omitempty"`
+	// The limit state that governs.
+	GoverningId string `protobuf:"bytes,13,opt,name=governing_id,json=governingId,proto3" json:"governing_id,omitempty"`
+	// Its utilization.
+	GoverningUtilization *float64 `protobuf:"fixed64,14,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
+	// The combination that governs.
+	Combination   string `protobuf:"bytes,15,opt,name=combination,proto3" json:"combination,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SizeChoice) Reset() {
+	*x = SizeChoice{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[12]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SizeChoice) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SizeChoice) ProtoMessage() {}
+
+func (x *SizeChoice) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[12]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SizeChoice.ProtoReflect.Descriptor instead.
+func (*SizeChoice) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{12}
+}
+
+func (x *SizeChoice) GetPlan() uint32 {
+	if x != nil {
+		return x.Plan
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetThickness() uint32 {
+	if x != nil {
+		return x.Thickness
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetThread() uint32 {
+	if x != nil {
+		return x.Thread
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetThroat() uint32 {
+	if x != nil {
+		return x.Throat
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetSizeXMm() float64 {
+	if x != nil {
+		return x.SizeXMm
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetSizeYMm() float64 {
+	if x != nil {
+		return x.SizeYMm
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetThicknessMm() float64 {
+	if x != nil {
+		return x.ThicknessMm
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetThreadDesignation() string {
+	if x != nil {
+		return x.ThreadDesignation
+	}
+	return ""
+}
+
+func (x *SizeChoice) GetThroatMm() float64 {
+	if x != nil {
+		return x.ThroatMm
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetMassKg() float64 {
+	if x != nil {
+		return x.MassKg
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetCost() float64 {
+	if x != nil {
+		return x.Cost
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetVerdict() Verdict {
+	if x != nil {
+		return x.Verdict
+	}
+	return Verdict_VERDICT_UNSPECIFIED
+}
+
+func (x *SizeChoice) GetGoverningId() string {
+	if x != nil {
+		return x.GoverningId
+	}
+	return ""
+}
+
+func (x *SizeChoice) GetGoverningUtilization() float64 {
+	if x != nil && x.GoverningUtilization != nil {
+		return *x.GoverningUtilization
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetCombination() string {
+	if x != nil {
+		return x.Combination
+	}
+	return ""
+}
+
+// SizeStop is what stops the next smaller value of a list.
+type SizeStop struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Which list.
+	Dimension SizeDimension `protobuf:"varint,1,opt,name=dimension,proto3,enum=footward.v1.SizeDimension" json:"dimension,omitempty"`
+	// Place of the smaller value in it, counted from 0.
+	Place uint32 `protobuf:"varint,2,opt,name=place,proto3" json:"place,omitempty"`
+	// The limit state that it does not satisfy; empty: it passes but costs more.
+	LimitStateId string `protobuf:"bytes,3,opt,name=limit_state_id,json=limitStateId,proto3" json:"limit_state_id,omitempty"`
+	// Utilization there.
+	Utilization   *float64 `protobuf:"fixed64,4,opt,name=utilization,proto3,oneof" json:"utilization,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SizeStop) Reset() {
+	*x = SizeStop{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SizeStop) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SizeStop) ProtoMessage() {}
+
+func (x *SizeStop) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SizeStop.ProtoReflect.Descriptor instead.
+func (*SizeStop) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *SizeStop) GetDimension() SizeDimension {
+	if x != nil {
+		return x.Dimension
+	}
+	return SizeDimension_SIZE_DIMENSION_UNSPECIFIED
+}
+
+func (x *SizeStop) GetPlace() uint32 {
+	if x != nil {
+		return x.Place
+	}
+	return 0
+}
+
+func (x *SizeStop) GetLimitStateId() string {
+	if x != nil {
+		return x.LimitStateId
+	}
+	return ""
+}
+
+func (x *SizeStop) GetUtilization() float64 {
+	if x != nil && x.Utilization != nil {
+		return *x.Utilization
+	}
+	return 0
+}
+
 var File_footward_v1_column_base_proto protoreflect.FileDescriptor
 
 const file_footward_v1_column_base_proto_rawDesc = "" +
@@ -664,9 +1441,82 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x15governing_utilization\x18\x06 \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12*\n" +
 	"\x11peak_pressure_mpa\x18\a \x01(\x01R\x0fpeakPressureMpa\x12&\n" +
 	"\x0frod_tensions_kn\x18\b \x03(\x01R\rrodTensionsKnB\x18\n" +
-	"\x16_governing_utilization2v\n" +
+	"\x16_governing_utilization\"\xd0\x03\n" +
+	"\x15SizeColumnBaseRequest\x12\x1e\n" +
+	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x123\n" +
+	"\x04base\x18\x03 \x01(\v2\x17.footward.v1.ColumnBaseB\x06\xbaH\x03\xc8\x01\x01R\x04base\x127\n" +
+	"\n" +
+	"action_set\x18\x04 \x01(\v2\x16.footward.v1.ActionSetH\x00R\tactionSet\x127\n" +
+	"\n" +
+	"load_cases\x18\x05 \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x124\n" +
+	"\x05offer\x18\x06 \x01(\v2\x16.footward.v1.SizeOfferB\x06\xbaH\x03\xc8\x01\x01R\x05offer\x12,\n" +
+	"\x05rates\x18\a \x01(\v2\x16.footward.v1.SizeRatesR\x05rates\x12D\n" +
+	"\x10most_utilization\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilizationB\x0e\n" +
+	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xf3\x01\n" +
+	"\tSizeOffer\x126\n" +
+	"\x05plans\x18\x01 \x03(\v2\x16.footward.v1.PlatePlanB\b\xbaH\x05\x92\x01\x02\x10dR\x05plans\x12C\n" +
+	"\fthickness_mm\x18\x02 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12*\n" +
+	"\athreads\x18\x03 \x03(\tB\x10\xbaH\r\x92\x01\n" +
+	"\x10d\"\x06r\x04\x10\x01\x18<R\athreads\x12=\n" +
+	"\tthroat_mm\x18\x04 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\bthroatMm\"\xbb\x01\n" +
+	"\tPlatePlan\x125\n" +
+	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeXMm\x125\n" +
+	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeYMm\x12@\n" +
+	"\tpositions\x18\x03 \x03(\v2\x18.footward.v1.RodPositionB\b\xbaH\x05\x92\x01\x02\x10@R\tpositions\"\xf2\x01\n" +
+	"\tSizeRates\x12;\n" +
+	"\fplate_per_kg\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"platePerKg\x127\n" +
+	"\n" +
+	"rod_per_kg\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\brodPerKg\x124\n" +
+	"\beach_rod\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\aeachRod\x129\n" +
+	"\vweld_per_kg\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\tweldPerKg\"\xf0\x02\n" +
+	"\x16SizeColumnBaseResponse\x12\x14\n" +
+	"\x05label\x18\x01 \x01(\tR\x05label\x12\x14\n" +
+	"\x05found\x18\x02 \x01(\bR\x05found\x12+\n" +
+	"\x04best\x18\x03 \x01(\v2\x17.footward.v1.SizeChoiceR\x04best\x124\n" +
+	"\tnext_best\x18\x04 \x01(\v2\x17.footward.v1.SizeChoiceR\bnextBest\x12+\n" +
+	"\x05stops\x18\x05 \x03(\v2\x15.footward.v1.SizeStopR\x05stops\x12\x18\n" +
+	"\achoices\x18\x06 \x01(\x04R\achoices\x12\x18\n" +
+	"\achecked\x18\a \x01(\x04R\achecked\x12-\n" +
+	"\anotices\x18\b \x03(\v2\x13.footward.v1.NoticeR\anotices\x127\n" +
+	"\n" +
+	"provenance\x18\t \x01(\v2\x17.footward.v1.ProvenanceR\n" +
+	"provenance\"\x8b\x04\n" +
+	"\n" +
+	"SizeChoice\x12\x12\n" +
+	"\x04plan\x18\x01 \x01(\rR\x04plan\x12\x1c\n" +
+	"\tthickness\x18\x02 \x01(\rR\tthickness\x12\x16\n" +
+	"\x06thread\x18\x03 \x01(\rR\x06thread\x12\x16\n" +
+	"\x06throat\x18\x04 \x01(\rR\x06throat\x12\x1a\n" +
+	"\tsize_x_mm\x18\x05 \x01(\x01R\asizeXMm\x12\x1a\n" +
+	"\tsize_y_mm\x18\x06 \x01(\x01R\asizeYMm\x12!\n" +
+	"\fthickness_mm\x18\a \x01(\x01R\vthicknessMm\x12-\n" +
+	"\x12thread_designation\x18\b \x01(\tR\x11threadDesignation\x12\x1b\n" +
+	"\tthroat_mm\x18\t \x01(\x01R\bthroatMm\x12\x17\n" +
+	"\amass_kg\x18\n" +
+	" \x01(\x01R\x06massKg\x12\x12\n" +
+	"\x04cost\x18\v \x01(\x01R\x04cost\x12.\n" +
+	"\averdict\x18\f \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12!\n" +
+	"\fgoverning_id\x18\r \x01(\tR\vgoverningId\x128\n" +
+	"\x15governing_utilization\x18\x0e \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12 \n" +
+	"\vcombination\x18\x0f \x01(\tR\vcombinationB\x18\n" +
+	"\x16_governing_utilization\"\xb7\x01\n" +
+	"\bSizeStop\x128\n" +
+	"\tdimension\x18\x01 \x01(\x0e2\x1a.footward.v1.SizeDimensionR\tdimension\x12\x14\n" +
+	"\x05place\x18\x02 \x01(\rR\x05place\x12$\n" +
+	"\x0elimit_state_id\x18\x03 \x01(\tR\flimitStateId\x12%\n" +
+	"\vutilization\x18\x04 \x01(\x01H\x00R\vutilization\x88\x01\x01B\x0e\n" +
+	"\f_utilization*\x9c\x01\n" +
+	"\rSizeDimension\x12\x1e\n" +
+	"\x1aSIZE_DIMENSION_UNSPECIFIED\x10\x00\x12\x17\n" +
+	"\x13SIZE_DIMENSION_PLAN\x10\x01\x12\x1c\n" +
+	"\x18SIZE_DIMENSION_THICKNESS\x10\x02\x12\x19\n" +
+	"\x15SIZE_DIMENSION_THREAD\x10\x03\x12\x19\n" +
+	"\x15SIZE_DIMENSION_THROAT\x10\x042\xd6\x01\n" +
 	"\x11ColumnBaseService\x12a\n" +
-	"\x0fCheckColumnBase\x12#.footward.v1.CheckColumnBaseRequest\x1a$.footward.v1.CheckColumnBaseResponse\"\x03\x90\x02\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x0fCheckColumnBase\x12#.footward.v1.CheckColumnBaseRequest\x1a$.footward.v1.CheckColumnBaseResponse\"\x03\x90\x02\x01\x12^\n" +
+	"\x0eSizeColumnBase\x12\".footward.v1.SizeColumnBaseRequest\x1a#.footward.v1.SizeColumnBaseResponse\"\x03\x90\x02\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
 var (
 	file_footward_v1_column_base_proto_rawDescOnce sync.Once
@@ -680,54 +1530,82 @@ func file_footward_v1_column_base_proto_rawDescGZIP() []byte {
 	return file_footward_v1_column_base_proto_rawDescData
 }
 
-var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 7)
+var file_footward_v1_column_base_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
+var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 14)
 var file_footward_v1_column_base_proto_goTypes = []any{
-	(*ColumnBase)(nil),              // 0: footward.v1.ColumnBase
-	(*ForceSharing)(nil),            // 1: footward.v1.ForceSharing
-	(*LoadCase)(nil),                // 2: footward.v1.LoadCase
-	(*LoadCases)(nil),               // 3: footward.v1.LoadCases
-	(*CheckColumnBaseRequest)(nil),  // 4: footward.v1.CheckColumnBaseRequest
-	(*CheckColumnBaseResponse)(nil), // 5: footward.v1.CheckColumnBaseResponse
-	(*CombinationRow)(nil),          // 6: footward.v1.CombinationRow
-	(*Plate)(nil),                   // 7: footward.v1.Plate
-	(*Footprint)(nil),               // 8: footward.v1.Footprint
-	(*Support)(nil),                 // 9: footward.v1.Support
-	(*RodGroup)(nil),                // 10: footward.v1.RodGroup
-	(*WeldSpec)(nil),                // 11: footward.v1.WeldSpec
-	(*ForcesAtFoot)(nil),            // 12: footward.v1.ForcesAtFoot
-	(*DesignBasis)(nil),             // 13: footward.v1.DesignBasis
-	(Detail)(0),                     // 14: footward.v1.Detail
-	(*ActionSet)(nil),               // 15: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 16: footward.v1.CheckResult
-	(*Provenance)(nil),              // 17: footward.v1.Provenance
-	(Verdict)(0),                    // 18: footward.v1.Verdict
+	(SizeDimension)(0),              // 0: footward.v1.SizeDimension
+	(*ColumnBase)(nil),              // 1: footward.v1.ColumnBase
+	(*ForceSharing)(nil),            // 2: footward.v1.ForceSharing
+	(*LoadCase)(nil),                // 3: footward.v1.LoadCase
+	(*LoadCases)(nil),               // 4: footward.v1.LoadCases
+	(*CheckColumnBaseRequest)(nil),  // 5: footward.v1.CheckColumnBaseRequest
+	(*CheckColumnBaseResponse)(nil), // 6: footward.v1.CheckColumnBaseResponse
+	(*CombinationRow)(nil),          // 7: footward.v1.CombinationRow
+	(*SizeColumnBaseRequest)(nil),   // 8: footward.v1.SizeColumnBaseRequest
+	(*SizeOffer)(nil),               // 9: footward.v1.SizeOffer
+	(*PlatePlan)(nil),               // 10: footward.v1.PlatePlan
+	(*SizeRates)(nil),               // 11: footward.v1.SizeRates
+	(*SizeColumnBaseResponse)(nil),  // 12: footward.v1.SizeColumnBaseResponse
+	(*SizeChoice)(nil),              // 13: footward.v1.SizeChoice
+	(*SizeStop)(nil),                // 14: footward.v1.SizeStop
+	(*Plate)(nil),                   // 15: footward.v1.Plate
+	(*Footprint)(nil),               // 16: footward.v1.Footprint
+	(*Support)(nil),                 // 17: footward.v1.Support
+	(*RodGroup)(nil),                // 18: footward.v1.RodGroup
+	(*WeldSpec)(nil),                // 19: footward.v1.WeldSpec
+	(*ForcesAtFoot)(nil),            // 20: footward.v1.ForcesAtFoot
+	(*DesignBasis)(nil),             // 21: footward.v1.DesignBasis
+	(Detail)(0),                     // 22: footward.v1.Detail
+	(*ActionSet)(nil),               // 23: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 24: footward.v1.CheckResult
+	(*Provenance)(nil),              // 25: footward.v1.Provenance
+	(Verdict)(0),                    // 26: footward.v1.Verdict
+	(*RodPosition)(nil),             // 27: footward.v1.RodPosition
+	(*Notice)(nil),                  // 28: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
-	7,  // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
-	8,  // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
-	9,  // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
-	10, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
-	11, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
-	1,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
-	12, // 6: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	2,  // 7: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	13, // 8: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	14, // 9: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
-	0,  // 10: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	15, // 11: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	3,  // 12: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	16, // 13: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	17, // 14: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	6,  // 15: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	12, // 16: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	18, // 17: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	4,  // 18: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	5,  // 19: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	19, // [19:20] is the sub-list for method output_type
-	18, // [18:19] is the sub-list for method input_type
-	18, // [18:18] is the sub-list for extension type_name
-	18, // [18:18] is the sub-list for extension extendee
-	0,  // [0:18] is the sub-list for field type_name
+	15, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
+	16, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
+	17, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
+	18, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
+	19, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
+	2,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
+	20, // 6: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
+	3,  // 7: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
+	21, // 8: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	22, // 9: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	1,  // 10: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	23, // 11: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	4,  // 12: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	24, // 13: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	25, // 14: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	7,  // 15: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
+	20, // 16: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	26, // 17: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	21, // 18: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	1,  // 19: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	23, // 20: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	4,  // 21: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	9,  // 22: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	11, // 23: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	10, // 24: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	27, // 25: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	13, // 26: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	13, // 27: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	14, // 28: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	28, // 29: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	25, // 30: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	26, // 31: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 32: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	5,  // 33: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	8,  // 34: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	6,  // 35: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	12, // 36: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	35, // [35:37] is the sub-list for method output_type
+	33, // [33:35] is the sub-list for method input_type
+	33, // [33:33] is the sub-list for extension type_name
+	33, // [33:33] is the sub-list for extension extendee
+	0,  // [0:33] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
@@ -744,18 +1622,25 @@ func file_footward_v1_column_base_proto_init() {
 		(*CheckColumnBaseRequest_LoadCases)(nil),
 	}
 	file_footward_v1_column_base_proto_msgTypes[6].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[7].OneofWrappers = []any{
+		(*SizeColumnBaseRequest_ActionSet)(nil),
+		(*SizeColumnBaseRequest_LoadCases)(nil),
+	}
+	file_footward_v1_column_base_proto_msgTypes[12].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[13].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_column_base_proto_rawDesc), len(file_footward_v1_column_base_proto_rawDesc)),
-			NumEnums:      0,
-			NumMessages:   7,
+			NumEnums:      1,
+			NumMessages:   14,
 			NumExtensions: 0,
 			NumServices:   1,
 		},
 		GoTypes:           file_footward_v1_column_base_proto_goTypes,
 		DependencyIndexes: file_footward_v1_column_base_proto_depIdxs,
+		EnumInfos:         file_footward_v1_column_base_proto_enumTypes,
 		MessageInfos:      file_footward_v1_column_base_proto_msgTypes,
 	}.Build()
 	File_footward_v1_column_base_proto = out.File

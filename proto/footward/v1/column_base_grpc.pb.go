@@ -22,6 +22,7 @@ const _ = grpc.SupportPackageIsVersion9
 
 const (
 	ColumnBaseService_CheckColumnBase_FullMethodName = "/footward.v1.ColumnBaseService/CheckColumnBase"
+	ColumnBaseService_SizeColumnBase_FullMethodName  = "/footward.v1.ColumnBaseService/SizeColumnBase"
 )
 
 // ColumnBaseServiceClient is the client API for ColumnBaseService service.
@@ -36,6 +37,9 @@ type ColumnBaseServiceClient interface {
 	//
 	// What holds the rods below is not part of it.
 	CheckColumnBase(ctx context.Context, in *CheckColumnBaseRequest, opts ...grpc.CallOption) (*CheckColumnBaseResponse, error)
+	// SizeColumnBase looks for the cheapest choice of plate, thickness, rod and
+	// weld that holds, among those that the caller offers.
+	SizeColumnBase(ctx context.Context, in *SizeColumnBaseRequest, opts ...grpc.CallOption) (*SizeColumnBaseResponse, error)
 }
 
 type columnBaseServiceClient struct {
@@ -56,6 +60,16 @@ func (c *columnBaseServiceClient) CheckColumnBase(ctx context.Context, in *Check
 	return out, nil
 }
 
+func (c *columnBaseServiceClient) SizeColumnBase(ctx context.Context, in *SizeColumnBaseRequest, opts ...grpc.CallOption) (*SizeColumnBaseResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(SizeColumnBaseResponse)
+	err := c.cc.Invoke(ctx, ColumnBaseService_SizeColumnBase_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 // ColumnBaseServiceServer is the server API for ColumnBaseService service.
 // All implementations must embed UnimplementedColumnBaseServiceServer
 // for forward compatibility.
@@ -68,6 +82,9 @@ type ColumnBaseServiceServer interface {
 	//
 	// What holds the rods below is not part of it.
 	CheckColumnBase(context.Context, *CheckColumnBaseRequest) (*CheckColumnBaseResponse, error)
+	// SizeColumnBase looks for the cheapest choice of plate, thickness, rod and
+	// weld that holds, among those that the caller offers.
+	SizeColumnBase(context.Context, *SizeColumnBaseRequest) (*SizeColumnBaseResponse, error)
 	mustEmbedUnimplementedColumnBaseServiceServer()
 }
 
@@ -80,6 +97,9 @@ type UnimplementedColumnBaseServiceServer struct{}
 
 func (UnimplementedColumnBaseServiceServer) CheckColumnBase(context.Context, *CheckColumnBaseRequest) (*CheckColumnBaseResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckColumnBase not implemented")
+}
+func (UnimplementedColumnBaseServiceServer) SizeColumnBase(context.Context, *SizeColumnBaseRequest) (*SizeColumnBaseResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method SizeColumnBase not implemented")
 }
 func (UnimplementedColumnBaseServiceServer) mustEmbedUnimplementedColumnBaseServiceServer() {}
 func (UnimplementedColumnBaseServiceServer) testEmbeddedByValue()                           {}
@@ -120,6 +140,24 @@ func _ColumnBaseService_CheckColumnBase_Handler(srv interface{}, ctx context.Con
 	return interceptor(ctx, in, info, handler)
 }
 
+func _ColumnBaseService_SizeColumnBase_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(SizeColumnBaseRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(ColumnBaseServiceServer).SizeColumnBase(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: ColumnBaseService_SizeColumnBase_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(ColumnBaseServiceServer).SizeColumnBase(ctx, req.(*SizeColumnBaseRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 // ColumnBaseService_ServiceDesc is the grpc.ServiceDesc for ColumnBaseService service.
 // It's only intended for direct use with grpc.RegisterService,
 // and not to be introspected or modified (even as a copy)
@@ -130,6 +168,10 @@ var ColumnBaseService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "CheckColumnBase",
 			Handler:    _ColumnBaseService_CheckColumnBase_Handler,
+		},
+		{
+			MethodName: "SizeColumnBase",
+			Handler:    _ColumnBaseService_SizeColumnBase_Handler,
 		},
 	},
 	Streams:  []grpc.StreamDesc{},

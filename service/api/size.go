@@ -1,0 +1,120 @@
+package api
+
+import (
+	"context"
+	"errors"
+
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
+
+	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
+	"footward.example/footward/internal/size"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/guard"
+)
+
+// SizeColumnBase implements ColumnBaseServiceServer.
+func (c *Check) SizeColumnBase(ctx context.Context, m *footwardv1.SizeColumnBaseRequest) (*footwardv1.SizeColumnBaseResponse, error) {
+	violations := c.validator.Violations(m)
+	var r reader
+	in := r.sizeInput(m)
+	in.Stop = ctx.Err
+	size.Validate(&in, &r.faults)
+	if violations = merge(violations, r.faults); len(violations) > 0 {
+		return nil, guard.InvalidArgument(violations)
+	}
+	out, err := size.Search(&in)
+	var faults limit.Faults
+	var scope *limit.Scope
+	switch {
+	case errors.As(err, &faults):
+		return nil, guard.InvalidArgument(merge(nil, faults))
+	case errors.As(err, &scope):
+		return nil, status.Error(codes.FailedPrecondition, "no choice is covered by the basis: "+scope.Error())
+	case err != nil:
+		return nil, status.FromContextError(err).Err()
+	}
+	return sized(m, &in, out), nil
+}
+
+func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
+	request := &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Base: m.GetBase()}
+	switch m.GetLoads().(type) {
+	case *footwardv1.SizeColumnBaseRequest_ActionSet:
+		request.Loads = &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}
+	case *footwardv1.SizeColumnBaseRequest_LoadCases:
+		request.Loads = &footwardv1.CheckColumnBaseRequest_LoadCases{LoadCases: m.GetLoadCases()}
+	}
+	in := size.Input{Base: r.columnInput(request), Rates: size.Mass, Most: 1,
+		Thickness: m.GetOffer().GetThicknessMm(), Throats: m.GetOffer().GetThroatMm()}
+	if v := m.GetMostUtilization(); v > 0 {
+		in.Most = v
+	}
+	if v := m.GetRates(); v != nil {
+		in.Rates = size.Rates{PlateKg: v.GetPlatePerKg(), RodKg: v.GetRodPerKg(), EachRod: v.GetEachRod(), WeldKg: v.GetWeldPerKg()}
+	}
+	for _, p := range m.GetOffer().GetPlans() {
+		plan := size.Plan{SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm()}
+		for _, at := range p.GetPositions() {
+			plan.At = append(plan.At, geom.Point{X: at.GetXMm(), Y: at.GetYMm()})
+		}
+		in.Plans = append(in.Plans, plan)
+	}
+	for i, name := range m.GetOffer().GetThreads() {
+		t, found := material.ThreadByName(name)
+		if !found {
+			r.unknown(indexed("offer.threads", i), name, "ListThreads")
+		}
+		in.Threads = append(in.Threads, t)
+	}
+	return in
+}
+
+func sized(m *footwardv1.SizeColumnBaseRequest, in *size.Input, r *size.Result) *footwardv1.SizeColumnBaseResponse {
+	s := scratches.Get().(*scratch)
+	defer scratches.Put(s)
+	s.notices.Reset()
+	r.Notices(&s.notices)
+	out := &footwardv1.SizeColumnBaseResponse{
+		Label: m.GetLabel(), Found: r.Found, Best: choice(in, &r.Best),
+		Choices: uint64(r.Choices), Checked: uint64(r.Checked),
+		Notices: notices(s.notices.All(), true), Provenance: provenanceOf(m.GetBasis().GetBasis()),
+	}
+	if r.Next != nil {
+		out.NextBest = choice(in, r.Next)
+	}
+	for _, stop := range r.Stops {
+		one := &footwardv1.SizeStop{
+			Dimension: footwardv1.SizeDimension(stop.Dimension), Place: uint32(stop.Place), LimitStateId: stop.State,
+		}
+		if stop.Rated {
+			u := stop.Utilization
+			one.Utilization = &u
+		}
+		out.Stops = append(out.Stops, one)
+	}
+	return out
+}
+
+func choice(in *size.Input, c *size.Choice) *footwardv1.SizeChoice {
+	b := in.Build(c)
+	out := &footwardv1.SizeChoice{
+		Plan: uint32(c.Plan), Thickness: uint32(c.Thickness), Thread: uint32(c.Thread), Throat: uint32(c.Throat),
+		SizeXMm: b.Base.Plate.Plate.SizeX, SizeYMm: b.Base.Plate.Plate.SizeY, ThicknessMm: b.Base.Plate.Plate.Thickness,
+		MassKg: c.Mass, Cost: c.Cost,
+		Verdict: footwardv1.Verdict(c.Verdict), GoverningId: c.Governing, Combination: c.Combination,
+	}
+	if b.Base.HasRods {
+		out.ThreadDesignation = b.Base.Rod.Thread.Name
+	}
+	if b.HasWeld {
+		out.ThroatMm = b.Base.Plate.WeldThroat
+	}
+	if c.Rated {
+		u := c.Utilization
+		out.GoverningUtilization = &u
+	}
+	return out
+}

@@ -1,0 +1,176 @@
+package api_test
+
+import (
+	"context"
+	"os"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
+
+	"footward.example/footward/client"
+	"footward.example/footward/client/footward/reading"
+	"footward.example/footward/client/local"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// demoBase is the whole foot of the demo.
+func demoBase(t testing.TB) *footwardv1.CheckColumnBaseRequest {
+	t.Helper()
+	f, err := os.Open("../../testdata/demo/5-base.yaml")
+	require.NoError(t, err)
+	defer func() { _ = f.Close() }()
+	items, err := reading.Read(f)
+	require.NoError(t, err)
+	return items[0].Check.GetColumnBase()
+}
+
+func sizing(t testing.TB) *footwardv1.SizeColumnBaseRequest {
+	m := demoBase(t)
+	return &footwardv1.SizeColumnBaseRequest{
+		Label: "sizing", Basis: m.GetBasis(), Base: m.GetBase(),
+		Loads: &footwardv1.SizeColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()},
+		Offer: &footwardv1.SizeOffer{
+			Plans: []*footwardv1.PlatePlan{
+				{SizeXMm: 450, SizeYMm: 450, Positions: []*footwardv1.RodPosition{{XMm: -180, YMm: -90}, {XMm: 180, YMm: -90}, {XMm: 180, YMm: 90}, {XMm: -180, YMm: 90}}},
+				{SizeXMm: 500, SizeYMm: 500},
+			},
+			ThicknessMm: []float64{10, 12, 15, 20}, Threads: []string{"M16", "M20"}, ThroatMm: []float64{3, 4, 5},
+		},
+	}
+}
+
+func TestCheckColumnBase(t *testing.T) {
+	c, err := local.Start()
+	require.NoError(t, err)
+	defer func() { assert.NoError(t, c.Close()) }()
+	m := demoBase(t)
+	m.Table, m.Detail = true, footwardv1.Detail_DETAIL_DERIVATION
+	r, err := c.CheckColumnBase(t.Context(), m)
+	require.NoError(t, err)
+	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, r.GetResult().GetVerdict())
+	combined, err := c.CombineActions(t.Context(), &footwardv1.CombineActionsRequest{
+		Basis: m.GetBasis(), ActionSet: &footwardv1.ActionSet{
+			Stages: m.GetActionSet().GetStages(), Actions: m.GetActionSet().GetActions(),
+			Kinds: []footwardv1.CombinationKind{footwardv1.CombinationKind_COMBINATION_KIND_STRENGTH},
+		},
+	})
+	require.NoError(t, err)
+	require.Len(t, r.GetTable(), len(combined.GetCombinations()))
+	for i, row := range r.GetTable() {
+		assert.Equal(t, combined.GetCombinations()[i].GetName(), row.GetCombination())
+		assert.True(t, proto.Equal(combined.GetCombinations()[i].GetForces(), row.GetForces()))
+		assert.Len(t, row.GetRodTensionsKn(), 4)
+		assert.LessOrEqual(t, row.GetGoverningUtilization(), r.GetResult().GetGoverningUtilization())
+	}
+	assert.NotEmpty(t, r.GetResult().GetDerivation())
+	finite(t, r.ProtoReflect())
+}
+
+func TestColumnBaseNamesEveryFault(t *testing.T) {
+	m := demoBase(t)
+	m.Base.Plate.ThicknessMm = -1
+	m.Base.Sharing = nil
+	m.Base.Rods.Holes.DiameterMm = 10
+	m.Base.Weld.Parts[0].Steel.Grade = "no such steel"
+	m.GetActionSet().Actions[1].LastStage = 1
+	_, err := service(t).CheckColumnBase(context.Background(), m)
+	var fields []string
+	for _, v := range client.Violations(err) {
+		fields = append(fields, v.GetField())
+	}
+	assert.ElementsMatch(t, []string{"base.plate.thickness_mm", "base.sharing.modulus_n_mm3", "base.rods.holes.diameter_mm",
+		"base.weld.parts[0].steel.grade", "action_set.actions[1].last_stage"}, fields)
+}
+
+func TestSizeColumnBase(t *testing.T) {
+	c, err := local.Start()
+	require.NoError(t, err)
+	defer func() { assert.NoError(t, c.Close()) }()
+	m := sizing(t)
+	r, err := c.SizeColumnBase(t.Context(), m)
+	require.NoError(t, err)
+	require.True(t, r.GetFound())
+	assert.Equal(t, uint64(2*4*2*3), r.GetChoices())
+	best := r.GetBest()
+	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, best.GetVerdict())
+	assert.LessOrEqual(t, best.GetGoverningUtilization(), 1.0)
+	assert.LessOrEqual(t, best.GetCost(), r.GetNextBest().GetCost())
+	assert.NotEmpty(t, r.GetStops())
+	assert.NotEmpty(t, r.GetNotices())
+
+	// What was chosen passes when it is checked as it is.
+	chosen := demoBase(t)
+	chosen.Base.Plate.SizeXMm, chosen.Base.Plate.SizeYMm, chosen.Base.Plate.ThicknessMm = best.GetSizeXMm(), best.GetSizeYMm(), best.GetThicknessMm()
+	if p := m.GetOffer().GetPlans()[best.GetPlan()].GetPositions(); len(p) > 0 {
+		chosen.Base.Rods.Positions = p
+	}
+	chosen.Base.Rods.Rod.Thread.Designation = best.GetThreadDesignation()
+	chosen.Base.Rods.Rod.NutMeanWidthMm = 0
+	if best.GetThreadDesignation() == "M16" {
+		chosen.Base.Rods.Holes.DiameterMm = 22
+	}
+	chosen.Base.Weld.ThroatMm, chosen.Base.Weld.Parts[0].ThicknessMm = best.GetThroatMm(), best.GetThicknessMm()
+	own, err := c.CheckColumnBase(t.Context(), chosen)
+	require.NoError(t, err)
+	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, own.GetResult().GetVerdict(), own.GetResult().GetGoverningId())
+	assert.InEpsilon(t, best.GetGoverningUtilization(), own.GetResult().GetGoverningUtilization(), 1e-9)
+}
+
+func TestSizeColumnBaseNamesEveryFaultAndStops(t *testing.T) {
+	m := sizing(t)
+	m.Offer.Threads = []string{"M20", "M21"}
+	m.Offer.ThicknessMm = []float64{10, 0}
+	m.MostUtilization = 2
+	_, err := service(t).SizeColumnBase(context.Background(), m)
+	var fields []string
+	for _, v := range client.Violations(err) {
+		fields = append(fields, v.GetField())
+	}
+	assert.ElementsMatch(t, []string{"offer.threads[1]", "offer.thickness_mm[1]", "most_utilization"}, fields)
+
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err = service(t).SizeColumnBase(ctx, sizing(t))
+	assert.Equal(t, codes.Canceled, status.Code(err))
+}
+
+// FuzzSize sends the bytes of a message: a choice with finite numbers, a refusal
+// that names its fields, or no answer in time.
+func FuzzSize(f *testing.F) {
+	s := service(f)
+	for _, change := range []func(*footwardv1.SizeColumnBaseRequest){
+		func(*footwardv1.SizeColumnBaseRequest) {},
+		func(m *footwardv1.SizeColumnBaseRequest) { m.Offer = &footwardv1.SizeOffer{} },
+		func(m *footwardv1.SizeColumnBaseRequest) { m.Base.Rods = nil },
+		func(m *footwardv1.SizeColumnBaseRequest) { m.Basis.Basis = footwardv1.Basis_BASIS_US_ASD },
+		func(m *footwardv1.SizeColumnBaseRequest) { m.Loads = nil },
+	} {
+		m := sizing(f)
+		change(m)
+		wire, err := proto.Marshal(m)
+		require.NoError(f, err)
+		f.Add(wire)
+	}
+	f.Fuzz(func(t *testing.T, wire []byte) {
+		var m footwardv1.SizeColumnBaseRequest
+		if proto.Unmarshal(wire, &m) != nil {
+			return
+		}
+		agrees(t, &m)
+		ctx, cancel := context.WithTimeout(context.Background(), 2*time.Second)
+		defer cancel()
+		r, err := s.SizeColumnBase(ctx, &m)
+		switch code := status.Code(err); {
+		case err == nil:
+			finite(t, r.ProtoReflect())
+		case code == codes.DeadlineExceeded || code == codes.FailedPrecondition:
+		default:
+			refused(t, err)
+		}
+	})
+}
