@@ -60,6 +60,8 @@ var lists = []list{
 	{"timbers", "Timbers", listTimbers,
 		[]column{{title: "Name"}, {title: "Kind"}, {title: "Along, MPa", right: true},
 			{title: "Across, MPa", right: true}, {title: "Basis"}, source}},
+	{"unit-weights", "Unit weights", listUnitWeights,
+		[]column{{title: "Material"}, {title: "Least, kN/m3", right: true}, {title: "Most, kN/m3", right: true}, source}},
 	{"limit-states", "Limit states", listLimitStates,
 		[]column{{title: "Check"}, {title: "Id"}, {title: "Title", wraps: true}, {title: "Clauses", wraps: true}}},
 	{"notices", "Notices", listNotices,
@@ -113,6 +115,13 @@ func listFillers(ctx context.Context, c *client.Client) (proto.Message, [][]stri
 	m, err := c.ListWeldMetals(ctx, &footwardv1.ListWeldMetalsRequest{})
 	return rows(m, m.GetWeldMetals(), err, func(e *footwardv1.WeldMetalEntry) [][]string {
 		return [][]string{{e.GetGrade(), short(e.GetStrengthMpa()), e.GetSource()}}
+	})
+}
+
+func listUnitWeights(ctx context.Context, c *client.Client) (proto.Message, [][]string, error) {
+	m, err := c.ListUnitWeights(ctx, &footwardv1.ListUnitWeightsRequest{})
+	return rows(m, m.GetUnitWeights(), err, func(e *footwardv1.UnitWeightEntry) [][]string {
+		return [][]string{{e.GetMaterial(), short(e.GetLeastKnM3()), short(e.GetMostKnM3()), e.GetSource()}}
 	})
 }
 

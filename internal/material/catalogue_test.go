@@ -36,6 +36,10 @@ func TestEveryRowIsWhole(t *testing.T) {
 	for _, r := range material.Threads() {
 		row(r.Name, r.Source, r.Diameter, r.Pitch, r.StressArea, math.Pi/4*r.Diameter*r.Diameter-r.StressArea)
 	}
+	for _, w := range material.Weights() {
+		row(w.Name, w.Source, w.Least)
+		assert.GreaterOrEqual(t, w.Most, w.Least, w.Name)
+	}
 	for _, r := range material.WeldMetals() {
 		row(r.Name, r.Source, r.Strength)
 	}
@@ -46,7 +50,7 @@ func TestEveryRowIsWhole(t *testing.T) {
 		row(r.Name, r.Source, r.Timber.Along, r.Timber.Across)
 	}
 	rows := len(material.Steels()) + len(material.RodSteels()) + len(material.Threads()) +
-		len(material.WeldMetals()) + len(material.Concretes()) + len(material.Timbers())
+		len(material.WeldMetals()) + len(material.Concretes()) + len(material.Timbers()) + len(material.Weights())
 	assert.Len(t, seen, rows-1, "only ASTM A193 Gr B7 has two rows")
 }
 

@@ -109,6 +109,17 @@ func (*Catalog) ListTimbers(context.Context, *footwardv1.ListTimbersRequest) (*f
 	return out, nil
 }
 
+// ListUnitWeights implements CatalogServiceServer.
+func (*Catalog) ListUnitWeights(context.Context, *footwardv1.ListUnitWeightsRequest) (*footwardv1.ListUnitWeightsResponse, error) {
+	out := &footwardv1.ListUnitWeightsResponse{}
+	for _, w := range material.Weights() {
+		out.UnitWeights = append(out.UnitWeights, &footwardv1.UnitWeightEntry{
+			Material: w.Name, LeastKnM3: w.Least, MostKnM3: w.Most, Source: w.Source,
+		})
+	}
+	return out, nil
+}
+
 // checks lists what each check can answer with, in the contract's order.
 var checks = []struct {
 	kind    footwardv1.CheckKind

@@ -1630,6 +1630,165 @@ func (x *NoticeEntry) GetText() string {
 	return ""
 }
 
+// ListUnitWeightsRequest asks for unit weights.
+type ListUnitWeightsRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ListUnitWeightsRequest) Reset() {
+	*x = ListUnitWeightsRequest{}
+	mi := &file_footward_v1_catalog_proto_msgTypes[29]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ListUnitWeightsRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ListUnitWeightsRequest) ProtoMessage() {}
+
+func (x *ListUnitWeightsRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_catalog_proto_msgTypes[29]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ListUnitWeightsRequest.ProtoReflect.Descriptor instead.
+func (*ListUnitWeightsRequest) Descriptor() ([]byte, []int) {
+	return file_footward_v1_catalog_proto_rawDescGZIP(), []int{29}
+}
+
+// ListUnitWeightsResponse lists unit weights.
+type ListUnitWeightsResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The unit weights. Growing media are not among them: no standard gives them,
+	// and they weigh far more wet than dry, so the supplier's values are needed for
+	// both states.
+	UnitWeights   []*UnitWeightEntry `protobuf:"bytes,1,rep,name=unit_weights,json=unitWeights,proto3" json:"unit_weights,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ListUnitWeightsResponse) Reset() {
+	*x = ListUnitWeightsResponse{}
+	mi := &file_footward_v1_catalog_proto_msgTypes[30]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ListUnitWeightsResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ListUnitWeightsResponse) ProtoMessage() {}
+
+func (x *ListUnitWeightsResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_catalog_proto_msgTypes[30]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ListUnitWeightsResponse.ProtoReflect.Descriptor instead.
+func (*ListUnitWeightsResponse) Descriptor() ([]byte, []int) {
+	return file_footward_v1_catalog_proto_rawDescGZIP(), []int{30}
+}
+
+func (x *ListUnitWeightsResponse) GetUnitWeights() []*UnitWeightEntry {
+	if x != nil {
+		return x.UnitWeights
+	}
+	return nil
+}
+
+// UnitWeightEntry is the nominal unit weight of a material.
+type UnitWeightEntry struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// What it is.
+	Material string `protobuf:"bytes,1,opt,name=material,proto3" json:"material,omitempty"`
+	// Least mean value [kN/m3]: for what holds down.
+	LeastKnM3 float64 `protobuf:"fixed64,2,opt,name=least_kn_m3,json=leastKnM3,proto3" json:"least_kn_m3,omitempty"`
+	// Greatest mean value [kN/m3]: for what presses; equal to the least where the
+	// source has one value.
+	MostKnM3 float64 `protobuf:"fixed64,3,opt,name=most_kn_m3,json=mostKnM3,proto3" json:"most_kn_m3,omitempty"`
+	// Where the values come from.
+	Source        string `protobuf:"bytes,4,opt,name=source,proto3" json:"source,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *UnitWeightEntry) Reset() {
+	*x = UnitWeightEntry{}
+	mi := &file_footward_v1_catalog_proto_msgTypes[31]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *UnitWeightEntry) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*UnitWeightEntry) ProtoMessage() {}
+
+func (x *UnitWeightEntry) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_catalog_proto_msgTypes[31]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use UnitWeightEntry.ProtoReflect.Descriptor instead.
+func (*UnitWeightEntry) Descriptor() ([]byte, []int) {
+	return file_footward_v1_catalog_proto_rawDescGZIP(), []int{31}
+}
+
+func (x *UnitWeightEntry) GetMaterial() string {
+	if x != nil {
+		return x.Material
+	}
+	return ""
+}
+
+func (x *UnitWeightEntry) GetLeastKnM3() float64 {
+	if x != nil {
+		return x.LeastKnM3
+	}
+	return 0
+}
+
+func (x *UnitWeightEntry) GetMostKnM3() float64 {
+	if x != nil {
+		return x.MostKnM3
+	}
+	return 0
+}
+
+func (x *UnitWeightEntry) GetSource() string {
+	if x != nil {
+		return x.Source
+	}
+	return ""
+}
+
 var File_footward_v1_catalog_proto protoreflect.FileDescriptor
 
 const file_footward_v1_catalog_proto_rawDesc = "" +
@@ -1720,14 +1879,23 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\x05check\x18\x01 \x01(\x0e2\x16.footward.v1.CheckKindR\x05check\x12\x12\n" +
 	"\x04code\x18\x02 \x01(\tR\x04code\x121\n" +
 	"\bseverity\x18\x03 \x01(\x0e2\x15.footward.v1.SeverityR\bseverity\x12\x12\n" +
-	"\x04text\x18\x04 \x01(\tR\x04text*\xaa\x01\n" +
+	"\x04text\x18\x04 \x01(\tR\x04text\"\x18\n" +
+	"\x16ListUnitWeightsRequest\"Z\n" +
+	"\x17ListUnitWeightsResponse\x12?\n" +
+	"\funit_weights\x18\x01 \x03(\v2\x1c.footward.v1.UnitWeightEntryR\vunitWeights\"\x83\x01\n" +
+	"\x0fUnitWeightEntry\x12\x1a\n" +
+	"\bmaterial\x18\x01 \x01(\tR\bmaterial\x12\x1e\n" +
+	"\vleast_kn_m3\x18\x02 \x01(\x01R\tleastKnM3\x12\x1c\n" +
+	"\n" +
+	"most_kn_m3\x18\x03 \x01(\x01R\bmostKnM3\x12\x16\n" +
+	"\x06source\x18\x04 \x01(\tR\x06source*\xaa\x01\n" +
 	"\tCheckKind\x12\x1a\n" +
 	"\x16CHECK_KIND_UNSPECIFIED\x10\x00\x12\x16\n" +
 	"\x12CHECK_KIND_BEARING\x10\x01\x12\x1c\n" +
 	"\x18CHECK_KIND_PLATE_BENDING\x10\x02\x12\x13\n" +
 	"\x0fCHECK_KIND_WELD\x10\x03\x12\x1a\n" +
 	"\x16CHECK_KIND_ANCHOR_RODS\x10\x04\x12\x1a\n" +
-	"\x16CHECK_KIND_COLUMN_BASE\x10\x052\xc9\x06\n" +
+	"\x16CHECK_KIND_COLUMN_BASE\x10\x052\xac\a\n" +
 	"\x0eCatalogService\x12a\n" +
 	"\x0fListDesignBases\x12#.footward.v1.ListDesignBasesRequest\x1a$.footward.v1.ListDesignBasesResponse\"\x03\x90\x02\x01\x12R\n" +
 	"\n" +
@@ -1737,6 +1905,7 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\x0eListWeldMetals\x12\".footward.v1.ListWeldMetalsRequest\x1a#.footward.v1.ListWeldMetalsResponse\"\x03\x90\x02\x01\x12[\n" +
 	"\rListConcretes\x12!.footward.v1.ListConcretesRequest\x1a\".footward.v1.ListConcretesResponse\"\x03\x90\x02\x01\x12U\n" +
 	"\vListTimbers\x12\x1f.footward.v1.ListTimbersRequest\x1a .footward.v1.ListTimbersResponse\"\x03\x90\x02\x01\x12a\n" +
+	"\x0fListUnitWeights\x12#.footward.v1.ListUnitWeightsRequest\x1a$.footward.v1.ListUnitWeightsResponse\"\x03\x90\x02\x01\x12a\n" +
 	"\x0fListLimitStates\x12#.footward.v1.ListLimitStatesRequest\x1a$.footward.v1.ListLimitStatesResponse\"\x03\x90\x02\x01\x12U\n" +
 	"\vListNotices\x12\x1f.footward.v1.ListNoticesRequest\x1a .footward.v1.ListNoticesResponse\"\x03\x90\x02\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
@@ -1753,7 +1922,7 @@ func file_footward_v1_catalog_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_catalog_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_catalog_proto_msgTypes = make([]protoimpl.MessageInfo, 29)
+var file_footward_v1_catalog_proto_msgTypes = make([]protoimpl.MessageInfo, 32)
 var file_footward_v1_catalog_proto_goTypes = []any{
 	(CheckKind)(0),                  // 0: footward.v1.CheckKind
 	(*ListDesignBasesRequest)(nil),  // 1: footward.v1.ListDesignBasesRequest
@@ -1785,15 +1954,18 @@ var file_footward_v1_catalog_proto_goTypes = []any{
 	(*ListNoticesRequest)(nil),      // 27: footward.v1.ListNoticesRequest
 	(*ListNoticesResponse)(nil),     // 28: footward.v1.ListNoticesResponse
 	(*NoticeEntry)(nil),             // 29: footward.v1.NoticeEntry
-	(Basis)(0),                      // 30: footward.v1.Basis
-	(*FactorUsed)(nil),              // 31: footward.v1.FactorUsed
-	(TimberKind)(0),                 // 32: footward.v1.TimberKind
-	(Severity)(0),                   // 33: footward.v1.Severity
+	(*ListUnitWeightsRequest)(nil),  // 30: footward.v1.ListUnitWeightsRequest
+	(*ListUnitWeightsResponse)(nil), // 31: footward.v1.ListUnitWeightsResponse
+	(*UnitWeightEntry)(nil),         // 32: footward.v1.UnitWeightEntry
+	(Basis)(0),                      // 33: footward.v1.Basis
+	(*FactorUsed)(nil),              // 34: footward.v1.FactorUsed
+	(TimberKind)(0),                 // 35: footward.v1.TimberKind
+	(Severity)(0),                   // 36: footward.v1.Severity
 }
 var file_footward_v1_catalog_proto_depIdxs = []int32{
 	3,  // 0: footward.v1.ListDesignBasesResponse.bases:type_name -> footward.v1.BasisEntry
-	30, // 1: footward.v1.BasisEntry.basis:type_name -> footward.v1.Basis
-	31, // 2: footward.v1.BasisEntry.factors:type_name -> footward.v1.FactorUsed
+	33, // 1: footward.v1.BasisEntry.basis:type_name -> footward.v1.Basis
+	34, // 2: footward.v1.BasisEntry.factors:type_name -> footward.v1.FactorUsed
 	6,  // 3: footward.v1.ListSteelsResponse.steels:type_name -> footward.v1.SteelEntry
 	7,  // 4: footward.v1.SteelEntry.bands:type_name -> footward.v1.SteelBand
 	10, // 5: footward.v1.ListRodSteelsResponse.rod_steels:type_name -> footward.v1.RodSteelEntry
@@ -1801,38 +1973,41 @@ var file_footward_v1_catalog_proto_depIdxs = []int32{
 	16, // 7: footward.v1.ListWeldMetalsResponse.weld_metals:type_name -> footward.v1.WeldMetalEntry
 	19, // 8: footward.v1.ListConcretesResponse.concretes:type_name -> footward.v1.ConcreteEntry
 	22, // 9: footward.v1.ListTimbersResponse.timbers:type_name -> footward.v1.TimberEntry
-	32, // 10: footward.v1.TimberEntry.kind:type_name -> footward.v1.TimberKind
-	30, // 11: footward.v1.TimberEntry.basis:type_name -> footward.v1.Basis
+	35, // 10: footward.v1.TimberEntry.kind:type_name -> footward.v1.TimberKind
+	33, // 11: footward.v1.TimberEntry.basis:type_name -> footward.v1.Basis
 	25, // 12: footward.v1.ListLimitStatesResponse.limit_states:type_name -> footward.v1.LimitStateEntry
 	0,  // 13: footward.v1.LimitStateEntry.check:type_name -> footward.v1.CheckKind
 	26, // 14: footward.v1.LimitStateEntry.clauses:type_name -> footward.v1.LimitStateClause
-	30, // 15: footward.v1.LimitStateClause.basis:type_name -> footward.v1.Basis
+	33, // 15: footward.v1.LimitStateClause.basis:type_name -> footward.v1.Basis
 	29, // 16: footward.v1.ListNoticesResponse.notices:type_name -> footward.v1.NoticeEntry
 	0,  // 17: footward.v1.NoticeEntry.check:type_name -> footward.v1.CheckKind
-	33, // 18: footward.v1.NoticeEntry.severity:type_name -> footward.v1.Severity
-	1,  // 19: footward.v1.CatalogService.ListDesignBases:input_type -> footward.v1.ListDesignBasesRequest
-	4,  // 20: footward.v1.CatalogService.ListSteels:input_type -> footward.v1.ListSteelsRequest
-	8,  // 21: footward.v1.CatalogService.ListRodSteels:input_type -> footward.v1.ListRodSteelsRequest
-	11, // 22: footward.v1.CatalogService.ListThreads:input_type -> footward.v1.ListThreadsRequest
-	14, // 23: footward.v1.CatalogService.ListWeldMetals:input_type -> footward.v1.ListWeldMetalsRequest
-	17, // 24: footward.v1.CatalogService.ListConcretes:input_type -> footward.v1.ListConcretesRequest
-	20, // 25: footward.v1.CatalogService.ListTimbers:input_type -> footward.v1.ListTimbersRequest
-	23, // 26: footward.v1.CatalogService.ListLimitStates:input_type -> footward.v1.ListLimitStatesRequest
-	27, // 27: footward.v1.CatalogService.ListNotices:input_type -> footward.v1.ListNoticesRequest
-	2,  // 28: footward.v1.CatalogService.ListDesignBases:output_type -> footward.v1.ListDesignBasesResponse
-	5,  // 29: footward.v1.CatalogService.ListSteels:output_type -> footward.v1.ListSteelsResponse
-	9,  // 30: footward.v1.CatalogService.ListRodSteels:output_type -> footward.v1.ListRodSteelsResponse
-	12, // 31: footward.v1.CatalogService.ListThreads:output_type -> footward.v1.ListThreadsResponse
-	15, // 32: footward.v1.CatalogService.ListWeldMetals:output_type -> footward.v1.ListWeldMetalsResponse
-	18, // 33: footward.v1.CatalogService.ListConcretes:output_type -> footward.v1.ListConcretesResponse
-	21, // 34: footward.v1.CatalogService.ListTimbers:output_type -> footward.v1.ListTimbersResponse
-	24, // 35: footward.v1.CatalogService.ListLimitStates:output_type -> footward.v1.ListLimitStatesResponse
-	28, // 36: footward.v1.CatalogService.ListNotices:output_type -> footward.v1.ListNoticesResponse
-	28, // [28:37] is the sub-list for method output_type
-	19, // [19:28] is the sub-list for method input_type
-	19, // [19:19] is the sub-list for extension type_name
-	19, // [19:19] is the sub-list for extension extendee
-	0,  // [0:19] is the sub-list for field type_name
+	36, // 18: footward.v1.NoticeEntry.severity:type_name -> footward.v1.Severity
+	32, // 19: footward.v1.ListUnitWeightsResponse.unit_weights:type_name -> footward.v1.UnitWeightEntry
+	1,  // 20: footward.v1.CatalogService.ListDesignBases:input_type -> footward.v1.ListDesignBasesRequest
+	4,  // 21: footward.v1.CatalogService.ListSteels:input_type -> footward.v1.ListSteelsRequest
+	8,  // 22: footward.v1.CatalogService.ListRodSteels:input_type -> footward.v1.ListRodSteelsRequest
+	11, // 23: footward.v1.CatalogService.ListThreads:input_type -> footward.v1.ListThreadsRequest
+	14, // 24: footward.v1.CatalogService.ListWeldMetals:input_type -> footward.v1.ListWeldMetalsRequest
+	17, // 25: footward.v1.CatalogService.ListConcretes:input_type -> footward.v1.ListConcretesRequest
+	20, // 26: footward.v1.CatalogService.ListTimbers:input_type -> footward.v1.ListTimbersRequest
+	30, // 27: footward.v1.CatalogService.ListUnitWeights:input_type -> footward.v1.ListUnitWeightsRequest
+	23, // 28: footward.v1.CatalogService.ListLimitStates:input_type -> footward.v1.ListLimitStatesRequest
+	27, // 29: footward.v1.CatalogService.ListNotices:input_type -> footward.v1.ListNoticesRequest
+	2,  // 30: footward.v1.CatalogService.ListDesignBases:output_type -> footward.v1.ListDesignBasesResponse
+	5,  // 31: footward.v1.CatalogService.ListSteels:output_type -> footward.v1.ListSteelsResponse
+	9,  // 32: footward.v1.CatalogService.ListRodSteels:output_type -> footward.v1.ListRodSteelsResponse
+	12, // 33: footward.v1.CatalogService.ListThreads:output_type -> footward.v1.ListThreadsResponse
+	15, // 34: footward.v1.CatalogService.ListWeldMetals:output_type -> footward.v1.ListWeldMetalsResponse
+	18, // 35: footward.v1.CatalogService.ListConcretes:output_type -> footward.v1.ListConcretesResponse
+	21, // 36: footward.v1.CatalogService.ListTimbers:output_type -> footward.v1.ListTimbersResponse
+	31, // 37: footward.v1.CatalogService.ListUnitWeights:output_type -> footward.v1.ListUnitWeightsResponse
+	24, // 38: footward.v1.CatalogService.ListLimitStates:output_type -> footward.v1.ListLimitStatesResponse
+	28, // 39: footward.v1.CatalogService.ListNotices:output_type -> footward.v1.ListNoticesResponse
+	30, // [30:40] is the sub-list for method output_type
+	20, // [20:30] is the sub-list for method input_type
+	20, // [20:20] is the sub-list for extension type_name
+	20, // [20:20] is the sub-list for extension extendee
+	0,  // [0:20] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_catalog_proto_init() }
@@ -1848,7 +2023,7 @@ func file_footward_v1_catalog_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_catalog_proto_rawDesc), len(file_footward_v1_catalog_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   29,
+			NumMessages:   32,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

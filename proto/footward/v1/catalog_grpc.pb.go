@@ -28,6 +28,7 @@ const (
 	CatalogService_ListWeldMetals_FullMethodName  = "/footward.v1.CatalogService/ListWeldMetals"
 	CatalogService_ListConcretes_FullMethodName   = "/footward.v1.CatalogService/ListConcretes"
 	CatalogService_ListTimbers_FullMethodName     = "/footward.v1.CatalogService/ListTimbers"
+	CatalogService_ListUnitWeights_FullMethodName = "/footward.v1.CatalogService/ListUnitWeights"
 	CatalogService_ListLimitStates_FullMethodName = "/footward.v1.CatalogService/ListLimitStates"
 	CatalogService_ListNotices_FullMethodName     = "/footward.v1.CatalogService/ListNotices"
 )
@@ -53,6 +54,8 @@ type CatalogServiceClient interface {
 	ListConcretes(ctx context.Context, in *ListConcretesRequest, opts ...grpc.CallOption) (*ListConcretesResponse, error)
 	// ListTimbers lists strength classes of timber.
 	ListTimbers(ctx context.Context, in *ListTimbersRequest, opts ...grpc.CallOption) (*ListTimbersResponse, error)
+	// ListUnitWeights lists unit weights, from which to work out actions.
+	ListUnitWeights(ctx context.Context, in *ListUnitWeightsRequest, opts ...grpc.CallOption) (*ListUnitWeightsResponse, error)
 	// ListLimitStates lists every limit state that an answer can hold.
 	ListLimitStates(ctx context.Context, in *ListLimitStatesRequest, opts ...grpc.CallOption) (*ListLimitStatesResponse, error)
 	// ListNotices lists every notice that an answer can hold.
@@ -137,6 +140,16 @@ func (c *catalogServiceClient) ListTimbers(ctx context.Context, in *ListTimbersR
 	return out, nil
 }
 
+func (c *catalogServiceClient) ListUnitWeights(ctx context.Context, in *ListUnitWeightsRequest, opts ...grpc.CallOption) (*ListUnitWeightsResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(ListUnitWeightsResponse)
+	err := c.cc.Invoke(ctx, CatalogService_ListUnitWeights_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 func (c *catalogServiceClient) ListLimitStates(ctx context.Context, in *ListLimitStatesRequest, opts ...grpc.CallOption) (*ListLimitStatesResponse, error) {
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(ListLimitStatesResponse)
@@ -178,6 +191,8 @@ type CatalogServiceServer interface {
 	ListConcretes(context.Context, *ListConcretesRequest) (*ListConcretesResponse, error)
 	// ListTimbers lists strength classes of timber.
 	ListTimbers(context.Context, *ListTimbersRequest) (*ListTimbersResponse, error)
+	// ListUnitWeights lists unit weights, from which to work out actions.
+	ListUnitWeights(context.Context, *ListUnitWeightsRequest) (*ListUnitWeightsResponse, error)
 	// ListLimitStates lists every limit state that an answer can hold.
 	ListLimitStates(context.Context, *ListLimitStatesRequest) (*ListLimitStatesResponse, error)
 	// ListNotices lists every notice that an answer can hold.
@@ -212,6 +227,9 @@ func (UnimplementedCatalogServiceServer) ListConcretes(context.Context, *ListCon
 }
 func (UnimplementedCatalogServiceServer) ListTimbers(context.Context, *ListTimbersRequest) (*ListTimbersResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method ListTimbers not implemented")
+}
+func (UnimplementedCatalogServiceServer) ListUnitWeights(context.Context, *ListUnitWeightsRequest) (*ListUnitWeightsResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method ListUnitWeights not implemented")
 }
 func (UnimplementedCatalogServiceServer) ListLimitStates(context.Context, *ListLimitStatesRequest) (*ListLimitStatesResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method ListLimitStates not implemented")
@@ -366,6 +384,24 @@ func _CatalogService_ListTimbers_Handler(srv interface{}, ctx context.Context, d
 	return interceptor(ctx, in, info, handler)
 }
 
+func _CatalogService_ListUnitWeights_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(ListUnitWeightsRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(CatalogServiceServer).ListUnitWeights(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: CatalogService_ListUnitWeights_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(CatalogServiceServer).ListUnitWeights(ctx, req.(*ListUnitWeightsRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _CatalogService_ListLimitStates_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(ListLimitStatesRequest)
 	if err := dec(in); err != nil {
@@ -436,6 +472,10 @@ var CatalogService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "ListTimbers",
 			Handler:    _CatalogService_ListTimbers_Handler,
+		},
+		{
+			MethodName: "ListUnitWeights",
+			Handler:    _CatalogService_ListUnitWeights_Handler,
 		},
 		{
 			MethodName: "ListLimitStates",
