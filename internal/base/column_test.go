@@ -16,6 +16,7 @@ import (
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/material"
+	"footward.example/footward/internal/plate"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/weld"
 )
@@ -82,6 +83,7 @@ func TestColumnBaseEqualsItsParts(t *testing.T) {
 			}
 			plateIn := in.Base
 			plateIn.Plate.Actions, plateIn.Support.Actions = a, a
+			plateIn.Plate.Shared = plate.Shared{Known: true, Peak: shared.Peak, Tensions: shared.Rods}
 			p, err := base.CheckPlate(&plateIn)
 			require.NoError(t, err)
 			add(p)
@@ -201,6 +203,12 @@ func TestSofterBedGivesTheRodsMore(t *testing.T) {
 		a, _ := check(t, in)
 		in.Modulus = stiff * rapid.Float64Range(0.02, 1).Draw(t, "softer")
 		b, _ := check(t, in)
+		// The plate is held for the tension of the soft bed.
+		_, states := check(t, in)
+		row := b.Rows[0].Tensions[0] + b.Rows[0].Tensions[1]
+		if s := states["plate_tension_tstub"]; row > 0 && s.Demand < row*(1-1e-9) {
+			t.Fatalf("the plate's tension side is held for %g of %g", s.Demand, row)
+		}
 		sum := func(r *base.ColumnResult) (s float64) {
 			for _, v := range r.Rows[0].Tensions {
 				s += v

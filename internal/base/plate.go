@@ -41,8 +41,8 @@ func (in *PlateInput) rods() rod.Input {
 // ValidatePlate adds to faults everything about the input that does not fit.
 func ValidatePlate(in *PlateInput, faults *limit.Faults) {
 	p := in.Plate
-	p.Bearing.Pressure = 1 // found from a valid support
-	p.Rods = plate.Rods{}  // found from valid rods
+	p.Bearing.Pressure = 1                          // found from a valid support
+	p.Rods, p.Shared = plate.Rods{}, plate.Shared{} // found from valid rods
 	plate.Validate(&p, faults)
 
 	var rest limit.Faults

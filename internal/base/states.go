@@ -143,9 +143,9 @@ var (
 	elastic = &limit.Notice{Code: "base_elastic_bed", Severity: limit.Info,
 		Text: "The bed is elastic, and its greatest pressure is held against its strength."}
 	preload = &limit.Notice{Code: "base_preload", Severity: limit.Caution,
-		Text: "Preload is counted: it must last in spite of settlement, creep and relaxation."}
+		Text: "Preload is counted: it must last in spite of settlement, creep and relaxation. How it bends the plate by itself is not checked."}
 	plateOwn = &limit.Notice{Code: "base_plate_own_sharing", Severity: limit.Info,
-		Text: "The plate's bending follows the lever arms of its own method, not the pressures of the sharing."}
+		Text: "The plate's bending follows the lever arms of its own method, and the tensions and pressures of the sharing where they are more."}
 	anchorage = &limit.Notice{Code: "base_anchorage_not_checked", Severity: limit.Caution,
 		Text: "What holds the rods below is not part of this check."}
 )

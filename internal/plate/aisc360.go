@@ -31,6 +31,7 @@ type American struct {
 	Mu     float64 // greatest moment per width on the pressed side [Nmm/mm]
 	Lifted bool    // whether a side lifts and rods hold it
 	Tu     float64 // tension on the lifted side [N]
+	Shared bool    // whether that is the tension of the base's sharing
 	Arm    float64 // from the rods to the bending line x [mm]
 	Width  float64 // effective width of the rod that has the least [mm]
 	Mt     float64 // moment per width on the lifted side [Nmm/mm]
@@ -78,11 +79,26 @@ func (r *Result) us() {
 			return
 		}
 	}
+	r.shareUS()
 	if u.Fp > 0 {
 		u.inside(in, r.P, f.L*f.B*in.Bearing.Pressure)
-		u.press()
+		u.press(in.Shared.Known)
 	}
 	r.lift()
+}
+
+// shareUS raises pressure and tension to those that the base was found to have.
+func (r *Result) shareUS() {
+	u, s := &r.US, &r.in.Shared
+	if !s.Known || r.Reason != "" || r.Loose {
+		return
+	}
+	if u.Fp > 0 {
+		u.Fp = max(u.Fp, s.Peak)
+	}
+	if t := r.pulled(); t > u.Tu && (u.Lifted || r.hold(false)) {
+		u.Lifted, u.Shared, u.Tu = true, true, t
+	}
 }
 
 // lines returns the distances between the lines at which the plate bends, along
@@ -164,12 +180,13 @@ func (u *American) inside(in *Input, p, strength float64) {
 	}
 }
 
-// press finds the greatest moment per width on the pressed side.
-func (u *American) press() {
+// press finds the greatest moment per width on the pressed side; where the bed is
+// not a block, the whole cantilever is pressed.
+func (u *American) press(whole bool) {
 	u.L = max(u.M1, u.N1, u.Inside)
 	u.Mu = u.Fp * square(max(u.N1, u.Inside)) / 2
 	along := u.Fp * u.M1 * u.M1 / 2
-	if u.Y < u.M1 {
+	if u.Y < u.M1 && !whole {
 		along = u.Fp * u.Y * (u.M1 - u.Y/2)
 	}
 	u.Mu = max(u.Mu, along)

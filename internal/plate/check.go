@@ -89,6 +89,31 @@ func (r *Result) upliftAlongY() bool {
 	return row.Count > 0 || r.in.Footprint.Shape != Tube
 }
 
+// pulled returns the tension that the base was found to give the rods outside the
+// footprint on the lifted side, or on the other where that is more [N]. It turns
+// the frame to that side.
+func (r *Result) pulled() float64 {
+	in, f := r.in, &r.frame
+	var sides [2]float64
+	for i, t := range in.Shared.Tensions {
+		s := in.Rods.At[i].X
+		if f.AlongY {
+			s = in.Rods.At[i].Y
+		}
+		switch s *= f.Side; {
+		case s > f.H/2:
+			sides[0] += t
+		case s < -f.H/2:
+			sides[1] += t
+		}
+	}
+	if sides[1] > sides[0] {
+		f.Side = -f.Side
+		return sides[1]
+	}
+	return sides[0]
+}
+
 // hold finds the rods on the lifted side, and on the other side too where both
 // lift. It reports whether there are any that can be used.
 func (r *Result) hold(both bool) bool {

@@ -83,6 +83,8 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 		s.Given("z_T", r.Row.S, "mm", "row of rods outside the flange")
 	}
 	switch {
+	case e.Pressed && e.Shared:
+		s.Given("C_Ed", e.Fc, "N", "from the sharing of the base, where that is more")
 	case e.Pressed && e.Lifted:
 		s.Step("C_Ed", "(M - N_Ed z_T) / (z_T + z_C)", e.Fc, "N", clauseMoment)
 	case e.Pressed && r.Reason == "":
@@ -93,7 +95,9 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 		s.Step("u_C", "C_Ed / F_C,Rd", e.Fc/e.FcFlange, "", clauseMoment)
 	}
 	if e.Lifted {
-		if e.Pressed {
+		if e.Shared {
+			s.Given("T_Ed", e.Ft, "N", "from the sharing of the base, which is more than by the lever arms")
+		} else if e.Pressed {
 			s.Step("T_Ed", "(M + N_Ed z_C) / (z_T + z_C)", e.Ft, "N", clauseMoment)
 		} else {
 			s.Step("T_Ed", "N_Ed / 2 + M / (2 z_T)", e.Ft, "N", clauseMoment)
@@ -158,8 +162,11 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 			s.Step("M_f,max", "q_max (f + L / 2)^2 / 2", u.Have, "Nmm", "greatest moment of the pressure about the rods")
 		}
 	}
-	switch {
+	switch shared := r.in.Shared.Known && u.Fp == r.in.Shared.Peak; {
 	case u.Fp == 0:
+	case shared:
+		s.Given("f_p", u.Fp, "MPa", "greatest pressure, from the sharing of the base")
+		s.Given("Y", u.Y, "mm", "pressed length")
 	case r.Case == Concentric:
 		s.Step("f_p", "P / (L B)", u.Fp, "MPa", clauseCantilever)
 		s.Given("Y", u.Y, "mm", "pressed over the whole length")
@@ -175,7 +182,9 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 		r.derivePress(s)
 	}
 	if u.Lifted {
-		if u.Need > 0 {
+		if u.Shared {
+			s.Given("T", u.Tu, "N", "from the sharing of the base, which is more than of the block")
+		} else if u.Need > 0 {
 			s.Step("T", "max(0, q_max Y + N_Ed)", u.Tu, "N", clauseBlock)
 		} else {
 			s.Step("T", "N_Ed / 2 + M / (2 f)", u.Tu, "N", "statics: both sides lift")
@@ -239,7 +248,7 @@ func (r *Result) derivePress(s *derive.Sheet) {
 	default:
 		s.Given("l_i", 0, "mm", "solid footprint")
 	}
-	if u.Y < u.M1 {
+	if u.Y < u.M1 && !r.in.Shared.Known {
 		s.Step("m_1", "f_p Y (m - Y / 2)", u.Fp*u.Y*(u.M1-u.Y/2), "N", clauseBlock)
 	} else {
 		s.Step("m_1", "f_p m^2 / 2", u.Fp*u.M1*u.M1/2, "N", clauseCantilever)

@@ -20,6 +20,7 @@ type Eurocode struct {
 	FcFlange float64 // its resistance [N]
 	Lifted   bool    // whether a side lifts and rods hold it
 	Ft       float64 // tension on the lifted side [N]
+	Shared   bool    // whether that is the tension of the base's sharing
 	TStub    TStub
 }
 
@@ -45,6 +46,7 @@ func (r *Result) eurocode() {
 		e.Flange, e.Zc = r.pressed(e.C)
 		e.FcFlange = fjd * e.Flange
 		r.balance()
+		r.share()
 	}
 }
 
@@ -68,7 +70,7 @@ func (r *Result) balance() {
 		return
 	}
 	if r.Row.Count != 2 {
-		r.Reason = "the T-stub has two rods in its row; other numbers are not covered"
+		r.Reason = otherRows
 		return
 	}
 	zt := r.Row.S
@@ -81,13 +83,51 @@ func (r *Result) balance() {
 	r.tstub()
 }
 
+// share raises tension and compression to those that the base was found to have.
+func (r *Result) share() {
+	e := &r.EC
+	if r.Reason != "" || r.Loose {
+		return
+	}
+	t := r.pulled()
+	if !(t > e.Ft) {
+		return
+	}
+	if !e.Lifted {
+		if !r.hold(false) {
+			return
+		}
+		if r.Row.Count != 2 {
+			r.Reason = otherRows
+			return
+		}
+		e.Lifted = true
+		r.tstub()
+	}
+	e.Shared, e.Ft = true, t
+	if e.Pressed {
+		e.Fc = max(e.Fc, t-r.N)
+	}
+}
+
+const otherRows = "the T-stub has two rods in its row; other numbers are not covered"
+
 // compression returns the force under the pressed flange when its middle lies at
 // z [N].
 func (r *Result) compression(z float64) float64 {
 	if r.P > 0 && r.M <= r.P*z {
-		return r.P/2 + r.M/(2*z)
+		return max(r.P/2+r.M/(2*z), r.sharedPress())
 	}
-	return (r.M - r.N*r.Row.S) / (r.Row.S + z)
+	return max((r.M-r.N*r.Row.S)/(r.Row.S+z), r.sharedPress())
+}
+
+// sharedPress returns the compression that goes with the tension of the base's
+// sharing [N]; 0 where that does not govern.
+func (r *Result) sharedPress() float64 {
+	if !r.EC.Shared {
+		return 0
+	}
+	return r.EC.Ft - r.N
 }
 
 // compressionNeed returns the spread c that carries the compression [mm], or 0.

@@ -53,6 +53,15 @@ type Rods struct {
 	Stretch    float64 // stretch length L_b [mm]; 0: as an anchor cast in concrete
 }
 
+// Shared is how a base was found to share its actions between support and rods,
+// where that is known. The plate is then held for what it says where that is more
+// than its own method finds.
+type Shared struct {
+	Known    bool
+	Peak     float64   // greatest pressure [MPa]
+	Tensions []float64 // of each rod [N]
+}
+
 // Input is a base plate between footprint and support.
 type Input struct {
 	Design     basis.Design
@@ -62,4 +71,5 @@ type Input struct {
 	Bearing    Bearing
 	Rods       Rods    // no positions: no rods
 	WeldThroat float64 // of the fillet round the footprint [mm]; 0: none
+	Shared     Shared
 }

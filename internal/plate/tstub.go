@@ -101,7 +101,7 @@ func (r *Result) stubNeed(f float64) float64 {
 	e := &r.EC
 	ft, t := e.Ft, 0.0
 	for range 8 {
-		if t = r.stubThickness(ft, f); t == 0 || !e.Pressed {
+		if t = r.stubThickness(ft, f); t == 0 || !e.Pressed || e.Shared {
 			break
 		}
 		_, z := r.pressed(t / r.T * e.C)
