@@ -56,7 +56,17 @@ func TestColumnBaseEqualsItsParts(t *testing.T) {
 			{N: -500e3, Vx: 20e3, Vy: -10e3, T: 2e6}, {N: -500e3, Mx: 10e6, Vy: 15e3}, {N: -300e3, Mx: 90e6, Vy: 40e3}, {N: 60e3, Vx: 10e3},
 		} {
 			in := column(b, a)
-			_, got := check(t, in)
+			r, got := check(t, in)
+			for _, k := range []float64{0, 0.05, 5} {
+				soft := *in
+				soft.Modulus = k
+				if k > 0 {
+					r, _ = check(t, &soft)
+				}
+				var sheet derive.Sheet
+				r.Derive(&sheet)
+				assert.NoError(t, derive.Verify(sheet.Steps), "%v %v k %g", b, a, k)
+			}
 
 			bed := contact.Input{Outline: contact.Rectangle(420, 420), Actions: a}
 			support := in.Base.Support

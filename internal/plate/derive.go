@@ -152,8 +152,10 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 		s.Step("e", "M / P", u.E, "mm", "statics")
 		s.Step("e_crit", "L / 2 - P / (2 q_max)", u.Ecrit, "mm", clauseBlock)
 	}
-	if r.Row.Count > 0 && (u.Fp > 0 || u.Lifted) && !u.Small {
+	if r.Row.Count > 0 && (u.Fp > 0 || u.Lifted) {
 		s.Given("f", r.Row.S, "mm", "row of rods outside the footprint")
+	}
+	if r.Row.Count > 0 && (u.Fp > 0 || u.Lifted) && !u.Small {
 		if r.Case == Uplift {
 			s.Given("M", 0, "Nmm", "no moment")
 		}
