@@ -15,7 +15,7 @@ import (
 const catalogHelp = `footward catalog [LIST...] : list the names that requests may use
 
 LIST is one or more of bases, steels, rod-steels, threads, fillers, concretes,
-timbers, limit-states, notices. Without any, all are printed.
+timbers, unit-weights, limit-states, notices. Without any, all are printed.
 
 `
 

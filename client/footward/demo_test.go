@@ -14,7 +14,10 @@ import (
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
-const demo = "../../testdata/demo"
+const (
+	demo     = "../../testdata/demo"
+	demoMore = "../../testdata/demo-more" // of the other commands
+)
 
 var made = regexp.MustCompile(`(?m)^Footward .*, calculation kernel`)
 
@@ -51,7 +54,14 @@ func TestDemoIsRealistic(t *testing.T) {
 
 func TestExamplesAreTheDemo(t *testing.T) {
 	for kind, file := range exampleFiles {
-		want, err := os.ReadFile(filepath.Join(demo, filepath.Base(file)))
+		folder, command := demo, "check"
+		switch kind {
+		case "actions":
+			folder, command = demoMore, "combine"
+		case "sizes":
+			folder, command = demoMore, "size"
+		}
+		want, err := os.ReadFile(filepath.Join(folder, filepath.Base(file)))
 		require.NoError(t, err)
 		if *update {
 			require.NoError(t, os.WriteFile(file, want, 0o644))
@@ -59,7 +69,7 @@ func TestExamplesAreTheDemo(t *testing.T) {
 		got := footward(t, "", "example", kind)
 		assert.Equal(t, 0, got.code)
 		assert.Equal(t, string(want), got.out, "run the tests with -update to copy the demo")
-		assert.Equal(t, 0, footward(t, got.out, "check", "-").code, "%s can be checked as it is", kind)
+		assert.Equal(t, 0, footward(t, got.out, command, "-").code, "%s can be used as it is", kind)
 	}
 }
 
@@ -92,4 +102,37 @@ func TestReadmeShowsRealOutput(t *testing.T) {
 	for _, b := range blocks {
 		assert.True(t, strings.Contains(printed, string(b[1])), "the demo does not print\n%s", b[1])
 	}
+}
+
+func TestCombineAndSize(t *testing.T) {
+	r := footward(t, "", "combine", demoMore+"/actions.yaml")
+	assert.Equal(t, 0, r.code, r.err)
+	golden(t, "footward-combine.txt", unversioned(r.out))
+	all := footward(t, "", "combine", "--all", demoMore+"/actions.yaml")
+	assert.Greater(t, len(all.out), len(r.out))
+	var m footwardv1.CombineActionsResponse
+	require.NoError(t, protojson.Unmarshal([]byte(footward(t, "", "combine", "--json", demoMore+"/actions.yaml").out), &m))
+	assert.NotEmpty(t, m.GetCombinations())
+
+	r = footward(t, "", "size", demoMore+"/sizes.yaml")
+	assert.Equal(t, 0, r.code, r.err)
+	golden(t, "footward-size.txt", unversioned(r.out))
+	text, err := os.ReadFile(demoMore + "/sizes.yaml")
+	require.NoError(t, err)
+	hopeless := strings.Replace(string(text), "most_utilization: 0.9", "most_utilization: 0.01", 1)
+	r = footward(t, hopeless, "size", "-")
+	assert.Equal(t, 1, r.code, r.err)
+	assert.Contains(t, r.out, "NO CHOICE PASSES")
+
+	for input, want := range map[string]string{
+		strings.Replace(string(text), "thickness_mm: [10,", "thickness_mm: [-10,", 1): "offer.thickness_mm[0]: is -10",
+		strings.Replace(string(text), "offer:", "ofer:", 1):                           "ofer",
+		"a: 1\n---\nb: 2\n": "2 documents",
+	} {
+		r := footward(t, input, "size", "-")
+		assert.Equal(t, 2, r.code)
+		assert.Contains(t, r.err, want)
+	}
+	assert.Equal(t, 2, footward(t, "", "size").code)
+	assert.Equal(t, 2, footward(t, "", "combine", "no such file").code)
 }

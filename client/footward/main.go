@@ -24,6 +24,8 @@ const (
 const usage = `Footward checks the parts of a column base, from files.
 
   footward check FILE...       check the requests in files and folders
+  footward combine FILE        write out the combinations of actions
+  footward size FILE           look for the cheapest column base that holds
   footward catalog [LIST...]   list the names that requests may use
   footward example [KIND]      print a request to start from
 
@@ -54,6 +56,10 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	switch name {
 	case "check":
 		return check(ctx, args, t)
+	case "combine":
+		return combine(ctx, args, t)
+	case "size":
+		return sizing(ctx, args, t)
 	case "catalog":
 		return catalog(ctx, args, t)
 	case "example":

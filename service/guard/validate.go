@@ -77,8 +77,9 @@ func demand(b *protovalidate.Violation) string {
 	switch {
 	case rule == "required":
 		return "is required"
-	case rule == "message.oneof" || d == nil:
+	case rule == "message.oneof":
 		return "needs one of its choices"
+	case d == nil: // an element of a list
 	case d.Kind() == protoreflect.EnumKind && !d.IsList() && b.FieldValue.IsValid() && b.FieldValue.Enum() == 0:
 		return "must be stated: one of " + names(d.Enum())
 	case d.Kind() == protoreflect.EnumKind:
@@ -86,7 +87,7 @@ func demand(b *protovalidate.Violation) string {
 	}
 	words := strings.TrimPrefix(b.Proto.GetMessage(), "value ")
 	words = strings.NewReplacer("less than or equal to", "at most", "greater than or equal to", "at least").Replace(words)
-	if u := unit(d); u != "" && !strings.HasSuffix(words, "finite") {
+	if u := unit(b); u != "" && !strings.HasSuffix(words, "finite") {
 		words += " " + u
 	}
 	return words
@@ -105,36 +106,29 @@ func names(e protoreflect.EnumDescriptor) string {
 
 // given is the value of a field as it was sent, where that helps.
 func given(b *protovalidate.Violation) string {
-	d := b.FieldDescriptor
-	if d == nil || d.IsMap() || !b.FieldValue.IsValid() || b.Proto.GetRuleId() == "required" {
+	if !b.FieldValue.IsValid() || b.Proto.GetRuleId() == "required" {
 		return ""
 	}
-	if d.IsList() && b.FieldValue.IsValid() {
-		if list, ok := b.FieldValue.Interface().(protoreflect.List); ok {
-			return fmt.Sprintf("a list of %d", list.Len())
-		}
-	}
-	switch d.Kind() {
-	case protoreflect.DoubleKind:
-		text := strconv.FormatFloat(b.FieldValue.Float(), 'g', 6, 64)
-		if u := unit(d); u != "" {
-			text += " " + u
-		}
-		return text
-	case protoreflect.Uint32Kind:
-		return strconv.FormatUint(b.FieldValue.Uint(), 10)
-	case protoreflect.StringKind:
-		return fmt.Sprintf("a text of %d characters", len([]rune(b.FieldValue.String())))
+	switch v := b.FieldValue.Interface().(type) {
+	case float64:
+		return strings.TrimSpace(strconv.FormatFloat(v, 'g', 6, 64) + " " + unit(b))
+	case string:
+		return fmt.Sprintf("a text of %d characters", len([]rune(v)))
+	case uint32:
+		return strconv.FormatUint(uint64(v), 10)
+	case protoreflect.List:
+		return fmt.Sprintf("a list of %d", v.Len())
 	}
 	return ""
 }
 
-// unit is the unit of a field, by the ending of its name.
-func unit(d protoreflect.FieldDescriptor) string {
-	if d == nil || d.Kind() != protoreflect.DoubleKind {
+// unit is the unit of a number, by the ending of its field's name.
+func unit(b *protovalidate.Violation) string {
+	path := b.Proto.GetField().GetElements()
+	if _, number := b.FieldValue.Interface().(float64); !number || len(path) == 0 {
 		return ""
 	}
-	_, ending, found := cutLast(string(d.Name()), '_')
+	_, ending, found := cutLast(path[len(path)-1].GetFieldName(), '_')
 	if !found {
 		return ""
 	}

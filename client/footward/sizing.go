@@ -1,0 +1,132 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"io"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+const sizeHelp = `footward size FILE : look for the cheapest column base that holds
+
+FILE is YAML or JSON and holds one request to ColumnBaseService.SizeColumnBase;
+"-" stands for standard input. To start, see footward example sizes.
+
+Exit status: 0 found; 1 none of the choices passes; 2 bad input or no answer.
+
+`
+
+func sizing(ctx context.Context, args []string, t terminal) int {
+	var from connection
+	f := flag.NewFlagSet("size", flag.ContinueOnError)
+	asJSON := f.Bool("json", false, "print the answer as JSON (a SizeColumnBaseResponse)")
+	from.flags(f)
+	names, code, done := parse(f, sizeHelp, args, t)
+	if done {
+		return code
+	}
+	request := &footwardv1.SizeColumnBaseRequest{}
+	if wrong := readOne(names, "size", request, t); wrong != "" {
+		return t.wrong("%s", wrong)
+	}
+	c, err := from.open()
+	if err != nil {
+		return t.wrong("%v", err)
+	}
+	defer c.Close()
+	m, err := c.SizeColumnBase(ctx, request)
+	if err != nil {
+		return t.unanswered(names[0], from.name(), err)
+	}
+	if *asJSON {
+		if code := t.message(m); code != allPass {
+			return code
+		}
+	} else {
+		p := newPage(t.out)
+		p.sizes(request, m)
+		if _, err := io.WriteString(t.out, p.text.String()); err != nil {
+			return t.wrong("%v", err)
+		}
+	}
+	if !m.GetFound() {
+		return notAll
+	}
+	return allPass
+}
+
+var dimensions = map[footwardv1.SizeDimension]string{
+	footwardv1.SizeDimension_SIZE_DIMENSION_PLAN:      "smaller plan",
+	footwardv1.SizeDimension_SIZE_DIMENSION_THICKNESS: "thinner plate",
+	footwardv1.SizeDimension_SIZE_DIMENSION_THREAD:    "thinner rods",
+	footwardv1.SizeDimension_SIZE_DIMENSION_THROAT:    "smaller weld",
+}
+
+func (p *page) sizes(request *footwardv1.SizeColumnBaseRequest, m *footwardv1.SizeColumnBaseResponse) {
+	if m.GetLabel() != "" {
+		p.line(m.GetLabel())
+		p.blank()
+	}
+	rows := [][]string{choiceCells("best", m.GetBest())}
+	if !m.GetFound() {
+		p.line("  NO CHOICE PASSES. The closest miss:")
+		rows[0][0] = "miss"
+	}
+	if n := m.GetNextBest(); n != nil {
+		rows = append(rows, choiceCells("next", n))
+	}
+	p.table("  ", []column{{title: ""}, {title: "Plate, mm"}, {title: "Rods"}, {title: "Weld, mm", right: true}, {title: "Mass, kg", right: true},
+		{title: "Cost", right: true}, {title: "Governed by"}, {title: "Utilization", right: true}}, rows)
+	if len(m.GetStops()) > 0 {
+		p.blank()
+		p.line("  What stops the next smaller value")
+		var stops [][]string
+		for _, s := range m.GetStops() {
+			why, use := s.GetLimitStateId(), ""
+			if why == "" {
+				why = "it passes, but costs more"
+			}
+			if s.Utilization != nil {
+				use = fmt.Sprintf("%.3f", s.GetUtilization())
+			}
+			stops = append(stops, []string{dimensions[s.GetDimension()], offered(request.GetOffer(), s), why, use})
+		}
+		p.list("    ", []column{{}, {right: true}, {wraps: true}, {right: true}}, stops)
+	}
+	p.blank()
+	p.line(fmt.Sprintf("  %d choices, %d of them checked.", m.GetChoices(), m.GetChecked()))
+	p.notices(m.GetNotices())
+	p.origin(m.GetProvenance())
+}
+
+// offered is the value that a stop is about.
+func offered(o *footwardv1.SizeOffer, s *footwardv1.SizeStop) string {
+	i := int(s.GetPlace())
+	switch {
+	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_PLAN && i < len(o.GetPlans()):
+		return fmt.Sprintf("%s x %s mm", short(o.GetPlans()[i].GetSizeXMm()), short(o.GetPlans()[i].GetSizeYMm()))
+	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_THICKNESS && i < len(o.GetThicknessMm()):
+		return short(o.GetThicknessMm()[i]) + " mm"
+	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_THREAD && i < len(o.GetThreads()):
+		return o.GetThreads()[i]
+	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_THROAT && i < len(o.GetThroatMm()):
+		return short(o.GetThroatMm()[i]) + " mm"
+	}
+	return ""
+}
+
+func choiceCells(name string, c *footwardv1.SizeChoice) []string {
+	use, weld := "", ""
+	if c.GoverningUtilization != nil {
+		use = fmt.Sprintf("%.3f", c.GetGoverningUtilization())
+	}
+	if c.GetThroatMm() > 0 {
+		weld = short(c.GetThroatMm())
+	}
+	return []string{
+		name, fmt.Sprintf("%s x %s x %s", short(c.GetSizeXMm()), short(c.GetSizeYMm()), short(c.GetThicknessMm())),
+		c.GetThreadDesignation(), weld, fmt.Sprintf("%.1f", c.GetMassKg()), fmt.Sprintf("%.1f", c.GetCost()), c.GetGoverningId(), use,
+	}
+}
