@@ -4,8 +4,10 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"strings"
 
 	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/reflect/protoreflect"
 
 	"footward.example/footward/client"
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -79,60 +81,48 @@ func (c *connection) name() string {
 	return c.server
 }
 
-// setDetail asks for what will be printed. As JSON, a file's own choice stands.
-func (t *task) setDetail(o *checkOptions) {
-	var d *footwardv1.Detail
-	switch c := t.item.Check.GetCheck().(type) {
-	case *footwardv1.CheckItem_Bearing:
-		d = &c.Bearing.Detail
-	case *footwardv1.CheckItem_PlateBending:
-		d = &c.PlateBending.Detail
-	case *footwardv1.CheckItem_Weld:
-		d = &c.Weld.Detail
-	case *footwardv1.CheckItem_AnchorRods:
-		d = &c.AnchorRods.Detail
-	case *footwardv1.CheckItem_ColumnBase:
-		d = &c.ColumnBase.Detail
-	default:
-		return // refused by the service
+// request returns the check that an item holds with its name in the contract, or
+// nothing.
+func (t *task) request() (protoreflect.Message, protoreflect.Name) {
+	item := t.item.Check.ProtoReflect()
+	f := item.WhichOneof(item.Descriptor().Oneofs().ByName("check"))
+	if f == nil {
+		return nil, ""
 	}
-	switch {
-	case o.derivation:
-		*d = footwardv1.Detail_DETAIL_DERIVATION
-	case o.json:
-	case o.brief:
-		*d = footwardv1.Detail_DETAIL_GOVERNING
-	default:
-		*d = footwardv1.Detail_DETAIL_LIMIT_STATES
-	}
+	return item.Get(f).Message(), f.Name()
 }
 
-// kind returns the name of the check.
+// setDetail asks for what will be printed. As JSON, a file's own choice stands.
+func (t *task) setDetail(o *checkOptions) {
+	detail := footwardv1.Detail_DETAIL_LIMIT_STATES
+	switch {
+	case o.derivation:
+		detail = footwardv1.Detail_DETAIL_DERIVATION
+	case o.json:
+		return
+	case o.brief:
+		detail = footwardv1.Detail_DETAIL_GOVERNING
+	}
+	m, _ := t.request()
+	if m == nil {
+		return // refused by the service
+	}
+	m.Set(m.Descriptor().Fields().ByName("detail"), protoreflect.ValueOfEnum(detail.Number()))
+}
+
+// kind returns the name of the check in words.
 func (t *task) kind() string {
-	switch t.item.Check.GetCheck().(type) {
-	case *footwardv1.CheckItem_Bearing:
-		return "bearing"
-	case *footwardv1.CheckItem_PlateBending:
-		return "plate bending"
-	case *footwardv1.CheckItem_Weld:
-		return "weld"
-	case *footwardv1.CheckItem_AnchorRods:
-		return "anchor rods"
-	case *footwardv1.CheckItem_ColumnBase:
-		return "column base"
+	if _, name := t.request(); name != "" {
+		return strings.ReplaceAll(string(name), "_", " ")
 	}
 	return "check"
 }
 
 // label returns the caller's own name for the check, or its kind.
 func (t *task) label() string {
-	c := t.item.Check
-	for _, l := range []string{
-		c.GetBearing().GetLabel(), c.GetPlateBending().GetLabel(), c.GetWeld().GetLabel(), c.GetAnchorRods().GetLabel(),
-		c.GetColumnBase().GetLabel(),
-	} {
-		if l != "" {
-			return l
+	if m, _ := t.request(); m != nil {
+		if label := m.Get(m.Descriptor().Fields().ByName("label")).String(); label != "" {
+			return label
 		}
 	}
 	return t.kind()

@@ -149,11 +149,9 @@ func listTimbers(ctx context.Context, c *client.Client) (proto.Message, [][]stri
 	})
 }
 
-var checkKinds = map[footwardv1.CheckKind]string{
-	footwardv1.CheckKind_CHECK_KIND_BEARING:       "bearing",
-	footwardv1.CheckKind_CHECK_KIND_PLATE_BENDING: "plate bending",
-	footwardv1.CheckKind_CHECK_KIND_WELD:          "weld",
-	footwardv1.CheckKind_CHECK_KIND_ANCHOR_RODS:   "anchor rods",
+// checkKind names a check in words: CHECK_KIND_ANCHOR_RODS is anchor rods.
+func checkKind(k footwardv1.CheckKind) string {
+	return strings.ToLower(strings.ReplaceAll(strings.TrimPrefix(k.String(), "CHECK_KIND_"), "_", " "))
 }
 
 func listLimitStates(ctx context.Context, c *client.Client) (proto.Message, [][]string, error) {
@@ -166,7 +164,7 @@ func listLimitStates(ctx context.Context, c *client.Client) (proto.Message, [][]
 				clauses = append(clauses, k.GetClause())
 			}
 		}
-		return [][]string{{checkKinds[e.GetCheck()], e.GetId(), e.GetTitle(), strings.Join(clauses, "; ")}}
+		return [][]string{{checkKind(e.GetCheck()), e.GetId(), e.GetTitle(), strings.Join(clauses, "; ")}}
 	})
 }
 

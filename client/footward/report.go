@@ -164,7 +164,7 @@ func under(s *footwardv1.LimitState) string {
 // member names what a limit state is numbered by.
 func (t *task) member(s *footwardv1.LimitState) string {
 	switch t.item.Check.GetCheck().(type) {
-	case *footwardv1.CheckItem_PlateBending, *footwardv1.CheckItem_AnchorRods:
+	case *footwardv1.CheckItem_PlateBending, *footwardv1.CheckItem_AnchorRods, *footwardv1.CheckItem_Anchorage:
 		return "rod"
 	case *footwardv1.CheckItem_Weld:
 		if s.GetId() != "weld_base_metal" {

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"strings"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -60,7 +61,7 @@ func sizing(ctx context.Context, args []string, t terminal) int {
 var dimensions = map[footwardv1.SizeDimension]string{
 	footwardv1.SizeDimension_SIZE_DIMENSION_PLAN:      "smaller plan",
 	footwardv1.SizeDimension_SIZE_DIMENSION_THICKNESS: "thinner plate",
-	footwardv1.SizeDimension_SIZE_DIMENSION_THREAD:    "thinner rods",
+	footwardv1.SizeDimension_SIZE_DIMENSION_ROD:       "weaker rods",
 	footwardv1.SizeDimension_SIZE_DIMENSION_THROAT:    "smaller weld",
 }
 
@@ -109,8 +110,8 @@ func offered(o *footwardv1.SizeOffer, s *footwardv1.SizeStop) string {
 		return fmt.Sprintf("%s x %s mm", short(o.GetPlans()[i].GetSizeXMm()), short(o.GetPlans()[i].GetSizeYMm()))
 	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_THICKNESS && i < len(o.GetThicknessMm()):
 		return short(o.GetThicknessMm()[i]) + " mm"
-	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_THREAD && i < len(o.GetThreads()):
-		return o.GetThreads()[i]
+	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_ROD && i < len(o.GetRods()):
+		return strings.TrimSpace(o.GetRods()[i].GetThread() + " " + o.GetRods()[i].GetSteel())
 	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_THROAT && i < len(o.GetThroatMm()):
 		return short(o.GetThroatMm()[i]) + " mm"
 	}
@@ -127,6 +128,6 @@ func choiceCells(name string, c *footwardv1.SizeChoice) []string {
 	}
 	return []string{
 		name, fmt.Sprintf("%s x %s x %s", short(c.GetSizeXMm()), short(c.GetSizeYMm()), short(c.GetThicknessMm())),
-		c.GetThreadDesignation(), weld, fmt.Sprintf("%.1f", c.GetMassKg()), fmt.Sprintf("%.1f", c.GetCost()), c.GetGoverningId(), use,
+		strings.TrimSpace(c.GetThreadDesignation() + " " + c.GetRodSteel()), weld, fmt.Sprintf("%.1f", c.GetMassKg()), fmt.Sprintf("%.1f", c.GetCost()), c.GetGoverningId(), use,
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/derive"
@@ -31,8 +32,10 @@ type ColumnInput struct {
 	Preload  float64 // of each rod, certain to last [N]
 	Friction bool    // whether friction takes shear before the rods
 	Mu       float64 // its coefficient, US bases [-]
-	Cases    []Case
-	NoSizes  bool // whether required sizes are not wanted, which saves their search
+	// What holds the rods below; NotHeld: not checked.
+	Anchorage Anchorage
+	Cases     []Case
+	NoSizes   bool // whether required sizes are not wanted, which saves their search
 }
 
 // MostCases is the most combinations of one check.
@@ -69,6 +72,7 @@ func ValidateColumn(in *ColumnInput, faults *limit.Faults) {
 	} else if in.Preload > 0 && !in.Base.HasRods {
 		faults.Add(limit.Conflict, "base.sharing.preload_kn", "needs rods")
 	}
+	in.validateAnchorage(faults)
 	if !(in.Mu >= 0 && in.Mu <= 1) {
 		faults.Add(limit.OutOfRange, "base.friction_coefficient", "must be between 0 and 0.7")
 	}
@@ -84,6 +88,51 @@ func ValidateColumn(in *ColumnInput, faults *limit.Faults) {
 			}
 		}
 	}
+}
+
+// validateAnchorage adds to faults everything about the anchorage that does not fit.
+func (in *ColumnInput) validateAnchorage(faults *limit.Faults) {
+	a := &in.Anchorage
+	if a.Kind == NotHeld {
+		return
+	}
+	if !in.Base.HasRods {
+		faults.Add(limit.Conflict, "base.anchorage", "needs rods")
+		return
+	}
+	if a.Kind == Headed && a.BlockOfSupport && in.Base.Support.Medium != bearing.Concrete {
+		faults.Add(limit.Missing, "base.anchorage.headed.block", "is needed where the support is no concrete")
+		return
+	}
+	var found limit.Faults
+	rods := in.Base.rods()
+	c := in.carried(&rods, &Case{}, make([]rod.Force, len(rods.At)))
+	in.anchorage().validate(&c, &found)
+	for _, f := range found {
+		f.Field = "base." + f.Field
+		if !known(*faults, f.Field) {
+			*faults = append(*faults, f)
+		}
+	}
+}
+
+// anchorage returns the anchorage with what it takes from the base.
+func (in *ColumnInput) anchorage() *Anchorage {
+	a := in.Anchorage
+	if a.BlockOfSupport {
+		a.Headed.Block = blockOf(&in.Base.Support)
+	}
+	a.Through.Needed = max(a.Through.Needed, in.Preload)
+	return &a
+}
+
+// carried returns what the rods hand on to their anchorage in a case.
+func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carried {
+	c := carried{rods: rods, each: each, stretch: in.Base.Stretch, actions: k.Actions}
+	if in.Base.Support.Medium == bearing.Concrete {
+		c.grout = in.Base.Support.Block.GroutThick
+	}
+	return c
 }
 
 func (in *ColumnInput) weldInput(a geom.Actions) weld.Input {
@@ -201,7 +250,7 @@ func (c *column) sizes(r *ColumnResult) error {
 // sort puts the limit states in the order of ColumnKinds and the parts.
 func (r *ColumnResult) sort() {
 	order := map[*limit.Kind]int{}
-	for _, kinds := range [][]*limit.Kind{ColumnKinds(), bearing.Kinds(), plate.Kinds(), weld.Kinds(), rod.Kinds()} {
+	for _, kinds := range [][]*limit.Kind{ColumnKinds(), bearing.Kinds(), plate.Kinds(), weld.Kinds(), rod.Kinds(), AnchorageKinds()} {
 		for _, k := range kinds {
 			order[k] = len(order)
 		}
@@ -266,6 +315,13 @@ const (
 	rodModulusUS = 199948.0
 )
 
+func rodModulus(b basis.Basis) float64 {
+	if b.US() {
+		return rodModulusUS
+	}
+	return rodModulusEC
+}
+
 // StretchLength returns the length over which the rods stretch [mm].
 //
 // Source: EN 1993-1-8:2005 Table 6.2 where it is not given.
@@ -298,12 +354,8 @@ func (c *column) prepare() {
 	if !b.HasRods {
 		return
 	}
-	modulus := rodModulusEC
-	if b.Plate.Design.Basis.US() {
-		modulus = rodModulusUS
-	}
-	length := StretchLength(b)
-	area := rod.NetArea(&b.Rod)
+	modulus, length := rodModulus(b.Plate.Design.Basis), StretchLength(b)
+	area := b.Rod.Thread.NetArea(b.Rod.Corrosion)
 	for _, at := range b.At {
 		c.bed.Rods = append(c.bed.Rods, contact.Rod{At: at, Stiffness: modulus * area / length, Preload: c.in.Preload})
 	}
@@ -375,11 +427,20 @@ func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
 	if b.HasRods && solved.Found {
 		in := b.rods()
 		in.Each = c.forces(k, solved)
+		in.Anchored = c.in.Anchorage.Kind != NotHeld
 		r, err := rod.Check(&in)
 		if err != nil {
 			return nil, err
 		}
 		out = append(out, &r)
+		if in.Anchored {
+			held := c.in.carried(&in, k, in.Each)
+			a, err := c.in.anchorage().check(&held)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, a)
+		}
 	}
 	return out, nil
 }

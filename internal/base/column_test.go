@@ -78,7 +78,7 @@ func TestColumnBaseEqualsItsParts(t *testing.T) {
 				e = 199948
 			}
 			for _, at := range in.Base.At {
-				bed.Rods = append(bed.Rods, contact.Rod{At: at, Stiffness: e * rod.NetArea(&in.Base.Rod) / 600})
+				bed.Rods = append(bed.Rods, contact.Rod{At: at, Stiffness: e * in.Base.Rod.Thread.NetArea(in.Base.Rod.Corrosion) / 600})
 			}
 			var s contact.Solver
 			shared, err := s.Solve(&bed)

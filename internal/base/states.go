@@ -168,7 +168,9 @@ func (c *column) remark(l *limit.Notices) {
 	}
 	if c.in.Base.HasRods {
 		l.Add(plateOwn)
-		l.Add(anchorage)
+		if c.in.Anchorage.Kind == NotHeld {
+			l.Add(anchorage)
+		}
 	}
 }
 

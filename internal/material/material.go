@@ -101,6 +101,23 @@ type Thread struct {
 // Source: geometry.
 func (t *Thread) NominalArea() float64 { return math.Pi / 4 * t.Diameter * t.Diameter }
 
+// NetDiameter returns the diameter of the stress area that corrosion leaves [mm]
+// when it takes so much of the diameter.
+//
+// Source: geometry.
+func (t *Thread) NetDiameter(loss float64) float64 {
+	return math.Sqrt(4*t.StressArea/math.Pi) - loss
+}
+
+// NetArea returns the stress area that corrosion leaves [mm2] when it takes so
+// much of the diameter.
+//
+// Source: geometry.
+func (t *Thread) NetArea(loss float64) float64 {
+	d := t.NetDiameter(loss)
+	return math.Pi / 4 * d * d
+}
+
 // WeldMetal is a filler.
 type WeldMetal struct {
 	Strength float64 // tensile strength of the deposited metal, F_EXX or R_m [MPa]; 0: not given

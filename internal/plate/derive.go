@@ -155,7 +155,7 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 	if r.Row.Count > 0 && (u.Fp > 0 || u.Lifted) {
 		s.Given("f", r.Row.S, "mm", "row of rods outside the footprint")
 	}
-	if r.Row.Count > 0 && (u.Fp > 0 || u.Lifted) && !u.Small {
+	if r.Row.Count > 0 && (u.Fp > 0 || u.Lifted) && !u.Small && r.Case != Concentric {
 		if r.Case == Uplift {
 			s.Given("M", 0, "Nmm", "no moment")
 		}

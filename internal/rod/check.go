@@ -69,8 +69,8 @@ func Check(in *Input) (Result, error) {
 	}
 	r := Result{in: in}
 	r.D = in.Rod.Thread.Diameter - in.Rod.Corrosion
-	r.Ds = in.Rod.netDiameter()
-	r.As = NetArea(&in.Rod)
+	r.Ds = in.Rod.Thread.NetDiameter(in.Rod.Corrosion)
+	r.As = in.Rod.Thread.NetArea(in.Rod.Corrosion)
 	r.Ab = math.Pi / 4 * r.D * r.D
 	r.Oversize = in.Holes.Diameter-in.Rod.Thread.Diameter > clearance(in)+1e-9
 	r.share()
@@ -86,19 +86,6 @@ func Check(in *Input) (Result, error) {
 	r.bending()
 	r.Edge = leastSpacing(in)
 	return r, nil
-}
-
-// netDiameter returns the diameter of the stress area that corrosion leaves [mm].
-func (r *Rod) netDiameter() float64 {
-	return math.Sqrt(4*r.Thread.StressArea/math.Pi) - r.Corrosion
-}
-
-// NetArea returns the stress area that corrosion leaves [mm2].
-//
-// Source: geometry.
-func NetArea(r *Rod) float64 {
-	d := r.netDiameter()
-	return math.Pi / 4 * d * d
 }
 
 // share distributes the actions or takes the forces given.

@@ -41,6 +41,9 @@ func (r *Result) Derive(s *derive.Sheet) {
 	s.Given("e_p", r.Edge.Has, "mm", "the tightest distance of the pattern")
 }
 
+// DeriveForces writes the forces of the rods, for a part that uses them.
+func (r *Result) DeriveForces(s *derive.Sheet) { r.deriveForces(s) }
+
 func (r *Result) deriveForces(s *derive.Sheet) {
 	in, w := r.in, &r.Worst
 	s.Given("n", float64(len(in.At)), "", "rods")

@@ -71,4 +71,5 @@ type Input struct {
 	Each     []Force
 	StandOff StandOff
 	Friction Friction
+	Anchored bool // whether what holds the rods below is checked beside them
 }

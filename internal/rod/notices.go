@@ -60,7 +60,9 @@ func (r *Result) Notices(l *limit.Notices) {
 	if r.Tense {
 		l.Add(prying)
 	}
-	l.Add(anchorage)
+	if !in.Anchored {
+		l.Add(anchorage)
+	}
 	if in.Friction.Counted {
 		if r.Friction > 0 {
 			l.Add(frictionUsed)

@@ -21,6 +21,14 @@ type Plan struct {
 	At    []geom.Point // nil: as in the base
 }
 
+// Rod is a rod that may be chosen.
+type Rod struct {
+	Thread material.Thread
+	Steel  material.RodSteel // without strength: that of the base
+	OwnKg  bool              // whether PerKg takes the place of Rates.RodKg
+	PerKg  float64           // for each kg of this rod [1/kg]
+}
+
 // Rates are what a choice costs, in any one unit.
 type Rates struct {
 	PlateKg float64 // for each kg of plate [1/kg]
@@ -38,7 +46,7 @@ type Input struct {
 	Base      base.ColumnInput
 	Plans     []Plan
 	Thickness []float64 // of the plate [mm]
-	Threads   []material.Thread
+	Rods      []Rod
 	Throats   []float64 // of the weld [mm]
 	Rates     Rates
 	Most      float64 // greatest utilization that passes [-]
@@ -51,7 +59,7 @@ const MostChoices = 200000
 
 // Choice is one choice, by its places in the lists.
 type Choice struct {
-	Plan, Thickness, Thread, Throat int
+	Plan, Thickness, Rod, Throat int
 
 	Mass        float64 // plate, rods over their stretch length, weld metal [kg]
 	Cost        float64 // by the rates [-]
@@ -69,7 +77,7 @@ type Dimension uint8
 const (
 	PlanSize Dimension = iota + 1
 	PlateThickness
-	RodThread
+	RodSize
 	WeldThroat
 )
 
@@ -118,7 +126,7 @@ func Search(in *Input) (*Result, error) {
 	var miss *Choice
 	for i := range all {
 		c := &all[i]
-		if s.noRod[[3]int{c.Plan, c.Thickness, c.Thread}] || s.noWeld[[2]int{c.Thickness, c.Throat}] {
+		if s.noRod[[3]int{c.Plan, c.Thickness, c.Rod}] || s.noWeld[[2]int{c.Thickness, c.Throat}] {
 			continue
 		}
 		built, err := s.try(c)
@@ -154,8 +162,8 @@ func Search(in *Input) (*Result, error) {
 // search remembers what is known to fail.
 type search struct {
 	in      *Input
-	noRod   map[[3]int]bool // plan, thickness, thread: whatever the throat
-	noWeld  map[[2]int]bool // thickness, throat: whatever the plan and thread
+	noRod   map[[3]int]bool // plan, thickness, rod: whatever the throat
+	noWeld  map[[2]int]bool // thickness, throat: whatever the plan and rod
 	checked int
 	nothing error // why the first choice that cannot be built cannot
 	notices limit.Notices
@@ -167,9 +175,9 @@ func (s *search) choices() []Choice {
 	var out []Choice
 	for p := range max(1, len(in.Plans)) {
 		for t := range max(1, len(in.Thickness)) {
-			for d := range max(1, len(in.Threads)) {
+			for d := range max(1, len(in.Rods)) {
 				for a := range max(1, len(in.Throats)) {
-					c := Choice{Plan: p, Thickness: t, Thread: d, Throat: a}
+					c := Choice{Plan: p, Thickness: t, Rod: d, Throat: a}
 					s.weigh(&c)
 					out = append(out, c)
 				}
@@ -197,7 +205,11 @@ func (s *search) weigh(c *Choice) {
 		weld = base.WeldLength(&b.Base) * a * a * steel
 	}
 	c.Mass = plate + rods + weld
-	c.Cost = rates.PlateKg*plate + rates.RodKg*rods + rates.EachRod*float64(n) + rates.WeldKg*weld
+	perKg := rates.RodKg
+	if len(s.in.Rods) > 0 && s.in.Rods[c.Rod].OwnKg {
+		perKg = s.in.Rods[c.Rod].PerKg
+	}
+	c.Cost = rates.PlateKg*plate + perKg*rods + rates.EachRod*float64(n) + rates.WeldKg*weld
 }
 
 // Build returns the base of a choice.
@@ -216,9 +228,12 @@ func (in *Input) Build(c *Choice) base.ColumnInput {
 		b.Base.Plate.Plate.Thickness = in.Thickness[c.Thickness]
 		b.Weld.Parts[0].Thickness = in.Thickness[c.Thickness]
 	}
-	if len(in.Threads) > 0 {
+	if len(in.Rods) > 0 {
 		clearance := b.Base.Holes.Diameter - b.Base.Rod.Thread.Diameter
-		b.Base.Rod.Thread = in.Threads[c.Thread]
+		b.Base.Rod.Thread = in.Rods[c.Rod].Thread
+		if steel := in.Rods[c.Rod].Steel; steel.Fu > 0 {
+			b.Base.Rod.Steel = steel
+		}
 		b.Base.Holes.Diameter = b.Base.Rod.Thread.Diameter + clearance
 		b.Base.Rod.NutWidth = 0 // that of the base's own rod does not fit others
 	}
@@ -226,6 +241,16 @@ func (in *Input) Build(c *Choice) base.ColumnInput {
 		b.Weld.Throat, b.Base.Plate.WeldThroat = in.Throats[c.Throat], in.Throats[c.Throat]
 	}
 	return b
+}
+
+// strength returns by what rods are ordered from small to great: that of a rod in
+// tension.
+func (in *Input) strength(i int) float64 {
+	steel := in.Rods[i].Steel
+	if steel.Fu == 0 {
+		steel = in.Base.Base.Rod.Steel
+	}
+	return in.Rods[i].Thread.StressArea * steel.Fu
 }
 
 // try checks a choice; built is false when it cannot be built or the basis does
@@ -274,7 +299,7 @@ func (s *search) learn(c *Choice, k *limit.State) {
 	// The lever arm of the T-stub reaches to the weld, and whether the plate is
 	// covered at all depends on it.
 	case k.Kind.ID != "plate_tension_tstub" && !(k.Verdict == limit.OutOfScope && strings.HasPrefix(k.Kind.ID, "plate_")):
-		s.noRod[[3]int{c.Plan, c.Thickness, c.Thread}] = true
+		s.noRod[[3]int{c.Plan, c.Thickness, c.Rod}] = true
 	}
 }
 
@@ -315,7 +340,7 @@ func (s *search) explain(r *Result) error {
 	}{
 		{PlanSize, len(in.Plans), best.Plan, func(i int) float64 { return in.Plans[i].SizeX * in.Plans[i].SizeY }, func(c *Choice, i int) { c.Plan = i }},
 		{PlateThickness, len(in.Thickness), best.Thickness, func(i int) float64 { return in.Thickness[i] }, func(c *Choice, i int) { c.Thickness = i }},
-		{RodThread, len(in.Threads), best.Thread, func(i int) float64 { return in.Threads[i].Diameter }, func(c *Choice, i int) { c.Thread = i }},
+		{RodSize, len(in.Rods), best.Rod, in.strength, func(c *Choice, i int) { c.Rod = i }},
 		{WeldThroat, len(in.Throats), best.Throat, func(i int) float64 { return in.Throats[i] }, func(c *Choice, i int) { c.Throat = i }},
 	} {
 		below := -1
@@ -352,14 +377,14 @@ const notBuilt = "does_not_fit"
 // not fit of the base shows in every choice.
 func Validate(in *Input, faults *limit.Faults) {
 	choices := 1
-	for _, n := range []int{len(in.Plans), len(in.Thickness), len(in.Threads), len(in.Throats)} {
+	for _, n := range []int{len(in.Plans), len(in.Thickness), len(in.Rods), len(in.Throats)} {
 		if choices *= max(1, n); choices > MostChoices {
 			faults.Add(limit.Number, "offer", fmt.Sprintf("makes more than %d choices", MostChoices))
 			return
 		}
 	}
-	if len(in.Threads) > 0 && !in.Base.Base.HasRods {
-		faults.Add(limit.Conflict, "offer.threads", "needs base.rods")
+	if len(in.Rods) > 0 && !in.Base.Base.HasRods {
+		faults.Add(limit.Conflict, "offer.rods", "needs base.rods")
 	}
 	if len(in.Throats) > 0 && (!in.Base.HasWeld || in.Base.Weld.Throat == 0) {
 		faults.Add(limit.Conflict, "offer.throat_mm", "needs base.weld with a throat")
@@ -383,6 +408,11 @@ func Validate(in *Input, faults *limit.Faults) {
 	}
 	if !(in.Most > 0 && in.Most <= 1) {
 		faults.Add(limit.OutOfRange, "most_utilization", "must be over 0 and at most 1")
+	}
+	for i, v := range in.Rods {
+		if !(v.PerKg >= 0 && v.PerKg <= 1e9) {
+			faults.Add(limit.OutOfRange, fmt.Sprintf("offer.rods[%d].per_kg", i), "must be a number of usual size, not negative")
+		}
 	}
 	r := &in.Rates
 	for _, v := range []float64{r.PlateKg, r.RodKg, r.EachRod, r.WeldKg} {

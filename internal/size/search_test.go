@@ -19,6 +19,14 @@ import (
 	"footward.example/footward/internal/weld"
 )
 
+func offered(names ...string) []size.Rod {
+	var out []size.Rod
+	for _, n := range names {
+		out = append(out, size.Rod{Thread: thread(n)})
+	}
+	return out
+}
+
 func thread(name string) material.Thread {
 	t, _ := material.ThreadByName(name)
 	return t
@@ -58,7 +66,7 @@ func offer(b basis.Basis, cases ...geom.Actions) *size.Input {
 func exhaustive(t require.TestingT, in *size.Input) (best float64, found bool) {
 	for p := range max(1, len(in.Plans)) {
 		for k := range max(1, len(in.Thickness)) {
-			for d := range max(1, len(in.Threads)) {
+			for d := range max(1, len(in.Rods)) {
 				for a := range max(1, len(in.Throats)) {
 					one := *in
 					pick(&one, p, k, d, a)
@@ -84,8 +92,8 @@ func pick(in *size.Input, p, k, d, a int) {
 	if len(in.Thickness) > 0 {
 		in.Thickness = in.Thickness[k : k+1]
 	}
-	if len(in.Threads) > 0 {
-		in.Threads = in.Threads[d : d+1]
+	if len(in.Rods) > 0 {
+		in.Rods = in.Rods[d : d+1]
 	}
 	if len(in.Throats) > 0 {
 		in.Throats = in.Throats[a : a+1]
@@ -103,7 +111,7 @@ func TestSearchFindsWhatTryingEveryChoiceFinds(t *testing.T) {
 			geom.Actions{N: -number("N", 0, 5e5), Mx: number("M", 0, 9e7), Vy: number("V", 0, 5e4)})
 		in.Plans = []size.Plan{{SizeX: 340, SizeY: 400, At: corners(90, 150)}, {SizeX: 420, SizeY: 420}, {SizeX: 500, SizeY: 520, At: corners(100, 190)}}
 		in.Thickness = []float64{20, 12, 40}
-		in.Threads = []material.Thread{thread("M30"), thread("M16"), thread("M24")}
+		in.Rods = offered("M30", "M16", "M24")
 		in.Throats = []float64{3, 5, 8}
 		in.Rates = size.Rates{PlateKg: number("plate", 0, 3), RodKg: number("rod", 0, 5), EachRod: number("each", 0, 20), WeldKg: number("weld", 0, 50)}
 		in.Most = rapid.SampledFrom([]float64{0.8, 1}).Draw(t, "most")
@@ -134,7 +142,7 @@ func TestSearchFindsWhatTryingEveryChoiceFinds(t *testing.T) {
 func TestStopsNameWhatStopsSmallerValues(t *testing.T) {
 	in := offer(basis.Eurocode, geom.Actions{N: -900e3}, geom.Actions{N: -200e3, Mx: 60e6, Vy: 20e3})
 	in.Thickness = []float64{5, 8, 10, 15, 20, 25, 30}
-	in.Threads = []material.Thread{thread("M16"), thread("M20"), thread("M24"), thread("M30")}
+	in.Rods = offered("M16", "M20", "M24", "M30")
 	in.Throats = []float64{3, 4, 5, 6, 8, 10}
 	r, err := size.Search(in)
 	require.NoError(t, err)
@@ -177,7 +185,7 @@ func TestNoChoiceGivesTheClosestMiss(t *testing.T) {
 func TestFaultsOfTheOffer(t *testing.T) {
 	in := offer(basis.Eurocode, geom.Actions{N: -1e5})
 	in.Base.Base.HasRods, in.Base.HasWeld, in.Most = false, false, 0
-	in.Threads, in.Throats = []material.Thread{thread("M16")}, []float64{3}
+	in.Rods, in.Throats = offered("M16"), []float64{3}
 	in.Thickness = []float64{-1}
 	in.Plans = []size.Plan{{SizeX: 0, SizeY: 1}}
 	in.Rates.RodKg = -1
@@ -188,7 +196,7 @@ func TestFaultsOfTheOffer(t *testing.T) {
 	for _, f := range faults {
 		fields = append(fields, f.Field)
 	}
-	assert.ElementsMatch(t, []string{"offer.threads", "offer.throat_mm", "offer.thickness_mm[0]", "offer.plans[0]", "most_utilization", "rates"}, fields)
+	assert.ElementsMatch(t, []string{"offer.rods", "offer.throat_mm", "offer.thickness_mm[0]", "offer.plans[0]", "most_utilization", "rates"}, fields)
 
 	in = offer(basis.Eurocode, geom.Actions{N: -1e5})
 	in.Thickness, in.Throats = make([]float64, 500), make([]float64, 500)
@@ -208,7 +216,7 @@ func BenchmarkSearch(b *testing.B) {
 		in.Throats = append(in.Throats, 3+0.5*float64(i))
 	}
 	for _, n := range []string{"M16", "M20", "M24", "M27", "M30", "M33", "M36", "M39"} {
-		in.Threads = append(in.Threads, thread(n))
+		in.Rods = append(in.Rods, offered(n)...)
 	}
 	for b.Loop() {
 		r, err := size.Search(in)

@@ -130,6 +130,7 @@ var checks = []struct {
 	{kindPlateBending, base.PlateKinds, base.PlateRemarks},
 	{kindWeld, weld.Kinds, weld.Remarks},
 	{kindAnchorRods, rod.Kinds, rod.Remarks},
+	{kindAnchorage, base.AnchorageKinds, base.AnchorageRemarks},
 	{kindColumnBase, base.ColumnKinds, base.ColumnRemarks},
 }
 

@@ -68,6 +68,15 @@ func (c *Check) CheckAnchorRods(_ context.Context, m *footwardv1.CheckAnchorRods
 	return &footwardv1.CheckAnchorRodsResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}, nil
 }
 
+// CheckAnchorage implements CheckServiceServer.
+func (c *Check) CheckAnchorage(_ context.Context, m *footwardv1.CheckAnchorageRequest) (*footwardv1.CheckAnchorageResponse, error) {
+	r, violations := c.anchorage(m)
+	if violations != nil {
+		return nil, guard.InvalidArgument(violations)
+	}
+	return &footwardv1.CheckAnchorageResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}, nil
+}
+
 func (c *Check) bearing(m *footwardv1.CheckBearingRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
 	var r reader
 	in := r.bearingInput(m)
@@ -116,6 +125,18 @@ func (c *Check) anchorRods(m *footwardv1.CheckAnchorRodsRequest) (*footwardv1.Ch
 	return c.answered(kindAnchorRods, a, &out, err)
 }
 
+func (c *Check) anchorage(m *footwardv1.CheckAnchorageRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
+	var r reader
+	in := r.anchorageInput(m)
+	violations := c.refused(kindAnchorage, m, &r, func(f *limit.Faults) { base.ValidateAnchorage(&in, f) })
+	if violations != nil {
+		return nil, violations
+	}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	out, err := base.CheckAnchorage(&in)
+	return c.answered(kindAnchorage, a, out, err)
+}
+
 // refused collects all that is wrong with a request: what its schema forbids,
 // names that the catalogue lacks, and what does not fit together.
 func (c *Check) refused(kind footwardv1.CheckKind, m proto.Message, r *reader, validate func(*limit.Faults)) []*footwardv1.FieldViolation {
@@ -151,5 +172,6 @@ const (
 	kindPlateBending = footwardv1.CheckKind_CHECK_KIND_PLATE_BENDING
 	kindWeld         = footwardv1.CheckKind_CHECK_KIND_WELD
 	kindAnchorRods   = footwardv1.CheckKind_CHECK_KIND_ANCHOR_RODS
+	kindAnchorage    = footwardv1.CheckKind_CHECK_KIND_ANCHORAGE
 	kindColumnBase   = footwardv1.CheckKind_CHECK_KIND_COLUMN_BASE
 )

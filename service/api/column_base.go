@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"footward.example/footward/internal/base"
+	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/weld"
@@ -62,6 +63,9 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 		in.Weld = parts.weldInput(&footwardv1.CheckWeldRequest{Basis: m.GetBasis(), Weld: b.GetWeld()}).Weld
 		in.Base.Plate.WeldThroat = throat(&in.Weld)
 	}
+	if b.GetAnchorage() != nil {
+		in.Anchorage = parts.anchorage(b.GetAnchorage())
+	}
 	r.faults = append(r.faults, prefixed("base.", parts.faults)...)
 	in.Cases = r.cases(m)
 	return in
@@ -90,6 +94,10 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest) []base.Case {
 	in := r.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
 	if len(in.Situations) == 0 {
 		in.Situations = []load.Situation{load.Strength}
+		// What hangs on weight is a matter of equilibrium too.
+		if in.Basis == basis.Eurocode && m.GetBase().GetAnchorage().GetThrough() != nil {
+			in.Situations = append(in.Situations, load.Equilibrium)
+		}
 	}
 	combined, err := load.Combine(&in)
 	if err != nil {

@@ -14,6 +14,8 @@ const (
 	newton   = 1e3  // N in a kN
 	newtonMM = 1e6  // Nmm in a kNm
 	megaPa   = 1e-3 // MPa in a kPa
+
+	newtonPerMM3 = 1e-6 // N/mm3 in a kN/m3
 )
 
 // reader turns requests into kernel inputs and collects what is wrong with
@@ -70,10 +72,12 @@ func actions(f *footwardv1.ForcesAtFoot) geom.Actions {
 	}
 }
 
-func (r *reader) plate(p *footwardv1.Plate) geom.Plate {
+func (r *reader) plate(p *footwardv1.Plate) geom.Plate { return r.plateAt(p, "plate") }
+
+func (r *reader) plateAt(p *footwardv1.Plate, field string) geom.Plate {
 	return geom.Plate{
 		SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm(), Thickness: p.GetThicknessMm(),
-		Corrosion: p.GetCorrosionAllowanceMm(), Steel: r.steel(p.GetSteel(), "plate.steel"),
+		Corrosion: p.GetCorrosionAllowanceMm(), Steel: r.steel(p.GetSteel(), field+".steel"),
 	}
 }
 

@@ -44,19 +44,12 @@ func published(t testing.TB) []*footwardv1.CheckItem {
 
 // requestOf returns the request in an item.
 func requestOf(i *footwardv1.CheckItem) proto.Message {
-	switch c := i.GetCheck().(type) {
-	case *footwardv1.CheckItem_Bearing:
-		return c.Bearing
-	case *footwardv1.CheckItem_PlateBending:
-		return c.PlateBending
-	case *footwardv1.CheckItem_Weld:
-		return c.Weld
-	case *footwardv1.CheckItem_AnchorRods:
-		return c.AnchorRods
-	case *footwardv1.CheckItem_ColumnBase:
-		return c.ColumnBase
+	m := i.ProtoReflect()
+	f := m.WhichOneof(m.Descriptor().Oneofs().ByName("check"))
+	if f == nil {
+		return nil
 	}
-	return nil
+	return m.Mutable(f).Message().Interface()
 }
 
 // call sends a request to the method that takes it.
@@ -75,6 +68,9 @@ func call(s *api.Check, m proto.Message) (*footwardv1.CheckResult, error) {
 	case *footwardv1.CheckAnchorRodsRequest:
 		r, err := s.CheckAnchorRods(ctx, m)
 		return r.GetResult(), err
+	case *footwardv1.CheckAnchorageRequest:
+		r, err := s.CheckAnchorage(ctx, m)
+		return r.GetResult(), err
 	case *footwardv1.CheckColumnBaseRequest:
 		r, err := s.CheckColumnBase(ctx, m)
 		return r.GetResult(), err
@@ -89,6 +85,7 @@ var kinds = []func() proto.Message{
 	func() proto.Message { return &footwardv1.CheckWeldRequest{} },
 	func() proto.Message { return &footwardv1.CheckAnchorRodsRequest{} },
 	func() proto.Message { return &footwardv1.CheckColumnBaseRequest{} },
+	func() proto.Message { return &footwardv1.CheckAnchorageRequest{} },
 }
 
 // FuzzRequests sends the bytes of a message to every check: there is an answer

@@ -39,6 +39,7 @@ var parts = []struct {
 	{"Plate bending", base.PlateKinds(), base.PlateRemarks()},
 	{"Weld", weld.Kinds(), weld.Remarks()},
 	{"Anchor rods", rod.Kinds(), rod.Remarks()},
+	{"Anchorage", base.AnchorageKinds(), base.AnchorageRemarks()},
 	{"Column base", base.ColumnKinds(), base.ColumnRemarks()},
 }
 

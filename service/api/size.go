@@ -62,14 +62,24 @@ func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
 		}
 		in.Plans = append(in.Plans, plan)
 	}
-	for i, name := range m.GetOffer().GetThreads() {
-		t, found := material.ThreadByName(name)
-		if !found {
-			r.unknown(indexed("offer.threads", i), name, "ListThreads")
-		}
-		in.Threads = append(in.Threads, t)
+	for i, o := range m.GetOffer().GetRods() {
+		in.Rods = append(in.Rods, r.rodOffer(o, indexed("offer.rods", i)))
 	}
 	return in
+}
+
+func (r *reader) rodOffer(o *footwardv1.RodOffer, field string) size.Rod {
+	thread, found := material.ThreadByName(o.GetThread())
+	if !found && o.GetThread() != "" {
+		r.unknown(field+".thread", o.GetThread(), "ListThreads")
+	}
+	rod := size.Rod{Thread: thread, OwnKg: o.PerKg != nil, PerKg: o.GetPerKg()}
+	if o.GetSteel() != "" && found {
+		if rod.Steel, found = material.RodSteelByName(o.GetSteel(), thread.Diameter); !found {
+			r.unknown(field+".steel", o.GetSteel(), "ListRodSteels")
+		}
+	}
+	return rod
 }
 
 func sized(m *footwardv1.SizeColumnBaseRequest, in *size.Input, r *size.Result) *footwardv1.SizeColumnBaseResponse {
@@ -101,13 +111,13 @@ func sized(m *footwardv1.SizeColumnBaseRequest, in *size.Input, r *size.Result) 
 func choice(in *size.Input, c *size.Choice) *footwardv1.SizeChoice {
 	b := in.Build(c)
 	out := &footwardv1.SizeChoice{
-		Plan: uint32(c.Plan), Thickness: uint32(c.Thickness), Thread: uint32(c.Thread), Throat: uint32(c.Throat),
+		Plan: uint32(c.Plan), Thickness: uint32(c.Thickness), Rod: uint32(c.Rod), Throat: uint32(c.Throat),
 		SizeXMm: b.Base.Plate.Plate.SizeX, SizeYMm: b.Base.Plate.Plate.SizeY, ThicknessMm: b.Base.Plate.Plate.Thickness,
 		MassKg: c.Mass, Cost: c.Cost,
 		Verdict: footwardv1.Verdict(c.Verdict), GoverningId: c.Governing, Combination: c.Combination,
 	}
 	if b.Base.HasRods {
-		out.ThreadDesignation = b.Base.Rod.Thread.Name
+		out.ThreadDesignation, out.RodSteel = b.Base.Rod.Thread.Name, b.Base.Rod.Steel.Class
 	}
 	if b.HasWeld {
 		out.ThroatMm = b.Base.Plate.WeldThroat

@@ -39,7 +39,7 @@ func sizing(t testing.TB) *footwardv1.SizeColumnBaseRequest {
 				{SizeXMm: 450, SizeYMm: 450, Positions: []*footwardv1.RodPosition{{XMm: -180, YMm: -90}, {XMm: 180, YMm: -90}, {XMm: 180, YMm: 90}, {XMm: -180, YMm: 90}}},
 				{SizeXMm: 500, SizeYMm: 500},
 			},
-			ThicknessMm: []float64{10, 12, 15, 20}, Threads: []string{"M16", "M20"}, ThroatMm: []float64{3, 4, 5},
+			ThicknessMm: []float64{10, 12, 15, 20}, Rods: rodOffers("M16", "M20"), ThroatMm: []float64{3, 4, 5},
 		},
 	}
 }
@@ -56,7 +56,9 @@ func TestCheckColumnBase(t *testing.T) {
 	combined, err := c.CombineActions(t.Context(), &footwardv1.CombineActionsRequest{
 		Basis: m.GetBasis(), ActionSet: &footwardv1.ActionSet{
 			Stages: m.GetActionSet().GetStages(), Actions: m.GetActionSet().GetActions(),
-			Kinds: []footwardv1.CombinationKind{footwardv1.CombinationKind_COMBINATION_KIND_STRENGTH},
+			Kinds: []footwardv1.CombinationKind{
+				footwardv1.CombinationKind_COMBINATION_KIND_STRENGTH, footwardv1.CombinationKind_COMBINATION_KIND_EQUILIBRIUM,
+			},
 		},
 	})
 	require.NoError(t, err)
@@ -123,7 +125,7 @@ func TestSizeColumnBase(t *testing.T) {
 
 func TestSizeColumnBaseNamesEveryFaultAndStops(t *testing.T) {
 	m := sizing(t)
-	m.Offer.Threads = []string{"M20", "M21"}
+	m.Offer.Rods = rodOffers("M20", "M21")
 	m.Offer.ThicknessMm = []float64{10, 0}
 	m.MostUtilization = 2
 	_, err := service(t).SizeColumnBase(context.Background(), m)
@@ -131,7 +133,7 @@ func TestSizeColumnBaseNamesEveryFaultAndStops(t *testing.T) {
 	for _, v := range client.Violations(err) {
 		fields = append(fields, v.GetField())
 	}
-	assert.ElementsMatch(t, []string{"offer.threads[1]", "offer.thickness_mm[1]", "most_utilization"}, fields)
+	assert.ElementsMatch(t, []string{"offer.rods[1].thread", "offer.thickness_mm[1]", "most_utilization"}, fields)
 
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
@@ -173,4 +175,12 @@ func FuzzSize(f *testing.F) {
 			refused(t, err)
 		}
 	})
+}
+
+func rodOffers(threads ...string) []*footwardv1.RodOffer {
+	var out []*footwardv1.RodOffer
+	for _, t := range threads {
+		out = append(out, &footwardv1.RodOffer{Thread: t})
+	}
+	return out
 }

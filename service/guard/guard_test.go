@@ -170,14 +170,14 @@ func BenchmarkViolations(b *testing.B) {
 func TestElementsOfListsAreDescribedToo(t *testing.T) {
 	got := validator(t).Violations(&footwardv1.SizeColumnBaseRequest{
 		Basis: bearing().GetBasis(), Base: nil,
-		Offer: &footwardv1.SizeOffer{ThicknessMm: []float64{10, -3}, Threads: []string{""}, ThroatMm: []float64{math.NaN()}},
+		Offer: &footwardv1.SizeOffer{ThicknessMm: []float64{10, -3}, Rods: []*footwardv1.RodOffer{{Thread: ""}}, ThroatMm: []float64{math.NaN()}},
 	})
 	described := map[string]string{}
 	for _, v := range got {
 		described[v.GetField()] = v.GetDescription()
 	}
 	assert.Equal(t, "is -3 mm; must be greater than 0 and at most 300 mm", described["offer.thickness_mm[1]"])
-	assert.Equal(t, "is a text of 0 characters; must be at least 1 characters", described["offer.threads[0]"])
+	assert.Equal(t, "is a text of 0 characters; must be at least 1 characters", described["offer.rods[0].thread"])
 	assert.Contains(t, described["offer.throat_mm[0]"], "must be finite")
 	assert.Equal(t, "is required", described["loads"])
 }

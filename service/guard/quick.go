@@ -21,6 +21,8 @@ func quick(m proto.Message) bool {
 		return m != nil && quickCheckWeldRequest(m)
 	case *footwardv1.CheckAnchorRodsRequest:
 		return m != nil && quickCheckAnchorRodsRequest(m)
+	case *footwardv1.CheckAnchorageRequest:
+		return m != nil && quickCheckAnchorageRequest(m)
 	case *footwardv1.CheckManyRequest:
 		return m != nil && quickCheckManyRequest(m)
 	case *footwardv1.StreamChecksRequest:
@@ -393,6 +395,77 @@ func quickCheckAnchorRodsRequest(m *footwardv1.CheckAnchorRodsRequest) bool {
 	return true
 }
 
+func quickRodHead(m *footwardv1.RodHead) bool {
+	return m.GetBearingAreaMm2() >= 0 && m.GetBearingAreaMm2() <= 1e+06 &&
+		m.GetDiameterMm() >= 0 && m.GetDiameterMm() <= 1000 &&
+		m.GetThicknessMm() >= 0 && m.GetThicknessMm() <= 300
+}
+
+func quickHeadedAnchorage(m *footwardv1.HeadedAnchorage) bool {
+	return (m.Block == nil || quickConcreteBlock(m.GetBlock())) &&
+		(m.LightweightFactor == nil || m.GetLightweightFactor() >= 0.75 && m.GetLightweightFactor() <= 1) &&
+		(m.PryOutFactor == nil || m.GetPryOutFactor() >= 1 && m.GetPryOutFactor() <= 2) &&
+		m.GetEmbedmentMm() > 0 && m.GetEmbedmentMm() <= 5000 &&
+		m.Head != nil && quickRodHead(m.GetHead())
+}
+
+func quickUpliftGround(m *footwardv1.UpliftGround) bool {
+	return between(utf8.RuneCountInString(m.GetSource()), 1, 300) &&
+		m.GetAngleDeg() > 0 && m.GetAngleDeg() <= 45 &&
+		m.GetDepthMm() > 0 && m.GetDepthMm() <= 20000 &&
+		m.GetUnitWeightKnM3() > 0 && m.GetUnitWeightKnM3() <= 30
+}
+
+func quickThroughAnchorage(m *footwardv1.ThroughAnchorage) bool {
+	return (m.Ground == nil || quickUpliftGround(m.GetGround())) &&
+		(m.WeightFactor == nil || m.GetWeightFactor() > 0 && m.GetWeightFactor() <= 1) &&
+		m.BottomPlate != nil && quickPlate(m.GetBottomPlate()) &&
+		m.GetClampedWeightKn() >= 0 && m.GetClampedWeightKn() <= 100000 &&
+		m.GetFillSettlementMm() >= 0 && m.GetFillSettlementMm() <= 1000 &&
+		m.GetHeightMm() > 0 && m.GetHeightMm() <= 20000 &&
+		m.GetInitialPreloadKn() >= 0 && m.GetInitialPreloadKn() <= 10000 &&
+		m.GetMostStretchMm() >= 0 && m.GetMostStretchMm() <= 1000 &&
+		m.GetNeededPreloadKn() >= 0 && m.GetNeededPreloadKn() <= 10000 &&
+		m.GetPressedXMm() >= 0 && m.GetPressedXMm() <= 5000 &&
+		m.GetPressedYMm() >= 0 && m.GetPressedYMm() <= 5000 &&
+		m.GetRelaxation() >= 0 && m.GetRelaxation() <= 1 &&
+		m.GetStackStiffnessKnMm() >= 0 && m.GetStackStiffnessKnMm() <= 1e+06
+}
+
+func quickAnchorage(m *footwardv1.Anchorage) bool {
+	if !(m.Hold != nil) {
+		return false
+	}
+	if c, ok := m.Hold.(*footwardv1.Anchorage_Headed); ok && (c == nil || c.Headed == nil || !quickHeadedAnchorage(c.Headed)) {
+		return false
+	}
+	if c, ok := m.Hold.(*footwardv1.Anchorage_Through); ok && (c == nil || c.Through == nil || !quickThroughAnchorage(c.Through)) {
+		return false
+	}
+	return true
+}
+
+func quickCheckAnchorageRequest(m *footwardv1.CheckAnchorageRequest) bool {
+	if !((m.Forces == nil || quickForcesAtFoot(m.GetForces())) &&
+		(m.Friction == nil || quickBaseFriction(m.GetFriction())) &&
+		(m.StandOff == nil || quickStandOff(m.GetStandOff())) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(len(m.RodForces), 0, 64) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Anchorage != nil && quickAnchorage(m.GetAnchorage()) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Plate != nil && quickPlate(m.GetPlate()) &&
+		m.Rods != nil && quickRodGroup(m.GetRods())) {
+		return false
+	}
+	for _, e := range m.RodForces {
+		if e == nil || !quickRodForce(e) {
+			return false
+		}
+	}
+	return true
+}
+
 func quickCheckManyRequest(m *footwardv1.CheckManyRequest) bool {
 	return between(len(m.Items), 1, 10000)
 }
@@ -470,7 +543,8 @@ func quickForceSharing(m *footwardv1.ForceSharing) bool {
 }
 
 func quickColumnBase(m *footwardv1.ColumnBase) bool {
-	return (m.FrictionCoefficient == nil || m.GetFrictionCoefficient() >= 0 && m.GetFrictionCoefficient() <= 0.7) &&
+	return (m.Anchorage == nil || quickAnchorage(m.GetAnchorage())) &&
+		(m.FrictionCoefficient == nil || m.GetFrictionCoefficient() >= 0 && m.GetFrictionCoefficient() <= 0.7) &&
 		(m.Rods == nil || quickRodGroup(m.GetRods())) &&
 		(m.Sharing == nil || quickForceSharing(m.GetSharing())) &&
 		(m.Weld == nil || quickWeldSpec(m.GetWeld())) &&
@@ -528,10 +602,16 @@ func quickPlatePlan(m *footwardv1.PlatePlan) bool {
 	return true
 }
 
+func quickRodOffer(m *footwardv1.RodOffer) bool {
+	return (m.PerKg == nil || m.GetPerKg() >= 0 && m.GetPerKg() <= 1e+06) &&
+		between(utf8.RuneCountInString(m.GetSteel()), 0, 60) &&
+		between(utf8.RuneCountInString(m.GetThread()), 1, 60)
+}
+
 func quickSizeOffer(m *footwardv1.SizeOffer) bool {
 	if !(between(len(m.Plans), 0, 100) &&
+		between(len(m.Rods), 0, 100) &&
 		between(len(m.ThicknessMm), 0, 100) &&
-		between(len(m.Threads), 0, 100) &&
 		between(len(m.ThroatMm), 0, 100)) {
 		return false
 	}
@@ -545,8 +625,8 @@ func quickSizeOffer(m *footwardv1.SizeOffer) bool {
 			return false
 		}
 	}
-	for _, e := range m.Threads {
-		if !(between(utf8.RuneCountInString(e), 1, 60)) {
+	for _, e := range m.Rods {
+		if e == nil || !quickRodOffer(e) {
 			return false
 		}
 	}

@@ -39,6 +39,8 @@ const (
 	CheckKind_CHECK_KIND_ANCHOR_RODS CheckKind = 4
 	// CheckColumnBase; its own limit states, besides those of the parts.
 	CheckKind_CHECK_KIND_COLUMN_BASE CheckKind = 5
+	// CheckService.CheckAnchorage.
+	CheckKind_CHECK_KIND_ANCHORAGE CheckKind = 6
 )
 
 // Enum value maps for CheckKind.
@@ -50,6 +52,7 @@ var (
 		3: "CHECK_KIND_WELD",
 		4: "CHECK_KIND_ANCHOR_RODS",
 		5: "CHECK_KIND_COLUMN_BASE",
+		6: "CHECK_KIND_ANCHORAGE",
 	}
 	CheckKind_value = map[string]int32{
 		"CHECK_KIND_UNSPECIFIED":   0,
@@ -58,6 +61,7 @@ var (
 		"CHECK_KIND_WELD":          3,
 		"CHECK_KIND_ANCHOR_RODS":   4,
 		"CHECK_KIND_COLUMN_BASE":   5,
+		"CHECK_KIND_ANCHORAGE":     6,
 	}
 )
 
@@ -1888,14 +1892,15 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\vleast_kn_m3\x18\x02 \x01(\x01R\tleastKnM3\x12\x1c\n" +
 	"\n" +
 	"most_kn_m3\x18\x03 \x01(\x01R\bmostKnM3\x12\x16\n" +
-	"\x06source\x18\x04 \x01(\tR\x06source*\xaa\x01\n" +
+	"\x06source\x18\x04 \x01(\tR\x06source*\xc4\x01\n" +
 	"\tCheckKind\x12\x1a\n" +
 	"\x16CHECK_KIND_UNSPECIFIED\x10\x00\x12\x16\n" +
 	"\x12CHECK_KIND_BEARING\x10\x01\x12\x1c\n" +
 	"\x18CHECK_KIND_PLATE_BENDING\x10\x02\x12\x13\n" +
 	"\x0fCHECK_KIND_WELD\x10\x03\x12\x1a\n" +
 	"\x16CHECK_KIND_ANCHOR_RODS\x10\x04\x12\x1a\n" +
-	"\x16CHECK_KIND_COLUMN_BASE\x10\x052\xac\a\n" +
+	"\x16CHECK_KIND_COLUMN_BASE\x10\x05\x12\x18\n" +
+	"\x14CHECK_KIND_ANCHORAGE\x10\x062\xac\a\n" +
 	"\x0eCatalogService\x12a\n" +
 	"\x0fListDesignBases\x12#.footward.v1.ListDesignBasesRequest\x1a$.footward.v1.ListDesignBasesResponse\"\x03\x90\x02\x01\x12R\n" +
 	"\n" +

@@ -1075,6 +1075,193 @@ func (x *CheckAnchorRodsResponse) GetProvenance() *Provenance {
 	return nil
 }
 
+// CheckAnchorageRequest describes rods, their actions and what holds them below.
+// All but the anchorage is as in CheckAnchorRodsRequest.
+type CheckAnchorageRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The caller's own name for this check, echoed in the answer. At most 200
+	// characters.
+	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
+	// Standards and factors. With US ASD, heads in concrete are out of scope.
+	// Required.
+	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
+	// How much of the answer is sent. Default: limit states.
+	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// The plate through which the rods pass above. Required.
+	Plate *Plate `protobuf:"bytes,4,opt,name=plate,proto3" json:"plate,omitempty"`
+	// The rods. Required.
+	Rods *RodGroup `protobuf:"bytes,5,opt,name=rods,proto3" json:"rods,omitempty"`
+	// Actions shared among the rods by the elastic method of bolt groups. Give
+	// forces or rod_forces, not both; one is required.
+	Forces *ForcesAtFoot `protobuf:"bytes,6,opt,name=forces,proto3" json:"forces,omitempty"`
+	// Actions rod by rod, in the order of rods.positions. Their tensions together
+	// count as the uplift of the foot.
+	RodForces []*RodForce `protobuf:"bytes,7,rep,name=rod_forces,json=rodForces,proto3" json:"rod_forces,omitempty"`
+	// Gap under the plate that the rods bridge. Absent: none.
+	StandOff *StandOff `protobuf:"bytes,8,opt,name=stand_off,json=standOff,proto3" json:"stand_off,omitempty"`
+	// Shear taken by friction under compression. Absent: none.
+	Friction *BaseFriction `protobuf:"bytes,9,opt,name=friction,proto3" json:"friction,omitempty"`
+	// What holds the rods. Required.
+	Anchorage     *Anchorage `protobuf:"bytes,10,opt,name=anchorage,proto3" json:"anchorage,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckAnchorageRequest) Reset() {
+	*x = CheckAnchorageRequest{}
+	mi := &file_footward_v1_check_proto_msgTypes[12]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckAnchorageRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckAnchorageRequest) ProtoMessage() {}
+
+func (x *CheckAnchorageRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[12]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckAnchorageRequest.ProtoReflect.Descriptor instead.
+func (*CheckAnchorageRequest) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{12}
+}
+
+func (x *CheckAnchorageRequest) GetLabel() string {
+	if x != nil {
+		return x.Label
+	}
+	return ""
+}
+
+func (x *CheckAnchorageRequest) GetBasis() *DesignBasis {
+	if x != nil {
+		return x.Basis
+	}
+	return nil
+}
+
+func (x *CheckAnchorageRequest) GetDetail() Detail {
+	if x != nil {
+		return x.Detail
+	}
+	return Detail_DETAIL_UNSPECIFIED
+}
+
+func (x *CheckAnchorageRequest) GetPlate() *Plate {
+	if x != nil {
+		return x.Plate
+	}
+	return nil
+}
+
+func (x *CheckAnchorageRequest) GetRods() *RodGroup {
+	if x != nil {
+		return x.Rods
+	}
+	return nil
+}
+
+func (x *CheckAnchorageRequest) GetForces() *ForcesAtFoot {
+	if x != nil {
+		return x.Forces
+	}
+	return nil
+}
+
+func (x *CheckAnchorageRequest) GetRodForces() []*RodForce {
+	if x != nil {
+		return x.RodForces
+	}
+	return nil
+}
+
+func (x *CheckAnchorageRequest) GetStandOff() *StandOff {
+	if x != nil {
+		return x.StandOff
+	}
+	return nil
+}
+
+func (x *CheckAnchorageRequest) GetFriction() *BaseFriction {
+	if x != nil {
+		return x.Friction
+	}
+	return nil
+}
+
+func (x *CheckAnchorageRequest) GetAnchorage() *Anchorage {
+	if x != nil {
+		return x.Anchorage
+	}
+	return nil
+}
+
+// CheckAnchorageResponse answers CheckAnchorage.
+type CheckAnchorageResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The answer.
+	Result *CheckResult `protobuf:"bytes,1,opt,name=result,proto3" json:"result,omitempty"`
+	// What produced it.
+	Provenance    *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckAnchorageResponse) Reset() {
+	*x = CheckAnchorageResponse{}
+	mi := &file_footward_v1_check_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckAnchorageResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckAnchorageResponse) ProtoMessage() {}
+
+func (x *CheckAnchorageResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckAnchorageResponse.ProtoReflect.Descriptor instead.
+func (*CheckAnchorageResponse) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *CheckAnchorageResponse) GetResult() *CheckResult {
+	if x != nil {
+		return x.Result
+	}
+	return nil
+}
+
+func (x *CheckAnchorageResponse) GetProvenance() *Provenance {
+	if x != nil {
+		return x.Provenance
+	}
+	return nil
+}
+
 // CheckItem is one check of any kind.
 type CheckItem struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1087,6 +1274,7 @@ type CheckItem struct {
 	//	*CheckItem_Weld
 	//	*CheckItem_AnchorRods
 	//	*CheckItem_ColumnBase
+	//	*CheckItem_Anchorage
 	Check         isCheckItem_Check `protobuf_oneof:"check"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -1094,7 +1282,7 @@ type CheckItem struct {
 
 func (x *CheckItem) Reset() {
 	*x = CheckItem{}
-	mi := &file_footward_v1_check_proto_msgTypes[12]
+	mi := &file_footward_v1_check_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1106,7 +1294,7 @@ func (x *CheckItem) String() string {
 func (*CheckItem) ProtoMessage() {}
 
 func (x *CheckItem) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[12]
+	mi := &file_footward_v1_check_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1119,7 +1307,7 @@ func (x *CheckItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckItem.ProtoReflect.Descriptor instead.
 func (*CheckItem) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *CheckItem) GetCheck() isCheckItem_Check {
@@ -1174,6 +1362,15 @@ func (x *CheckItem) GetColumnBase() *CheckColumnBaseRequest {
 	return nil
 }
 
+func (x *CheckItem) GetAnchorage() *CheckAnchorageRequest {
+	if x != nil {
+		if x, ok := x.Check.(*CheckItem_Anchorage); ok {
+			return x.Anchorage
+		}
+	}
+	return nil
+}
+
 type isCheckItem_Check interface {
 	isCheckItem_Check()
 }
@@ -1203,6 +1400,11 @@ type CheckItem_ColumnBase struct {
 	ColumnBase *CheckColumnBaseRequest `protobuf:"bytes,5,opt,name=column_base,json=columnBase,proto3,oneof"`
 }
 
+type CheckItem_Anchorage struct {
+	// Anchorage.
+	Anchorage *CheckAnchorageRequest `protobuf:"bytes,6,opt,name=anchorage,proto3,oneof"`
+}
+
 func (*CheckItem_Bearing) isCheckItem_Check() {}
 
 func (*CheckItem_PlateBending) isCheckItem_Check() {}
@@ -1212,6 +1414,8 @@ func (*CheckItem_Weld) isCheckItem_Check() {}
 func (*CheckItem_AnchorRods) isCheckItem_Check() {}
 
 func (*CheckItem_ColumnBase) isCheckItem_Check() {}
+
+func (*CheckItem_Anchorage) isCheckItem_Check() {}
 
 // CheckOutcome is what became of one item.
 type CheckOutcome struct {
@@ -1232,7 +1436,7 @@ type CheckOutcome struct {
 
 func (x *CheckOutcome) Reset() {
 	*x = CheckOutcome{}
-	mi := &file_footward_v1_check_proto_msgTypes[13]
+	mi := &file_footward_v1_check_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1244,7 +1448,7 @@ func (x *CheckOutcome) String() string {
 func (*CheckOutcome) ProtoMessage() {}
 
 func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[13]
+	mi := &file_footward_v1_check_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1257,7 +1461,7 @@ func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckOutcome.ProtoReflect.Descriptor instead.
 func (*CheckOutcome) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{13}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *CheckOutcome) GetIndex() uint64 {
@@ -1321,7 +1525,7 @@ type Refusal struct {
 
 func (x *Refusal) Reset() {
 	*x = Refusal{}
-	mi := &file_footward_v1_check_proto_msgTypes[14]
+	mi := &file_footward_v1_check_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1333,7 +1537,7 @@ func (x *Refusal) String() string {
 func (*Refusal) ProtoMessage() {}
 
 func (x *Refusal) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[14]
+	mi := &file_footward_v1_check_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1346,7 +1550,7 @@ func (x *Refusal) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Refusal.ProtoReflect.Descriptor instead.
 func (*Refusal) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *Refusal) GetViolations() []*FieldViolation {
@@ -1367,7 +1571,7 @@ type CheckManyRequest struct {
 
 func (x *CheckManyRequest) Reset() {
 	*x = CheckManyRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[15]
+	mi := &file_footward_v1_check_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1379,7 +1583,7 @@ func (x *CheckManyRequest) String() string {
 func (*CheckManyRequest) ProtoMessage() {}
 
 func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[15]
+	mi := &file_footward_v1_check_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1392,7 +1596,7 @@ func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyRequest.ProtoReflect.Descriptor instead.
 func (*CheckManyRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *CheckManyRequest) GetItems() []*CheckItem {
@@ -1415,7 +1619,7 @@ type CheckManyResponse struct {
 
 func (x *CheckManyResponse) Reset() {
 	*x = CheckManyResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[16]
+	mi := &file_footward_v1_check_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1427,7 +1631,7 @@ func (x *CheckManyResponse) String() string {
 func (*CheckManyResponse) ProtoMessage() {}
 
 func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[16]
+	mi := &file_footward_v1_check_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1440,7 +1644,7 @@ func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyResponse.ProtoReflect.Descriptor instead.
 func (*CheckManyResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *CheckManyResponse) GetOutcomes() []*CheckOutcome {
@@ -1468,7 +1672,7 @@ type StreamChecksRequest struct {
 
 func (x *StreamChecksRequest) Reset() {
 	*x = StreamChecksRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[17]
+	mi := &file_footward_v1_check_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1480,7 +1684,7 @@ func (x *StreamChecksRequest) String() string {
 func (*StreamChecksRequest) ProtoMessage() {}
 
 func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[17]
+	mi := &file_footward_v1_check_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1493,7 +1697,7 @@ func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksRequest.ProtoReflect.Descriptor instead.
 func (*StreamChecksRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *StreamChecksRequest) GetItems() []*CheckItem {
@@ -1516,7 +1720,7 @@ type StreamChecksResponse struct {
 
 func (x *StreamChecksResponse) Reset() {
 	*x = StreamChecksResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1528,7 +1732,7 @@ func (x *StreamChecksResponse) String() string {
 func (*StreamChecksResponse) ProtoMessage() {}
 
 func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1541,7 +1745,7 @@ func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksResponse.ProtoReflect.Descriptor instead.
 func (*StreamChecksResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *StreamChecksResponse) GetOutcomes() []*CheckOutcome {
@@ -1644,7 +1848,25 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xec\x02\n" +
+	"provenance\"\xa7\x04\n" +
+	"\x15CheckAnchorageRequest\x12\x1e\n" +
+	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x120\n" +
+	"\x05plate\x18\x04 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x121\n" +
+	"\x04rods\x18\x05 \x01(\v2\x15.footward.v1.RodGroupB\x06\xbaH\x03\xc8\x01\x01R\x04rods\x121\n" +
+	"\x06forces\x18\x06 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12>\n" +
+	"\n" +
+	"rod_forces\x18\a \x03(\v2\x15.footward.v1.RodForceB\b\xbaH\x05\x92\x01\x02\x10@R\trodForces\x122\n" +
+	"\tstand_off\x18\b \x01(\v2\x15.footward.v1.StandOffR\bstandOff\x125\n" +
+	"\bfriction\x18\t \x01(\v2\x19.footward.v1.BaseFrictionR\bfriction\x12<\n" +
+	"\tanchorage\x18\n" +
+	" \x01(\v2\x16.footward.v1.AnchorageB\x06\xbaH\x03\xc8\x01\x01R\tanchorage\"\x83\x01\n" +
+	"\x16CheckAnchorageResponse\x120\n" +
+	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
+	"\n" +
+	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
+	"provenance\"\xb0\x03\n" +
 	"\tCheckItem\x12<\n" +
 	"\abearing\x18\x01 \x01(\v2 .footward.v1.CheckBearingRequestH\x00R\abearing\x12L\n" +
 	"\rplate_bending\x18\x02 \x01(\v2%.footward.v1.CheckPlateBendingRequestH\x00R\fplateBending\x123\n" +
@@ -1652,7 +1874,8 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\vanchor_rods\x18\x04 \x01(\v2#.footward.v1.CheckAnchorRodsRequestH\x00R\n" +
 	"anchorRods\x12F\n" +
 	"\vcolumn_base\x18\x05 \x01(\v2#.footward.v1.CheckColumnBaseRequestH\x00R\n" +
-	"columnBaseB\x0e\n" +
+	"columnBase\x12B\n" +
+	"\tanchorage\x18\x06 \x01(\v2\".footward.v1.CheckAnchorageRequestH\x00R\tanchorageB\x0e\n" +
 	"\x05check\x12\x05\xbaH\x02\b\x01\"\x95\x01\n" +
 	"\fCheckOutcome\x12\x14\n" +
 	"\x05index\x18\x01 \x01(\x04R\x05index\x122\n" +
@@ -1682,12 +1905,13 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x0fWeldGroupMethod\x12!\n" +
 	"\x1dWELD_GROUP_METHOD_UNSPECIFIED\x10\x00\x12\x1d\n" +
 	"\x19WELD_GROUP_METHOD_ELASTIC\x10\x01\x12*\n" +
-	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\xb4\x04\n" +
+	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\x94\x05\n" +
 	"\fCheckService\x12X\n" +
 	"\fCheckBearing\x12 .footward.v1.CheckBearingRequest\x1a!.footward.v1.CheckBearingResponse\"\x03\x90\x02\x01\x12g\n" +
 	"\x11CheckPlateBending\x12%.footward.v1.CheckPlateBendingRequest\x1a&.footward.v1.CheckPlateBendingResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckWeld\x12\x1d.footward.v1.CheckWeldRequest\x1a\x1e.footward.v1.CheckWeldResponse\"\x03\x90\x02\x01\x12a\n" +
-	"\x0fCheckAnchorRods\x12#.footward.v1.CheckAnchorRodsRequest\x1a$.footward.v1.CheckAnchorRodsResponse\"\x03\x90\x02\x01\x12O\n" +
+	"\x0fCheckAnchorRods\x12#.footward.v1.CheckAnchorRodsRequest\x1a$.footward.v1.CheckAnchorRodsResponse\"\x03\x90\x02\x01\x12^\n" +
+	"\x0eCheckAnchorage\x12\".footward.v1.CheckAnchorageRequest\x1a#.footward.v1.CheckAnchorageResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckMany\x12\x1d.footward.v1.CheckManyRequest\x1a\x1e.footward.v1.CheckManyResponse\"\x03\x90\x02\x01\x12\\\n" +
 	"\fStreamChecks\x12 .footward.v1.StreamChecksRequest\x1a!.footward.v1.StreamChecksResponse\"\x03\x90\x02\x01(\x010\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
@@ -1704,7 +1928,7 @@ func file_footward_v1_check_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_check_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
+var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 21)
 var file_footward_v1_check_proto_goTypes = []any{
 	(WeldGroupMethod)(0),              // 0: footward.v1.WeldGroupMethod
 	(*CheckBearingRequest)(nil),       // 1: footward.v1.CheckBearingRequest
@@ -1719,97 +1943,114 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*RodForce)(nil),                  // 10: footward.v1.RodForce
 	(*BaseFriction)(nil),              // 11: footward.v1.BaseFriction
 	(*CheckAnchorRodsResponse)(nil),   // 12: footward.v1.CheckAnchorRodsResponse
-	(*CheckItem)(nil),                 // 13: footward.v1.CheckItem
-	(*CheckOutcome)(nil),              // 14: footward.v1.CheckOutcome
-	(*Refusal)(nil),                   // 15: footward.v1.Refusal
-	(*CheckManyRequest)(nil),          // 16: footward.v1.CheckManyRequest
-	(*CheckManyResponse)(nil),         // 17: footward.v1.CheckManyResponse
-	(*StreamChecksRequest)(nil),       // 18: footward.v1.StreamChecksRequest
-	(*StreamChecksResponse)(nil),      // 19: footward.v1.StreamChecksResponse
-	(*DesignBasis)(nil),               // 20: footward.v1.DesignBasis
-	(Detail)(0),                       // 21: footward.v1.Detail
-	(*SolidRectangle)(nil),            // 22: footward.v1.SolidRectangle
-	(*ForcesAtFoot)(nil),              // 23: footward.v1.ForcesAtFoot
-	(*Support)(nil),                   // 24: footward.v1.Support
-	(*CheckResult)(nil),               // 25: footward.v1.CheckResult
-	(*Provenance)(nil),                // 26: footward.v1.Provenance
-	(*Plate)(nil),                     // 27: footward.v1.Plate
-	(*Footprint)(nil),                 // 28: footward.v1.Footprint
-	(*RodGroup)(nil),                  // 29: footward.v1.RodGroup
-	(*WeldSpec)(nil),                  // 30: footward.v1.WeldSpec
-	(*WeldSegment)(nil),               // 31: footward.v1.WeldSegment
-	(*StandOff)(nil),                  // 32: footward.v1.StandOff
-	(*CheckColumnBaseRequest)(nil),    // 33: footward.v1.CheckColumnBaseRequest
-	(*FieldViolation)(nil),            // 34: footward.v1.FieldViolation
+	(*CheckAnchorageRequest)(nil),     // 13: footward.v1.CheckAnchorageRequest
+	(*CheckAnchorageResponse)(nil),    // 14: footward.v1.CheckAnchorageResponse
+	(*CheckItem)(nil),                 // 15: footward.v1.CheckItem
+	(*CheckOutcome)(nil),              // 16: footward.v1.CheckOutcome
+	(*Refusal)(nil),                   // 17: footward.v1.Refusal
+	(*CheckManyRequest)(nil),          // 18: footward.v1.CheckManyRequest
+	(*CheckManyResponse)(nil),         // 19: footward.v1.CheckManyResponse
+	(*StreamChecksRequest)(nil),       // 20: footward.v1.StreamChecksRequest
+	(*StreamChecksResponse)(nil),      // 21: footward.v1.StreamChecksResponse
+	(*DesignBasis)(nil),               // 22: footward.v1.DesignBasis
+	(Detail)(0),                       // 23: footward.v1.Detail
+	(*SolidRectangle)(nil),            // 24: footward.v1.SolidRectangle
+	(*ForcesAtFoot)(nil),              // 25: footward.v1.ForcesAtFoot
+	(*Support)(nil),                   // 26: footward.v1.Support
+	(*CheckResult)(nil),               // 27: footward.v1.CheckResult
+	(*Provenance)(nil),                // 28: footward.v1.Provenance
+	(*Plate)(nil),                     // 29: footward.v1.Plate
+	(*Footprint)(nil),                 // 30: footward.v1.Footprint
+	(*RodGroup)(nil),                  // 31: footward.v1.RodGroup
+	(*WeldSpec)(nil),                  // 32: footward.v1.WeldSpec
+	(*WeldSegment)(nil),               // 33: footward.v1.WeldSegment
+	(*StandOff)(nil),                  // 34: footward.v1.StandOff
+	(*Anchorage)(nil),                 // 35: footward.v1.Anchorage
+	(*CheckColumnBaseRequest)(nil),    // 36: footward.v1.CheckColumnBaseRequest
+	(*FieldViolation)(nil),            // 37: footward.v1.FieldViolation
 }
 var file_footward_v1_check_proto_depIdxs = []int32{
-	20, // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
-	21, // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
-	22, // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
-	23, // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	24, // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
-	25, // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
-	26, // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
-	20, // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
-	21, // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
-	27, // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
-	28, // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
-	23, // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	24, // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
-	29, // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
-	25, // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
-	26, // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
-	20, // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
-	21, // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
-	30, // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
+	22, // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
+	23, // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
+	24, // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
+	25, // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	26, // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
+	27, // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
+	28, // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
+	22, // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
+	23, // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
+	29, // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
+	30, // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
+	25, // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	26, // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
+	31, // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
+	27, // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
+	28, // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
+	22, // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
+	23, // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
+	32, // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
 	6,  // 19: footward.v1.CheckWeldRequest.run:type_name -> footward.v1.WeldRun
 	7,  // 20: footward.v1.CheckWeldRequest.group:type_name -> footward.v1.WeldGroup
-	31, // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
-	23, // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
+	33, // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
+	25, // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
 	0,  // 23: footward.v1.WeldGroup.method:type_name -> footward.v1.WeldGroupMethod
-	25, // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
-	26, // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
-	20, // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
-	21, // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
-	27, // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
-	29, // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
-	23, // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	27, // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
+	28, // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
+	22, // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
+	23, // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
+	29, // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
+	31, // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
+	25, // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
 	10, // 31: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
-	32, // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
+	34, // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
 	11, // 33: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
-	25, // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
-	26, // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
-	1,  // 36: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
-	3,  // 37: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
-	5,  // 38: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
-	9,  // 39: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
-	33, // 40: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
-	25, // 41: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	15, // 42: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
-	34, // 43: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	13, // 44: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	14, // 45: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	26, // 46: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	13, // 47: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	14, // 48: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	26, // 49: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
-	1,  // 50: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
-	3,  // 51: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
-	5,  // 52: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
-	9,  // 53: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	16, // 54: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	18, // 55: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
-	2,  // 56: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
-	4,  // 57: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
-	8,  // 58: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	12, // 59: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	17, // 60: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	19, // 61: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
-	56, // [56:62] is the sub-list for method output_type
-	50, // [50:56] is the sub-list for method input_type
-	50, // [50:50] is the sub-list for extension type_name
-	50, // [50:50] is the sub-list for extension extendee
-	0,  // [0:50] is the sub-list for field type_name
+	27, // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
+	28, // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
+	22, // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
+	23, // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
+	29, // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
+	31, // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
+	25, // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	10, // 41: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
+	34, // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
+	11, // 43: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
+	35, // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
+	27, // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
+	28, // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
+	1,  // 47: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
+	3,  // 48: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
+	5,  // 49: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
+	9,  // 50: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
+	36, // 51: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
+	13, // 52: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
+	27, // 53: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	17, // 54: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	37, // 55: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
+	15, // 56: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	16, // 57: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	28, // 58: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	15, // 59: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	16, // 60: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	28, // 61: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	1,  // 62: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
+	3,  // 63: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
+	5,  // 64: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
+	9,  // 65: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
+	13, // 66: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
+	18, // 67: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	20, // 68: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	2,  // 69: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
+	4,  // 70: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
+	8,  // 71: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
+	12, // 72: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	14, // 73: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
+	19, // 74: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	21, // 75: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	69, // [69:76] is the sub-list for method output_type
+	62, // [62:69] is the sub-list for method input_type
+	62, // [62:62] is the sub-list for extension type_name
+	62, // [62:62] is the sub-list for extension extendee
+	0,  // [0:62] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_check_proto_init() }
@@ -1825,14 +2066,15 @@ func file_footward_v1_check_proto_init() {
 		(*CheckWeldRequest_Group)(nil),
 	}
 	file_footward_v1_check_proto_msgTypes[10].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[12].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[14].OneofWrappers = []any{
 		(*CheckItem_Bearing)(nil),
 		(*CheckItem_PlateBending)(nil),
 		(*CheckItem_Weld)(nil),
 		(*CheckItem_AnchorRods)(nil),
 		(*CheckItem_ColumnBase)(nil),
+		(*CheckItem_Anchorage)(nil),
 	}
-	file_footward_v1_check_proto_msgTypes[13].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[15].OneofWrappers = []any{
 		(*CheckOutcome_Result)(nil),
 		(*CheckOutcome_Refusal)(nil),
 	}
@@ -1842,7 +2084,7 @@ func file_footward_v1_check_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_check_proto_rawDesc), len(file_footward_v1_check_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   19,
+			NumMessages:   21,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

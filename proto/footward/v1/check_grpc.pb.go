@@ -25,6 +25,7 @@ const (
 	CheckService_CheckPlateBending_FullMethodName = "/footward.v1.CheckService/CheckPlateBending"
 	CheckService_CheckWeld_FullMethodName         = "/footward.v1.CheckService/CheckWeld"
 	CheckService_CheckAnchorRods_FullMethodName   = "/footward.v1.CheckService/CheckAnchorRods"
+	CheckService_CheckAnchorage_FullMethodName    = "/footward.v1.CheckService/CheckAnchorage"
 	CheckService_CheckMany_FullMethodName         = "/footward.v1.CheckService/CheckMany"
 	CheckService_StreamChecks_FullMethodName      = "/footward.v1.CheckService/StreamChecks"
 )
@@ -49,8 +50,11 @@ type CheckServiceClient interface {
 	// CheckWeld verifies fillet and groove welds, a single run or a group.
 	CheckWeld(ctx context.Context, in *CheckWeldRequest, opts ...grpc.CallOption) (*CheckWeldResponse, error)
 	// CheckAnchorRods verifies the steel of threaded rods, and the plate at their
-	// holes. The ground or concrete that holds the rods is not part of it.
+	// holes. What holds the rods below is CheckAnchorage's.
 	CheckAnchorRods(ctx context.Context, in *CheckAnchorRodsRequest, opts ...grpc.CallOption) (*CheckAnchorRodsResponse, error)
+	// CheckAnchorage verifies what holds rods below: heads in concrete, or a bottom
+	// plate under a stack of fill.
+	CheckAnchorage(ctx context.Context, in *CheckAnchorageRequest, opts ...grpc.CallOption) (*CheckAnchorageResponse, error)
 	// CheckMany makes many checks of any kind in one call. A bad item fails alone,
 	// in its place; the rest are answered.
 	CheckMany(ctx context.Context, in *CheckManyRequest, opts ...grpc.CallOption) (*CheckManyResponse, error)
@@ -109,6 +113,16 @@ func (c *checkServiceClient) CheckAnchorRods(ctx context.Context, in *CheckAncho
 	return out, nil
 }
 
+func (c *checkServiceClient) CheckAnchorage(ctx context.Context, in *CheckAnchorageRequest, opts ...grpc.CallOption) (*CheckAnchorageResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(CheckAnchorageResponse)
+	err := c.cc.Invoke(ctx, CheckService_CheckAnchorage_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 func (c *checkServiceClient) CheckMany(ctx context.Context, in *CheckManyRequest, opts ...grpc.CallOption) (*CheckManyResponse, error) {
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(CheckManyResponse)
@@ -152,8 +166,11 @@ type CheckServiceServer interface {
 	// CheckWeld verifies fillet and groove welds, a single run or a group.
 	CheckWeld(context.Context, *CheckWeldRequest) (*CheckWeldResponse, error)
 	// CheckAnchorRods verifies the steel of threaded rods, and the plate at their
-	// holes. The ground or concrete that holds the rods is not part of it.
+	// holes. What holds the rods below is CheckAnchorage's.
 	CheckAnchorRods(context.Context, *CheckAnchorRodsRequest) (*CheckAnchorRodsResponse, error)
+	// CheckAnchorage verifies what holds rods below: heads in concrete, or a bottom
+	// plate under a stack of fill.
+	CheckAnchorage(context.Context, *CheckAnchorageRequest) (*CheckAnchorageResponse, error)
 	// CheckMany makes many checks of any kind in one call. A bad item fails alone,
 	// in its place; the rest are answered.
 	CheckMany(context.Context, *CheckManyRequest) (*CheckManyResponse, error)
@@ -183,6 +200,9 @@ func (UnimplementedCheckServiceServer) CheckWeld(context.Context, *CheckWeldRequ
 }
 func (UnimplementedCheckServiceServer) CheckAnchorRods(context.Context, *CheckAnchorRodsRequest) (*CheckAnchorRodsResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckAnchorRods not implemented")
+}
+func (UnimplementedCheckServiceServer) CheckAnchorage(context.Context, *CheckAnchorageRequest) (*CheckAnchorageResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method CheckAnchorage not implemented")
 }
 func (UnimplementedCheckServiceServer) CheckMany(context.Context, *CheckManyRequest) (*CheckManyResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckMany not implemented")
@@ -283,6 +303,24 @@ func _CheckService_CheckAnchorRods_Handler(srv interface{}, ctx context.Context,
 	return interceptor(ctx, in, info, handler)
 }
 
+func _CheckService_CheckAnchorage_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CheckAnchorageRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(CheckServiceServer).CheckAnchorage(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: CheckService_CheckAnchorage_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(CheckServiceServer).CheckAnchorage(ctx, req.(*CheckAnchorageRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _CheckService_CheckMany_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(CheckManyRequest)
 	if err := dec(in); err != nil {
@@ -330,6 +368,10 @@ var CheckService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "CheckAnchorRods",
 			Handler:    _CheckService_CheckAnchorRods_Handler,
+		},
+		{
+			MethodName: "CheckAnchorage",
+			Handler:    _CheckService_CheckAnchorage_Handler,
 		},
 		{
 			MethodName: "CheckMany",

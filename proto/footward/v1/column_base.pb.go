@@ -34,8 +34,8 @@ const (
 	SizeDimension_SIZE_DIMENSION_PLAN SizeDimension = 1
 	// Thickness of the plate.
 	SizeDimension_SIZE_DIMENSION_THICKNESS SizeDimension = 2
-	// Thread of the rods.
-	SizeDimension_SIZE_DIMENSION_THREAD SizeDimension = 3
+	// Rods.
+	SizeDimension_SIZE_DIMENSION_ROD SizeDimension = 3
 	// Throat of the weld.
 	SizeDimension_SIZE_DIMENSION_THROAT SizeDimension = 4
 )
@@ -46,14 +46,14 @@ var (
 		0: "SIZE_DIMENSION_UNSPECIFIED",
 		1: "SIZE_DIMENSION_PLAN",
 		2: "SIZE_DIMENSION_THICKNESS",
-		3: "SIZE_DIMENSION_THREAD",
+		3: "SIZE_DIMENSION_ROD",
 		4: "SIZE_DIMENSION_THROAT",
 	}
 	SizeDimension_value = map[string]int32{
 		"SIZE_DIMENSION_UNSPECIFIED": 0,
 		"SIZE_DIMENSION_PLAN":        1,
 		"SIZE_DIMENSION_THICKNESS":   2,
-		"SIZE_DIMENSION_THREAD":      3,
+		"SIZE_DIMENSION_ROD":         3,
 		"SIZE_DIMENSION_THROAT":      4,
 	}
 )
@@ -107,8 +107,10 @@ type ColumnBase struct {
 	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4 (common
 	// practice, no source). The Eurocode takes basis.eurocode.c_fd instead.
 	FrictionCoefficient *float64 `protobuf:"fixed64,8,opt,name=friction_coefficient,json=frictionCoefficient,proto3,oneof" json:"friction_coefficient,omitempty"`
-	unknownFields       protoimpl.UnknownFields
-	sizeCache           protoimpl.SizeCache
+	// What holds the rods below. Absent: not checked.
+	Anchorage     *Anchorage `protobuf:"bytes,9,opt,name=anchorage,proto3" json:"anchorage,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *ColumnBase) Reset() {
@@ -195,6 +197,13 @@ func (x *ColumnBase) GetFrictionCoefficient() float64 {
 		return *x.FrictionCoefficient
 	}
 	return 0
+}
+
+func (x *ColumnBase) GetAnchorage() *Anchorage {
+	if x != nil {
+		return x.Anchorage
+	}
+	return nil
 }
 
 // ForceSharing says how a rigid plate shares a moment between its bed and rods.
@@ -821,9 +830,8 @@ type SizeOffer struct {
 	Plans []*PlatePlan `protobuf:"bytes,1,rep,name=plans,proto3" json:"plans,omitempty"`
 	// Thicknesses of the plate [mm].
 	ThicknessMm []float64 `protobuf:"fixed64,2,rep,packed,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
-	// Threads of the rods, by designation. The clearance of the base's own hole is
-	// kept. Needs base.rods.
-	Threads []string `protobuf:"bytes,3,rep,name=threads,proto3" json:"threads,omitempty"`
+	// Rods. The clearance of the base's own hole is kept. Needs base.rods.
+	Rods []*RodOffer `protobuf:"bytes,3,rep,name=rods,proto3" json:"rods,omitempty"`
 	// Throats of the weld [mm]. Needs base.weld, a fillet weld with a throat.
 	ThroatMm      []float64 `protobuf:"fixed64,4,rep,packed,name=throat_mm,json=throatMm,proto3" json:"throat_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
@@ -874,9 +882,9 @@ func (x *SizeOffer) GetThicknessMm() []float64 {
 	return nil
 }
 
-func (x *SizeOffer) GetThreads() []string {
+func (x *SizeOffer) GetRods() []*RodOffer {
 	if x != nil {
-		return x.Threads
+		return x.Rods
 	}
 	return nil
 }
@@ -886,6 +894,71 @@ func (x *SizeOffer) GetThroatMm() []float64 {
 		return x.ThroatMm
 	}
 	return nil
+}
+
+// RodOffer is a rod by its thread and steel.
+type RodOffer struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Thread, by designation. Required, at most 60 characters.
+	Thread string `protobuf:"bytes,1,opt,name=thread,proto3" json:"thread,omitempty"`
+	// Grade or class of the steel. Default: that of the base. At most 60
+	// characters.
+	Steel string `protobuf:"bytes,2,opt,name=steel,proto3" json:"steel,omitempty"`
+	// For each kg of this rod. Default: rates.rod_per_kg. 0 to 1 000 000.
+	PerKg         *float64 `protobuf:"fixed64,3,opt,name=per_kg,json=perKg,proto3,oneof" json:"per_kg,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RodOffer) Reset() {
+	*x = RodOffer{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RodOffer) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RodOffer) ProtoMessage() {}
+
+func (x *RodOffer) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RodOffer.ProtoReflect.Descriptor instead.
+func (*RodOffer) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{9}
+}
+
+func (x *RodOffer) GetThread() string {
+	if x != nil {
+		return x.Thread
+	}
+	return ""
+}
+
+func (x *RodOffer) GetSteel() string {
+	if x != nil {
+		return x.Steel
+	}
+	return ""
+}
+
+func (x *RodOffer) GetPerKg() float64 {
+	if x != nil && x.PerKg != nil {
+		return *x.PerKg
+	}
+	return 0
 }
 
 // PlatePlan is a plan of the plate with the places of its rods.
@@ -903,7 +976,7 @@ type PlatePlan struct {
 
 func (x *PlatePlan) Reset() {
 	*x = PlatePlan{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	mi := &file_footward_v1_column_base_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -915,7 +988,7 @@ func (x *PlatePlan) String() string {
 func (*PlatePlan) ProtoMessage() {}
 
 func (x *PlatePlan) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	mi := &file_footward_v1_column_base_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -928,7 +1001,7 @@ func (x *PlatePlan) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PlatePlan.ProtoReflect.Descriptor instead.
 func (*PlatePlan) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *PlatePlan) GetSizeXMm() float64 {
@@ -969,7 +1042,7 @@ type SizeRates struct {
 
 func (x *SizeRates) Reset() {
 	*x = SizeRates{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[10]
+	mi := &file_footward_v1_column_base_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -981,7 +1054,7 @@ func (x *SizeRates) String() string {
 func (*SizeRates) ProtoMessage() {}
 
 func (x *SizeRates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[10]
+	mi := &file_footward_v1_column_base_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -994,7 +1067,7 @@ func (x *SizeRates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeRates.ProtoReflect.Descriptor instead.
 func (*SizeRates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *SizeRates) GetPlatePerKg() float64 {
@@ -1052,7 +1125,7 @@ type SizeColumnBaseResponse struct {
 
 func (x *SizeColumnBaseResponse) Reset() {
 	*x = SizeColumnBaseResponse{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[11]
+	mi := &file_footward_v1_column_base_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1064,7 +1137,7 @@ func (x *SizeColumnBaseResponse) String() string {
 func (*SizeColumnBaseResponse) ProtoMessage() {}
 
 func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[11]
+	mi := &file_footward_v1_column_base_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1077,7 +1150,7 @@ func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseResponse.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *SizeColumnBaseResponse) GetLabel() string {
@@ -1150,8 +1223,8 @@ type SizeChoice struct {
 	Plan uint32 `protobuf:"varint,1,opt,name=plan,proto3" json:"plan,omitempty"`
 	// Place of the thickness.
 	Thickness uint32 `protobuf:"varint,2,opt,name=thickness,proto3" json:"thickness,omitempty"`
-	// Place of the thread.
-	Thread uint32 `protobuf:"varint,3,opt,name=thread,proto3" json:"thread,omitempty"`
+	// Place of the rod.
+	Rod uint32 `protobuf:"varint,3,opt,name=rod,proto3" json:"rod,omitempty"`
 	// Place of the throat.
 	Throat uint32 `protobuf:"varint,4,opt,name=throat,proto3" json:"throat,omitempty"`
 	// Size of the plate along x [mm].
@@ -1175,14 +1248,17 @@ type SizeChoice struct {
 	// Its utilization.
 	GoverningUtilization *float64 `protobuf:"fixed64,14,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
 	// The combination that governs.
-	Combination   string `protobuf:"bytes,15,opt,name=combination,proto3" json:"combination,omitempty"`
+	Combination string `protobuf:"bytes,15,opt,name=combination,proto3" json:"combination,omitempty"`
+	// Grade or class of the rods' steel; empty without rods or where strengths were
+	// given.
+	RodSteel      string `protobuf:"bytes,16,opt,name=rod_steel,json=rodSteel,proto3" json:"rod_steel,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *SizeChoice) Reset() {
 	*x = SizeChoice{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[12]
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1194,7 +1270,7 @@ func (x *SizeChoice) String() string {
 func (*SizeChoice) ProtoMessage() {}
 
 func (x *SizeChoice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[12]
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1207,7 +1283,7 @@ func (x *SizeChoice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeChoice.ProtoReflect.Descriptor instead.
 func (*SizeChoice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *SizeChoice) GetPlan() uint32 {
@@ -1224,9 +1300,9 @@ func (x *SizeChoice) GetThickness() uint32 {
 	return 0
 }
 
-func (x *SizeChoice) GetThread() uint32 {
+func (x *SizeChoice) GetRod() uint32 {
 	if x != nil {
-		return x.Thread
+		return x.Rod
 	}
 	return 0
 }
@@ -1315,6 +1391,13 @@ func (x *SizeChoice) GetCombination() string {
 	return ""
 }
 
+func (x *SizeChoice) GetRodSteel() string {
+	if x != nil {
+		return x.RodSteel
+	}
+	return ""
+}
+
 // SizeStop is what stops the next smaller value of a list.
 type SizeStop struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1332,7 +1415,7 @@ type SizeStop struct {
 
 func (x *SizeStop) Reset() {
 	*x = SizeStop{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[13]
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1344,7 +1427,7 @@ func (x *SizeStop) String() string {
 func (*SizeStop) ProtoMessage() {}
 
 func (x *SizeStop) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[13]
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1357,7 +1440,7 @@ func (x *SizeStop) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeStop.ProtoReflect.Descriptor instead.
 func (*SizeStop) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *SizeStop) GetDimension() SizeDimension {
@@ -1392,7 +1475,7 @@ var File_footward_v1_column_base_proto protoreflect.FileDescriptor
 
 const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\n" +
-	"\x1dfootward/v1/column_base.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/load.proto\x1a\x16footward/v1/part.proto\"\xc7\x03\n" +
+	"\x1dfootward/v1/column_base.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/load.proto\x1a\x16footward/v1/part.proto\"\xfd\x03\n" +
 	"\n" +
 	"ColumnBase\x120\n" +
 	"\x05plate\x18\x01 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x12<\n" +
@@ -1402,7 +1485,8 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x04weld\x18\x05 \x01(\v2\x15.footward.v1.WeldSpecR\x04weld\x123\n" +
 	"\asharing\x18\x06 \x01(\v2\x19.footward.v1.ForceSharingR\asharing\x12\x1a\n" +
 	"\bfriction\x18\a \x01(\bR\bfriction\x12Q\n" +
-	"\x14friction_coefficient\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x13frictionCoefficient\x88\x01\x01B\x17\n" +
+	"\x14friction_coefficient\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x13frictionCoefficient\x88\x01\x01\x124\n" +
+	"\tanchorage\x18\t \x01(\v2\x16.footward.v1.AnchorageR\tanchorageB\x17\n" +
 	"\x15_friction_coefficient\"\x87\x01\n" +
 	"\fForceSharing\x12=\n" +
 	"\rmodulus_n_mm3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vmodulusNMm3\x128\n" +
@@ -1453,13 +1537,17 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x05offer\x18\x06 \x01(\v2\x16.footward.v1.SizeOfferB\x06\xbaH\x03\xc8\x01\x01R\x05offer\x12,\n" +
 	"\x05rates\x18\a \x01(\v2\x16.footward.v1.SizeRatesR\x05rates\x12D\n" +
 	"\x10most_utilization\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilizationB\x0e\n" +
-	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xf3\x01\n" +
+	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xfc\x01\n" +
 	"\tSizeOffer\x126\n" +
 	"\x05plans\x18\x01 \x03(\v2\x16.footward.v1.PlatePlanB\b\xbaH\x05\x92\x01\x02\x10dR\x05plans\x12C\n" +
-	"\fthickness_mm\x18\x02 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12*\n" +
-	"\athreads\x18\x03 \x03(\tB\x10\xbaH\r\x92\x01\n" +
-	"\x10d\"\x06r\x04\x10\x01\x18<R\athreads\x12=\n" +
-	"\tthroat_mm\x18\x04 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\bthroatMm\"\xbb\x01\n" +
+	"\fthickness_mm\x18\x02 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x123\n" +
+	"\x04rods\x18\x03 \x03(\v2\x15.footward.v1.RodOfferB\b\xbaH\x05\x92\x01\x02\x10dR\x04rods\x12=\n" +
+	"\tthroat_mm\x18\x04 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\bthroatMm\"\x8e\x01\n" +
+	"\bRodOffer\x12!\n" +
+	"\x06thread\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x06thread\x12\x1d\n" +
+	"\x05steel\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05steel\x125\n" +
+	"\x06per_kg\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x05perKg\x88\x01\x01B\t\n" +
+	"\a_per_kg\"\xbb\x01\n" +
 	"\tPlatePlan\x125\n" +
 	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeXMm\x125\n" +
 	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeYMm\x12@\n" +
@@ -1482,12 +1570,12 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\anotices\x18\b \x03(\v2\x13.footward.v1.NoticeR\anotices\x127\n" +
 	"\n" +
 	"provenance\x18\t \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\x8b\x04\n" +
+	"provenance\"\xa2\x04\n" +
 	"\n" +
 	"SizeChoice\x12\x12\n" +
 	"\x04plan\x18\x01 \x01(\rR\x04plan\x12\x1c\n" +
-	"\tthickness\x18\x02 \x01(\rR\tthickness\x12\x16\n" +
-	"\x06thread\x18\x03 \x01(\rR\x06thread\x12\x16\n" +
+	"\tthickness\x18\x02 \x01(\rR\tthickness\x12\x10\n" +
+	"\x03rod\x18\x03 \x01(\rR\x03rod\x12\x16\n" +
 	"\x06throat\x18\x04 \x01(\rR\x06throat\x12\x1a\n" +
 	"\tsize_x_mm\x18\x05 \x01(\x01R\asizeXMm\x12\x1a\n" +
 	"\tsize_y_mm\x18\x06 \x01(\x01R\asizeYMm\x12!\n" +
@@ -1500,19 +1588,20 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\averdict\x18\f \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12!\n" +
 	"\fgoverning_id\x18\r \x01(\tR\vgoverningId\x128\n" +
 	"\x15governing_utilization\x18\x0e \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12 \n" +
-	"\vcombination\x18\x0f \x01(\tR\vcombinationB\x18\n" +
+	"\vcombination\x18\x0f \x01(\tR\vcombination\x12\x1b\n" +
+	"\trod_steel\x18\x10 \x01(\tR\brodSteelB\x18\n" +
 	"\x16_governing_utilization\"\xb7\x01\n" +
 	"\bSizeStop\x128\n" +
 	"\tdimension\x18\x01 \x01(\x0e2\x1a.footward.v1.SizeDimensionR\tdimension\x12\x14\n" +
 	"\x05place\x18\x02 \x01(\rR\x05place\x12$\n" +
 	"\x0elimit_state_id\x18\x03 \x01(\tR\flimitStateId\x12%\n" +
 	"\vutilization\x18\x04 \x01(\x01H\x00R\vutilization\x88\x01\x01B\x0e\n" +
-	"\f_utilization*\x9c\x01\n" +
+	"\f_utilization*\x99\x01\n" +
 	"\rSizeDimension\x12\x1e\n" +
 	"\x1aSIZE_DIMENSION_UNSPECIFIED\x10\x00\x12\x17\n" +
 	"\x13SIZE_DIMENSION_PLAN\x10\x01\x12\x1c\n" +
-	"\x18SIZE_DIMENSION_THICKNESS\x10\x02\x12\x19\n" +
-	"\x15SIZE_DIMENSION_THREAD\x10\x03\x12\x19\n" +
+	"\x18SIZE_DIMENSION_THICKNESS\x10\x02\x12\x16\n" +
+	"\x12SIZE_DIMENSION_ROD\x10\x03\x12\x19\n" +
 	"\x15SIZE_DIMENSION_THROAT\x10\x042\xd6\x01\n" +
 	"\x11ColumnBaseService\x12a\n" +
 	"\x0fCheckColumnBase\x12#.footward.v1.CheckColumnBaseRequest\x1a$.footward.v1.CheckColumnBaseResponse\"\x03\x90\x02\x01\x12^\n" +
@@ -1531,7 +1620,7 @@ func file_footward_v1_column_base_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_column_base_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 14)
+var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 15)
 var file_footward_v1_column_base_proto_goTypes = []any{
 	(SizeDimension)(0),              // 0: footward.v1.SizeDimension
 	(*ColumnBase)(nil),              // 1: footward.v1.ColumnBase
@@ -1543,69 +1632,73 @@ var file_footward_v1_column_base_proto_goTypes = []any{
 	(*CombinationRow)(nil),          // 7: footward.v1.CombinationRow
 	(*SizeColumnBaseRequest)(nil),   // 8: footward.v1.SizeColumnBaseRequest
 	(*SizeOffer)(nil),               // 9: footward.v1.SizeOffer
-	(*PlatePlan)(nil),               // 10: footward.v1.PlatePlan
-	(*SizeRates)(nil),               // 11: footward.v1.SizeRates
-	(*SizeColumnBaseResponse)(nil),  // 12: footward.v1.SizeColumnBaseResponse
-	(*SizeChoice)(nil),              // 13: footward.v1.SizeChoice
-	(*SizeStop)(nil),                // 14: footward.v1.SizeStop
-	(*Plate)(nil),                   // 15: footward.v1.Plate
-	(*Footprint)(nil),               // 16: footward.v1.Footprint
-	(*Support)(nil),                 // 17: footward.v1.Support
-	(*RodGroup)(nil),                // 18: footward.v1.RodGroup
-	(*WeldSpec)(nil),                // 19: footward.v1.WeldSpec
-	(*ForcesAtFoot)(nil),            // 20: footward.v1.ForcesAtFoot
-	(*DesignBasis)(nil),             // 21: footward.v1.DesignBasis
-	(Detail)(0),                     // 22: footward.v1.Detail
-	(*ActionSet)(nil),               // 23: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 24: footward.v1.CheckResult
-	(*Provenance)(nil),              // 25: footward.v1.Provenance
-	(Verdict)(0),                    // 26: footward.v1.Verdict
-	(*RodPosition)(nil),             // 27: footward.v1.RodPosition
-	(*Notice)(nil),                  // 28: footward.v1.Notice
+	(*RodOffer)(nil),                // 10: footward.v1.RodOffer
+	(*PlatePlan)(nil),               // 11: footward.v1.PlatePlan
+	(*SizeRates)(nil),               // 12: footward.v1.SizeRates
+	(*SizeColumnBaseResponse)(nil),  // 13: footward.v1.SizeColumnBaseResponse
+	(*SizeChoice)(nil),              // 14: footward.v1.SizeChoice
+	(*SizeStop)(nil),                // 15: footward.v1.SizeStop
+	(*Plate)(nil),                   // 16: footward.v1.Plate
+	(*Footprint)(nil),               // 17: footward.v1.Footprint
+	(*Support)(nil),                 // 18: footward.v1.Support
+	(*RodGroup)(nil),                // 19: footward.v1.RodGroup
+	(*WeldSpec)(nil),                // 20: footward.v1.WeldSpec
+	(*Anchorage)(nil),               // 21: footward.v1.Anchorage
+	(*ForcesAtFoot)(nil),            // 22: footward.v1.ForcesAtFoot
+	(*DesignBasis)(nil),             // 23: footward.v1.DesignBasis
+	(Detail)(0),                     // 24: footward.v1.Detail
+	(*ActionSet)(nil),               // 25: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 26: footward.v1.CheckResult
+	(*Provenance)(nil),              // 27: footward.v1.Provenance
+	(Verdict)(0),                    // 28: footward.v1.Verdict
+	(*RodPosition)(nil),             // 29: footward.v1.RodPosition
+	(*Notice)(nil),                  // 30: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
-	15, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
-	16, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
-	17, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
-	18, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
-	19, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
+	16, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
+	17, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
+	18, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
+	19, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
+	20, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
 	2,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
-	20, // 6: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	3,  // 7: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	21, // 8: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	22, // 9: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
-	1,  // 10: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	23, // 11: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	4,  // 12: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	24, // 13: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	25, // 14: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	7,  // 15: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	20, // 16: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	26, // 17: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	21, // 18: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	1,  // 19: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	23, // 20: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	4,  // 21: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	9,  // 22: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	11, // 23: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	10, // 24: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	27, // 25: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	13, // 26: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	13, // 27: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	14, // 28: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	28, // 29: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	25, // 30: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	26, // 31: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 32: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	5,  // 33: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	8,  // 34: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	6,  // 35: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	12, // 36: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	35, // [35:37] is the sub-list for method output_type
-	33, // [33:35] is the sub-list for method input_type
-	33, // [33:33] is the sub-list for extension type_name
-	33, // [33:33] is the sub-list for extension extendee
-	0,  // [0:33] is the sub-list for field type_name
+	21, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
+	22, // 7: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
+	3,  // 8: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
+	23, // 9: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	24, // 10: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	1,  // 11: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	25, // 12: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	4,  // 13: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	26, // 14: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	27, // 15: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	7,  // 16: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
+	22, // 17: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	28, // 18: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	23, // 19: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	1,  // 20: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	25, // 21: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	4,  // 22: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	9,  // 23: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	12, // 24: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	11, // 25: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	10, // 26: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	29, // 27: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	14, // 28: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	14, // 29: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	15, // 30: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	30, // 31: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	27, // 32: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	28, // 33: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 34: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	5,  // 35: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	8,  // 36: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	6,  // 37: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	13, // 38: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	37, // [37:39] is the sub-list for method output_type
+	35, // [35:37] is the sub-list for method input_type
+	35, // [35:35] is the sub-list for extension type_name
+	35, // [35:35] is the sub-list for extension extendee
+	0,  // [0:35] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
@@ -1626,15 +1719,16 @@ func file_footward_v1_column_base_proto_init() {
 		(*SizeColumnBaseRequest_ActionSet)(nil),
 		(*SizeColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[12].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[9].OneofWrappers = []any{}
 	file_footward_v1_column_base_proto_msgTypes[13].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[14].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_column_base_proto_rawDesc), len(file_footward_v1_column_base_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   14,
+			NumMessages:   15,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -731,7 +731,8 @@ type ActionSet struct {
 	Factors *ActionFactors `protobuf:"bytes,3,opt,name=factors,proto3" json:"factors,omitempty"`
 	// Which combinations. Default of CombineActions: strength and, with the
 	// Eurocode, equilibrium and the three of serviceability. Default of
-	// CheckColumnBase: strength.
+	// CheckColumnBase: strength and, with the Eurocode and rods through to a bottom
+	// plate, equilibrium.
 	Kinds         []CombinationKind `protobuf:"varint,4,rep,packed,name=kinds,proto3,enum=footward.v1.CombinationKind" json:"kinds,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache

@@ -2857,6 +2857,509 @@ func (x *WeldSegment) GetY2Mm() float64 {
 	return 0
 }
 
+// Anchorage is what holds rods at their lower end.
+type Anchorage struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// How they are held. Required.
+	//
+	// Types that are valid to be assigned to Hold:
+	//
+	//	*Anchorage_Headed
+	//	*Anchorage_Through
+	Hold          isAnchorage_Hold `protobuf_oneof:"hold"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *Anchorage) Reset() {
+	*x = Anchorage{}
+	mi := &file_footward_v1_part_proto_msgTypes[32]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Anchorage) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Anchorage) ProtoMessage() {}
+
+func (x *Anchorage) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[32]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Anchorage.ProtoReflect.Descriptor instead.
+func (*Anchorage) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{32}
+}
+
+func (x *Anchorage) GetHold() isAnchorage_Hold {
+	if x != nil {
+		return x.Hold
+	}
+	return nil
+}
+
+func (x *Anchorage) GetHeaded() *HeadedAnchorage {
+	if x != nil {
+		if x, ok := x.Hold.(*Anchorage_Headed); ok {
+			return x.Headed
+		}
+	}
+	return nil
+}
+
+func (x *Anchorage) GetThrough() *ThroughAnchorage {
+	if x != nil {
+		if x, ok := x.Hold.(*Anchorage_Through); ok {
+			return x.Through
+		}
+	}
+	return nil
+}
+
+type isAnchorage_Hold interface {
+	isAnchorage_Hold()
+}
+
+type Anchorage_Headed struct {
+	// Rods with heads, cast in concrete.
+	Headed *HeadedAnchorage `protobuf:"bytes,1,opt,name=headed,proto3,oneof"`
+}
+
+type Anchorage_Through struct {
+	// Rods right through a stack of fill to a bottom plate.
+	Through *ThroughAnchorage `protobuf:"bytes,2,opt,name=through,proto3,oneof"`
+}
+
+func (*Anchorage_Headed) isAnchorage_Hold() {}
+
+func (*Anchorage_Through) isAnchorage_Hold() {}
+
+// HeadedAnchorage is rods with heads in a block of concrete.
+type HeadedAnchorage struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Effective embedment h_ef: from the surface of the concrete to the bearing
+	// face of the head [mm]. Required. Over 0 to 5000.
+	EmbedmentMm float64 `protobuf:"fixed64,1,opt,name=embedment_mm,json=embedmentMm,proto3" json:"embedment_mm,omitempty"`
+	// The head. Required.
+	Head *RodHead `protobuf:"bytes,2,opt,name=head,proto3" json:"head,omitempty"`
+	// The block in which the rods stand; its edges are those of the concrete, and
+	// its offset places the plate's centre. Absent: the concrete support of the
+	// column base. Required in CheckAnchorage.
+	Block *ConcreteBlock `protobuf:"bytes,3,opt,name=block,proto3" json:"block,omitempty"`
+	// Whether it is shown that the concrete stays uncracked under all loads,
+	// shrinkage and temperature. Default false: cracked.
+	Uncracked bool `protobuf:"varint,4,opt,name=uncracked,proto3" json:"uncracked,omitempty"`
+	// k_8 of the Eurocode for pry-out, from the assessment of the product.
+	// Default 1, the least. 1 to 2. ACI 318 has its own factor.
+	PryOutFactor *float64 `protobuf:"fixed64,5,opt,name=pry_out_factor,json=pryOutFactor,proto3,oneof" json:"pry_out_factor,omitempty"`
+	// lambda_a of light-weight concrete, US bases. Default 1: normal-weight. 0.75
+	// to 1. With the Eurocode anything below 1 is out of scope.
+	LightweightFactor *float64 `protobuf:"fixed64,6,opt,name=lightweight_factor,json=lightweightFactor,proto3,oneof" json:"lightweight_factor,omitempty"`
+	// Whether the rod's steel is not ductile: 8 % strain at rupture or less by EN
+	// 1992-4, under 14 % by ACI 318. Default false.
+	BrittleSteel  bool `protobuf:"varint,7,opt,name=brittle_steel,json=brittleSteel,proto3" json:"brittle_steel,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *HeadedAnchorage) Reset() {
+	*x = HeadedAnchorage{}
+	mi := &file_footward_v1_part_proto_msgTypes[33]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *HeadedAnchorage) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*HeadedAnchorage) ProtoMessage() {}
+
+func (x *HeadedAnchorage) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[33]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use HeadedAnchorage.ProtoReflect.Descriptor instead.
+func (*HeadedAnchorage) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{33}
+}
+
+func (x *HeadedAnchorage) GetEmbedmentMm() float64 {
+	if x != nil {
+		return x.EmbedmentMm
+	}
+	return 0
+}
+
+func (x *HeadedAnchorage) GetHead() *RodHead {
+	if x != nil {
+		return x.Head
+	}
+	return nil
+}
+
+func (x *HeadedAnchorage) GetBlock() *ConcreteBlock {
+	if x != nil {
+		return x.Block
+	}
+	return nil
+}
+
+func (x *HeadedAnchorage) GetUncracked() bool {
+	if x != nil {
+		return x.Uncracked
+	}
+	return false
+}
+
+func (x *HeadedAnchorage) GetPryOutFactor() float64 {
+	if x != nil && x.PryOutFactor != nil {
+		return *x.PryOutFactor
+	}
+	return 0
+}
+
+func (x *HeadedAnchorage) GetLightweightFactor() float64 {
+	if x != nil && x.LightweightFactor != nil {
+		return *x.LightweightFactor
+	}
+	return 0
+}
+
+func (x *HeadedAnchorage) GetBrittleSteel() bool {
+	if x != nil {
+		return x.BrittleSteel
+	}
+	return false
+}
+
+// RodHead is what bears on the concrete at the lower end of a rod: give diameter
+// and thickness, or the bearing area.
+type RodHead struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Diameter of a round head, or of the largest circle inside a nut or plate
+	// [mm]. It counts up to 6 times the thickness and the rod. Default 0: not
+	// given. 0 to 1000.
+	DiameterMm float64 `protobuf:"fixed64,1,opt,name=diameter_mm,json=diameterMm,proto3" json:"diameter_mm,omitempty"`
+	// Thickness [mm]. Required with the diameter. 0 to 300.
+	ThicknessMm float64 `protobuf:"fixed64,2,opt,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
+	// Bearing area without that of the rod, A_h, A_brg [mm2]. Default 0: not
+	// given. 0 to 1 000 000.
+	BearingAreaMm2 float64 `protobuf:"fixed64,3,opt,name=bearing_area_mm2,json=bearingAreaMm2,proto3" json:"bearing_area_mm2,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
+}
+
+func (x *RodHead) Reset() {
+	*x = RodHead{}
+	mi := &file_footward_v1_part_proto_msgTypes[34]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RodHead) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RodHead) ProtoMessage() {}
+
+func (x *RodHead) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[34]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RodHead.ProtoReflect.Descriptor instead.
+func (*RodHead) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{34}
+}
+
+func (x *RodHead) GetDiameterMm() float64 {
+	if x != nil {
+		return x.DiameterMm
+	}
+	return 0
+}
+
+func (x *RodHead) GetThicknessMm() float64 {
+	if x != nil {
+		return x.ThicknessMm
+	}
+	return 0
+}
+
+func (x *RodHead) GetBearingAreaMm2() float64 {
+	if x != nil {
+		return x.BearingAreaMm2
+	}
+	return 0
+}
+
+// ThroughAnchorage is rods through a stack of fill to a bottom plate, which they
+// clamp. The rods' length rods.rod.stretch_length_mm is required, and the bottom
+// plate has the rods' holes and nuts. No code covers it: see the notices.
+type ThroughAnchorage struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The bottom plate, centred under the column. Required.
+	BottomPlate *Plate `protobuf:"bytes,1,opt,name=bottom_plate,json=bottomPlate,proto3" json:"bottom_plate,omitempty"`
+	// Plan of the fill that presses on the bottom plate along x, centred [mm].
+	// Default 0: the whole plate. At most the plate. 0 to 5000.
+	PressedXMm float64 `protobuf:"fixed64,2,opt,name=pressed_x_mm,json=pressedXMm,proto3" json:"pressed_x_mm,omitempty"`
+	// Plan of the fill that presses on the bottom plate along y, centred [mm].
+	// Default 0: the whole plate. At most the plate. 0 to 5000.
+	PressedYMm float64 `protobuf:"fixed64,3,opt,name=pressed_y_mm,json=pressedYMm,proto3" json:"pressed_y_mm,omitempty"`
+	// From the foot of the column, where the actions act, to the underside of the
+	// bottom plate [mm]. Required. Over 0 to 20 000.
+	HeightMm float64 `protobuf:"fixed64,4,opt,name=height_mm,json=heightMm,proto3" json:"height_mm,omitempty"`
+	// Weight of all that the rods clamp: plates, rings and fill straight above the
+	// bottom plate, characteristic, and not part of the actions [kN]. Default 0. 0
+	// to 100 000.
+	ClampedWeightKn float64 `protobuf:"fixed64,5,opt,name=clamped_weight_kn,json=clampedWeightKn,proto3" json:"clamped_weight_kn,omitempty"`
+	// Ground beside the stack that counts against uplift. Absent: none.
+	Ground *UpliftGround `protobuf:"bytes,6,opt,name=ground,proto3" json:"ground,omitempty"`
+	// What counts of these weights against uplift and overturning. Default: 0.9
+	// for the Eurocode (EN 1997-1 Table A.15, EN 1990 Table A1.2(A)) and US LRFD,
+	// 0.6 for US ASD (ASCE 7-22 2.3.1, 2.4.1). Over 0 to 1.
+	WeightFactor *float64 `protobuf:"fixed64,7,opt,name=weight_factor,json=weightFactor,proto3,oneof" json:"weight_factor,omitempty"`
+	// Preload of each rod when tightened [kN]. Default 0. 0 to 10 000.
+	InitialPreloadKn float64 `protobuf:"fixed64,8,opt,name=initial_preload_kn,json=initialPreloadKn,proto3" json:"initial_preload_kn,omitempty"`
+	// Share of it that relaxation takes. Default 0. 0 to 1.
+	Relaxation float64 `protobuf:"fixed64,9,opt,name=relaxation,proto3" json:"relaxation,omitempty"`
+	// Settlement of the clamped fill after tightening [mm]. Default 0. 0 to 1000.
+	FillSettlementMm float64 `protobuf:"fixed64,10,opt,name=fill_settlement_mm,json=fillSettlementMm,proto3" json:"fill_settlement_mm,omitempty"`
+	// Stiffness of the clamped stack, its force over its shortening [kN/mm].
+	// Default 0: rigid, by which most preload is lost. 0 to 1 000 000.
+	StackStiffnessKnMm float64 `protobuf:"fixed64,11,opt,name=stack_stiffness_kn_mm,json=stackStiffnessKnMm,proto3" json:"stack_stiffness_kn_mm,omitempty"`
+	// Preload that must be left in each rod [kN]; in a column base at least its
+	// sharing.preload_kn. Default 0: none. 0 to 10 000.
+	NeededPreloadKn float64 `protobuf:"fixed64,12,opt,name=needed_preload_kn,json=neededPreloadKn,proto3" json:"needed_preload_kn,omitempty"`
+	// Greatest stretch of a rod [mm]. Default 0: no limit. 0 to 1000.
+	MostStretchMm float64 `protobuf:"fixed64,13,opt,name=most_stretch_mm,json=mostStretchMm,proto3" json:"most_stretch_mm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ThroughAnchorage) Reset() {
+	*x = ThroughAnchorage{}
+	mi := &file_footward_v1_part_proto_msgTypes[35]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ThroughAnchorage) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ThroughAnchorage) ProtoMessage() {}
+
+func (x *ThroughAnchorage) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[35]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ThroughAnchorage.ProtoReflect.Descriptor instead.
+func (*ThroughAnchorage) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{35}
+}
+
+func (x *ThroughAnchorage) GetBottomPlate() *Plate {
+	if x != nil {
+		return x.BottomPlate
+	}
+	return nil
+}
+
+func (x *ThroughAnchorage) GetPressedXMm() float64 {
+	if x != nil {
+		return x.PressedXMm
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetPressedYMm() float64 {
+	if x != nil {
+		return x.PressedYMm
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetHeightMm() float64 {
+	if x != nil {
+		return x.HeightMm
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetClampedWeightKn() float64 {
+	if x != nil {
+		return x.ClampedWeightKn
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetGround() *UpliftGround {
+	if x != nil {
+		return x.Ground
+	}
+	return nil
+}
+
+func (x *ThroughAnchorage) GetWeightFactor() float64 {
+	if x != nil && x.WeightFactor != nil {
+		return *x.WeightFactor
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetInitialPreloadKn() float64 {
+	if x != nil {
+		return x.InitialPreloadKn
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetRelaxation() float64 {
+	if x != nil {
+		return x.Relaxation
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetFillSettlementMm() float64 {
+	if x != nil {
+		return x.FillSettlementMm
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetStackStiffnessKnMm() float64 {
+	if x != nil {
+		return x.StackStiffnessKnMm
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetNeededPreloadKn() float64 {
+	if x != nil {
+		return x.NeededPreloadKn
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetMostStretchMm() float64 {
+	if x != nil {
+		return x.MostStretchMm
+	}
+	return 0
+}
+
+// UpliftGround is the ground outside the prism above a bottom plate, up to a
+// surface that rises from the plate's edges: planes, and cones at the corners.
+type UpliftGround struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Depth of the bottom plate below the surface [mm]. Required. Over 0 to
+	// 20 000.
+	DepthMm float64 `protobuf:"fixed64,1,opt,name=depth_mm,json=depthMm,proto3" json:"depth_mm,omitempty"`
+	// Unit weight, buoyant below the water [kN/m3]. Required. Over 0 to 30.
+	UnitWeightKnM3 float64 `protobuf:"fixed64,2,opt,name=unit_weight_kn_m3,json=unitWeightKnM3,proto3" json:"unit_weight_kn_m3,omitempty"`
+	// Angle of that surface from the vertical [deg]. Required. Over 0 to 45.
+	AngleDeg float64 `protobuf:"fixed64,3,opt,name=angle_deg,json=angleDeg,proto3" json:"angle_deg,omitempty"`
+	// Where the angle comes from, such as a pull test on that backfill. Required,
+	// 1 to 300 characters.
+	Source        string `protobuf:"bytes,4,opt,name=source,proto3" json:"source,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *UpliftGround) Reset() {
+	*x = UpliftGround{}
+	mi := &file_footward_v1_part_proto_msgTypes[36]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *UpliftGround) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*UpliftGround) ProtoMessage() {}
+
+func (x *UpliftGround) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[36]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use UpliftGround.ProtoReflect.Descriptor instead.
+func (*UpliftGround) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{36}
+}
+
+func (x *UpliftGround) GetDepthMm() float64 {
+	if x != nil {
+		return x.DepthMm
+	}
+	return 0
+}
+
+func (x *UpliftGround) GetUnitWeightKnM3() float64 {
+	if x != nil {
+		return x.UnitWeightKnM3
+	}
+	return 0
+}
+
+func (x *UpliftGround) GetAngleDeg() float64 {
+	if x != nil {
+		return x.AngleDeg
+	}
+	return 0
+}
+
+func (x *UpliftGround) GetSource() string {
+	if x != nil {
+		return x.Source
+	}
+	return ""
+}
+
 var File_footward_v1_part_proto protoreflect.FileDescriptor
 
 const file_footward_v1_part_proto_rawDesc = "" +
@@ -3036,7 +3539,52 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x05x1_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04x1Mm\x12.\n" +
 	"\x05y1_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04y1Mm\x12.\n" +
 	"\x05x2_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04x2Mm\x12.\n" +
-	"\x05y2_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04y2Mm*\x8a\x01\n" +
+	"\x05y2_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04y2Mm\"\x8d\x01\n" +
+	"\tAnchorage\x126\n" +
+	"\x06headed\x18\x01 \x01(\v2\x1c.footward.v1.HeadedAnchorageH\x00R\x06headed\x129\n" +
+	"\athrough\x18\x02 \x01(\v2\x1d.footward.v1.ThroughAnchorageH\x00R\athroughB\r\n" +
+	"\x04hold\x12\x05\xbaH\x02\b\x01\"\xb5\x03\n" +
+	"\x0fHeadedAnchorage\x12<\n" +
+	"\fembedment_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\vembedmentMm\x120\n" +
+	"\x04head\x18\x02 \x01(\v2\x14.footward.v1.RodHeadB\x06\xbaH\x03\xc8\x01\x01R\x04head\x120\n" +
+	"\x05block\x18\x03 \x01(\v2\x1a.footward.v1.ConcreteBlockR\x05block\x12\x1c\n" +
+	"\tuncracked\x18\x04 \x01(\bR\tuncracked\x12D\n" +
+	"\x0epry_out_factor\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\fpryOutFactor\x88\x01\x01\x12M\n" +
+	"\x12lightweight_factor\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe8?H\x01R\x11lightweightFactor\x88\x01\x01\x12#\n" +
+	"\rbrittle_steel\x18\a \x01(\bR\fbrittleSteelB\x11\n" +
+	"\x0f_pry_out_factorB\x15\n" +
+	"\x13_lightweight_factor\"\xc8\x01\n" +
+	"\aRodHead\x12:\n" +
+	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"diameterMm\x12<\n" +
+	"\fthickness_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@)\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12C\n" +
+	"\x10bearing_area_mm2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x0ebearingAreaMm2\"\xf9\x06\n" +
+	"\x10ThroughAnchorage\x12=\n" +
+	"\fbottom_plate\x18\x01 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\vbottomPlate\x12;\n" +
+	"\fpressed_x_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"pressedXMm\x12;\n" +
+	"\fpressed_y_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"pressedYMm\x126\n" +
+	"\theight_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@!\x00\x00\x00\x00\x00\x00\x00\x00R\bheightMm\x12E\n" +
+	"\x11clamped_weight_kn\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fclampedWeightKn\x121\n" +
+	"\x06ground\x18\x06 \x01(\v2\x19.footward.v1.UpliftGroundR\x06ground\x12C\n" +
+	"\rweight_factor\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\fweightFactor\x88\x01\x01\x12G\n" +
+	"\x12initial_preload_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10initialPreloadKn\x129\n" +
+	"\n" +
+	"relaxation\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"relaxation\x12G\n" +
+	"\x12fill_settlement_mm\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10fillSettlementMm\x12L\n" +
+	"\x15stack_stiffness_kn_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x12stackStiffnessKnMm\x12E\n" +
+	"\x11needed_preload_kn\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\x12A\n" +
+	"\x0fmost_stretch_mm\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\rmostStretchMmB\x10\n" +
+	"\x0e_weight_factor\"\xe6\x01\n" +
+	"\fUpliftGround\x124\n" +
+	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@!\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x12D\n" +
+	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0eunitWeightKnM3\x126\n" +
+	"\tangle_deg\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x80F@!\x00\x00\x00\x00\x00\x00\x00\x00R\bangleDeg\x12\"\n" +
+	"\x06source\x18\x04 \x01(\tB\n" +
+	"\xbaH\ar\x05\x10\x01\x18\xac\x02R\x06source*\x8a\x01\n" +
 	"\n" +
 	"TimberKind\x12\x1b\n" +
 	"\x17TIMBER_KIND_UNSPECIFIED\x10\x00\x12\x1e\n" +
@@ -3094,7 +3642,7 @@ func file_footward_v1_part_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 9)
-var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 32)
+var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 37)
 var file_footward_v1_part_proto_goTypes = []any{
 	(TimberKind)(0),             // 0: footward.v1.TimberKind
 	(FootprintStiffness)(0),     // 1: footward.v1.FootprintStiffness
@@ -3137,6 +3685,11 @@ var file_footward_v1_part_proto_goTypes = []any{
 	(*JoinedPart)(nil),          // 38: footward.v1.JoinedPart
 	(*WeldSpec)(nil),            // 39: footward.v1.WeldSpec
 	(*WeldSegment)(nil),         // 40: footward.v1.WeldSegment
+	(*Anchorage)(nil),           // 41: footward.v1.Anchorage
+	(*HeadedAnchorage)(nil),     // 42: footward.v1.HeadedAnchorage
+	(*RodHead)(nil),             // 43: footward.v1.RodHead
+	(*ThroughAnchorage)(nil),    // 44: footward.v1.ThroughAnchorage
+	(*UpliftGround)(nil),        // 45: footward.v1.UpliftGround
 }
 var file_footward_v1_part_proto_depIdxs = []int32{
 	10, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
@@ -3174,11 +3727,17 @@ var file_footward_v1_part_proto_depIdxs = []int32{
 	8,  // 32: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
 	38, // 33: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
 	36, // 34: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
-	35, // [35:35] is the sub-list for method output_type
-	35, // [35:35] is the sub-list for method input_type
-	35, // [35:35] is the sub-list for extension type_name
-	35, // [35:35] is the sub-list for extension extendee
-	0,  // [0:35] is the sub-list for field type_name
+	42, // 35: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
+	44, // 36: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
+	43, // 37: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
+	23, // 38: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
+	15, // 39: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
+	45, // 40: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
+	41, // [41:41] is the sub-list for method output_type
+	41, // [41:41] is the sub-list for method input_type
+	41, // [41:41] is the sub-list for extension type_name
+	41, // [41:41] is the sub-list for extension extendee
+	0,  // [0:41] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_part_proto_init() }
@@ -3200,13 +3759,19 @@ func file_footward_v1_part_proto_init() {
 		(*Support_Given)(nil),
 	}
 	file_footward_v1_part_proto_msgTypes[16].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[32].OneofWrappers = []any{
+		(*Anchorage_Headed)(nil),
+		(*Anchorage_Through)(nil),
+	}
+	file_footward_v1_part_proto_msgTypes[33].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[35].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_part_proto_rawDesc), len(file_footward_v1_part_proto_rawDesc)),
 			NumEnums:      9,
-			NumMessages:   32,
+			NumMessages:   37,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

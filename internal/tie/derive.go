@@ -1,0 +1,108 @@
+package tie
+
+import (
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/derive"
+)
+
+// Derive writes the calculation step by step.
+func (r *Result) Derive(s *derive.Sheet) {
+	r.deriveWeight(s)
+	if r.Pull > 0 {
+		r.derivePlate(s)
+	}
+	r.deriveSprings(s)
+}
+
+func (r *Result) deriveWeight(s *derive.Sheet) {
+	in, a := r.in, &r.in.Actions
+	s.Factor("gamma_stb", r.Share, uplift.Clause[in.Design.Basis])
+	s.Given("W", in.Clamped, "N", "what the rods clamp")
+	s.Given("b_x", in.Plate.SizeX, "mm", "bottom plate")
+	s.Given("b_y", in.Plate.SizeY, "mm", "bottom plate")
+	s.Given("h_s", in.Soil.Depth, "mm", "depth of the bottom plate")
+	s.Given("gamma_s", in.Soil.Weight, "N/mm3", "ground outside the prism above the plate")
+	s.Given("theta", in.Soil.Angle, "rad", "from the vertical")
+	s.Step("W_s", "gamma_s h_s^2 tan(theta) (b_x + b_y + pi / 3 h_s tan(theta))", r.Outside, "N", "geometry")
+	s.Step("W_d", "gamma_stb (W + W_s)", r.Holds, "N", uplift.Clause[in.Design.Basis])
+	s.Given("N", a.N, "N", "tension positive")
+	s.Given("H", in.Height, "mm", "from the foot to the underside of the bottom plate")
+	s.Given("M_y", a.My, "Nmm", "about y")
+	s.Given("V_x", a.Vx, "N", "along x")
+	s.Step("M_dst,x", "max(0, N) b_x / 2 + abs(M_y) + abs(V_x) H", r.Turn[0].Demand, "Nmm", "statics")
+	s.Step("M_stb,x", "(gamma_stb W + max(0, 0 - N)) b_x / 2", r.Turn[0].Holds, "Nmm", "statics")
+	s.Given("M_x", a.Mx, "Nmm", "about x")
+	s.Given("V_y", a.Vy, "N", "along y")
+	s.Step("M_dst,y", "max(0, N) b_y / 2 + abs(M_x) + abs(V_y) H", r.Turn[1].Demand, "Nmm", "statics")
+	s.Step("M_stb,y", "(gamma_stb W + max(0, 0 - N)) b_y / 2", r.Turn[1].Holds, "Nmm", "statics")
+}
+
+func (r *Result) derivePlate(s *derive.Sheet) {
+	in, b := r.in, r.worst()
+	fy, fu, _ := in.Plate.Steel.At(in.Plate.Thickness)
+	us := in.Design.Basis.US()
+	s.Given("T", r.Pull, "N", "tension of the rods together")
+	s.Given("F_t", r.Ft, "N", "rod with the greatest tension")
+	s.Given("t_b", in.Plate.Net(), "mm", "bottom plate, corrosion taken off")
+	s.Given("f_yb", fy, "MPa", "bottom plate")
+	s.Given("f_ub", fu, "MPa", "bottom plate")
+	s.Given("d_m", in.Nut, "mm", "nut or washer")
+	clause := bending.Clause[in.Design.Basis]
+	switch {
+	case us:
+		r.deriveFactor(s, "k_b", basis.Flexure, "AISC 360-22 F1")
+		s.Step("m_R", "k_b f_yb t_b^2 / 4", r.Resists, "Nmm/mm", clause)
+		r.deriveFactor(s, "k_r", basis.Rupture, "AISC 360-22 J4.2")
+		s.Step("R_p", "k_r 0.6 f_ub pi d_m t_b", r.Punch, "N", punching.Clause[in.Design.Basis])
+	default:
+		s.Factor("gamma_M0", in.Design.EC.GammaM0, "EN 1993-1-1:2005 6.1(1)")
+		s.Step("m_R", "f_yb t_b^2 / (6 gamma_M0)", r.Resists, "Nmm/mm", clause)
+		s.Factor("gamma_M2", in.Design.EC.GammaM2, "EN 1993-1-8:2005 Table 2.1")
+		s.Step("R_p", "0.6 pi d_m t_b f_ub / gamma_M2", r.Punch, "N", punching.Clause[in.Design.Basis])
+	}
+	if b.Reason != "" {
+		return
+	}
+	s.Given("c_p", b.Half, "mm", "half the block of pressure along the axis that governs")
+	s.Step("p_b", "T / (2 c_p)", b.Load, "N/mm", "statics")
+	s.Given("s", b.At, "mm", "section that governs, from the middle of the plate")
+	s.Given("M_s", b.M, "Nmm", "moment of rods and pressure beyond it; statics")
+	s.Given("b_s", b.Width, "mm", "width over which it spreads at 45 degrees; common practice, no source")
+	s.Step("m_s", "abs(M_s) / b_s", b.PerMM, "Nmm/mm", "statics")
+}
+
+func (r *Result) deriveFactor(s *derive.Sheet, symbol string, f basis.Strength, source string) {
+	b := r.in.Design.Basis
+	if b == basis.USLRFD {
+		s.Factor("phi", f.Phi, source)
+		s.Step(symbol, "phi", f.Factor(b), "", source)
+		return
+	}
+	s.Factor("Omega", f.Omega, source)
+	s.Step(symbol, "1 / Omega", f.Factor(b), "", source)
+}
+
+func (r *Result) deriveSprings(s *derive.Sheet) {
+	in := r.in
+	s.Given("E", in.Modulus, "MPa", "rods")
+	s.Given("A_s", in.RodArea, "mm2", "stress area left")
+	s.Given("L", in.Length, "mm", "length that stretches")
+	if r.Pull > 0 {
+		s.Step("delta_t", "F_t L / (E A_s)", r.Stretch, "mm", "statics")
+	}
+	if in.Preload == 0 {
+		return
+	}
+	s.Given("n_r", float64(len(in.At)), "", "rods")
+	s.Step("k_r", "n_r E A_s / L", r.Stiffness, "N/mm", "statics")
+	s.Given("s_f", in.Settlement, "mm", "settlement of the fill after tightening")
+	if in.Stack > 0 {
+		s.Given("k_m", in.Stack, "N/mm", "stiffness of the stack")
+		s.Step("P_s", "s_f / (1 / k_r + 1 / k_m) / n_r", r.Lost, "N", "springs in series")
+	} else {
+		s.Step("P_s", "s_f k_r / n_r", r.Lost, "N", "a rigid stack")
+	}
+	s.Given("P_0", in.Preload, "N", "preload of a rod when tightened")
+	s.Given("rho", in.Relaxed, "", "share lost to relaxation")
+	s.Step("P_left", "max(0, P_0 (1 - rho) - P_s)", r.Left, "N", "springs in series")
+}

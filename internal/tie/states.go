@@ -1,0 +1,105 @@
+package tie
+
+import (
+	"math"
+
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/limit"
+)
+
+func clauses(ec, lrfd, asd string) [basis.Count]string {
+	return [basis.Count]string{basis.Eurocode: ec, basis.USLRFD: lrfd, basis.USASD: asd}
+}
+
+// The limit states, in the order of an answer.
+var (
+	bending = &limit.Kind{ID: "tie_plate_bending", Title: "Bottom plate in bending under the nuts", Measure: limit.UnitMoment,
+		Clause: clauses("statics; EN 1993-1-1:2005 6.2.5", "statics; AISC 360-22 F11", "statics; AISC 360-22 F11")}
+	punching = &limit.Kind{ID: "tie_plate_punching", Title: "Bottom plate in punching under a nut", Measure: limit.Force,
+		Clause: clauses("EN 1993-1-8:2005 Table 3.4", "AISC 360-22 J4.2(b)", "AISC 360-22 J4.2(b)")}
+	uplift = &limit.Kind{ID: "tie_uplift", Title: "Weight against uplift", Measure: limit.Force,
+		Clause: clauses("EN 1997-1:2004 2.4.7.4, Table A.15", "ASCE 7-22 2.3.1 and 2.4.1", "ASCE 7-22 2.3.1 and 2.4.1")}
+	overturning = &limit.Kind{ID: "tie_overturning", Title: "Weight against overturning about an edge of the bottom plate", Measure: limit.Moment,
+		Clause: clauses("EN 1990:2002 6.4.1, Table A1.2(A)", "ASCE 7-22 2.3.1 and 2.4.1", "ASCE 7-22 2.3.1 and 2.4.1")}
+	stretch = &limit.Kind{ID: "tie_stretch", Title: "Stretch of a rod", Measure: limit.Length,
+		Clause: clauses("statics", "statics", "statics")}
+	clamping = &limit.Kind{ID: "tie_preload", Title: "Preload needed against preload left", Measure: limit.Force,
+		Clause: clauses("statics", "statics", "statics")}
+)
+
+// Kinds returns the limit states of the part in order.
+func Kinds() []*limit.Kind {
+	return []*limit.Kind{bending, punching, uplift, overturning, stretch, clamping}
+}
+
+const noTension = "no rod is in tension"
+
+// States appends the limit states in their fixed order.
+func (r *Result) States(l *limit.List) {
+	in := r.in
+	switch {
+	case in.ShareReason != "":
+		l.Add(limit.Beyond(bending, in.ShareReason))
+		l.Add(limit.Beyond(punching, in.ShareReason))
+	case r.Pull == 0:
+		l.Add(limit.Skip(bending, noTension))
+		l.Add(limit.Skip(punching, noTension))
+	default:
+		l.Add(r.bendState())
+		l.Add(limit.Evaluate(punching, r.Ft, r.Punch).Of(r.tense+1).Need(limit.PlateThickness,
+			in.Plate.Needed(func(_, fu float64) float64 { return r.Ft / r.punchPerMM(fu) })))
+	}
+	if in.Actions.N > 0 {
+		l.Add(limit.Evaluate(uplift, in.Actions.N, r.Holds))
+	} else {
+		l.Add(limit.Skip(uplift, "the foot is not lifted"))
+	}
+	l.Add(r.turnState())
+	switch {
+	case in.ShareReason != "":
+		l.Add(limit.Beyond(stretch, in.ShareReason))
+	case r.Pull == 0:
+		l.Add(limit.Skip(stretch, noTension))
+	case in.MostStretch == 0:
+		s := limit.Skip(stretch, "no limit was given")
+		s.Demand = r.Stretch
+		l.Add(s)
+	default:
+		l.Add(limit.Evaluate(stretch, r.Stretch, in.MostStretch).Of(r.tense + 1))
+	}
+	if in.Needed == 0 {
+		l.Add(limit.Skip(clamping, "no preload is needed"))
+		return
+	}
+	l.Add(limit.Evaluate(clamping, in.Needed, r.Left))
+}
+
+func (r *Result) worst() *Bend {
+	b := &r.Bend[0]
+	if other := &r.Bend[1]; other.Reason != "" || b.Reason == "" && other.PerMM > b.PerMM {
+		b = other
+	}
+	return b
+}
+
+func (r *Result) bendState() limit.State {
+	b := r.worst()
+	if b.Reason != "" {
+		return limit.State{Kind: bending, Verdict: limit.Fail, Reason: b.Reason}
+	}
+	return limit.Evaluate(bending, b.PerMM, r.Resists).Need(limit.PlateThickness,
+		r.in.Plate.Needed(func(fy, _ float64) float64 { return math.Sqrt(b.PerMM / r.strength(fy)) }))
+}
+
+func (r *Result) turnState() limit.State {
+	worst := 0
+	a, b := &r.Turn[0], &r.Turn[1]
+	if a.Demand == 0 && b.Demand == 0 {
+		return limit.Skip(overturning, "nothing overturns the foot")
+	}
+	// Of two without weight that holds, the one that is turned.
+	if b.Demand*a.Holds > a.Demand*b.Holds || a.Demand == 0 {
+		worst = 1
+	}
+	return limit.Evaluate(overturning, r.Turn[worst].Demand, r.Turn[worst].Holds)
+}
