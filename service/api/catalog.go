@@ -9,6 +9,7 @@ import (
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/material"
+	"footward.example/footward/internal/pin"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -130,6 +131,7 @@ var checks = []struct {
 	{kindPlateBending, base.PlateKinds, base.PlateRemarks},
 	{kindWeld, weld.Kinds, weld.Remarks},
 	{kindAnchorRods, rod.Kinds, rod.Remarks},
+	{kindPin, pin.Kinds, pin.Remarks},
 	{kindAnchorage, base.AnchorageKinds, base.AnchorageRemarks},
 	{kindColumnBase, base.ColumnKinds, base.ColumnRemarks},
 }

@@ -173,5 +173,6 @@ const (
 	kindWeld         = footwardv1.CheckKind_CHECK_KIND_WELD
 	kindAnchorRods   = footwardv1.CheckKind_CHECK_KIND_ANCHOR_RODS
 	kindAnchorage    = footwardv1.CheckKind_CHECK_KIND_ANCHORAGE
+	kindPin          = footwardv1.CheckKind_CHECK_KIND_PIN
 	kindColumnBase   = footwardv1.CheckKind_CHECK_KIND_COLUMN_BASE
 )

@@ -71,6 +71,9 @@ func call(s *api.Check, m proto.Message) (*footwardv1.CheckResult, error) {
 	case *footwardv1.CheckAnchorageRequest:
 		r, err := s.CheckAnchorage(ctx, m)
 		return r.GetResult(), err
+	case *footwardv1.CheckPinRequest:
+		r, err := s.CheckPin(ctx, m)
+		return r.GetResult(), err
 	case *footwardv1.CheckColumnBaseRequest:
 		r, err := s.CheckColumnBase(ctx, m)
 		return r.GetResult(), err
@@ -86,6 +89,7 @@ var kinds = []func() proto.Message{
 	func() proto.Message { return &footwardv1.CheckAnchorRodsRequest{} },
 	func() proto.Message { return &footwardv1.CheckColumnBaseRequest{} },
 	func() proto.Message { return &footwardv1.CheckAnchorageRequest{} },
+	func() proto.Message { return &footwardv1.CheckPinRequest{} },
 }
 
 // FuzzRequests sends the bytes of a message to every check: there is an answer

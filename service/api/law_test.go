@@ -192,6 +192,9 @@ func TestLRFDAndASDAgreeAtALiveLoadOfThreeTimesTheDeadLoad(t *testing.T) {
 			if a.Utilization == nil || l.Utilization == nil {
 				continue
 			}
+			if strings.HasPrefix(a.GetId(), "column_") || a.GetId() == "pin_lateral" {
+				continue // timber at its pins
+			}
 			if a.GetUnit() == "mm" || a.GetUtilization() == 0 {
 				continue // sizes do not follow the load
 			}

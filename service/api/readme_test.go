@@ -17,6 +17,7 @@ import (
 	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
+	"footward.example/footward/internal/pin"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -39,6 +40,7 @@ var parts = []struct {
 	{"Plate bending", base.PlateKinds(), base.PlateRemarks()},
 	{"Weld", weld.Kinds(), weld.Remarks()},
 	{"Anchor rods", rod.Kinds(), rod.Remarks()},
+	{"Pin", pin.Kinds(), pin.Remarks()},
 	{"Anchorage", base.AnchorageKinds(), base.AnchorageRemarks()},
 	{"Column base", base.ColumnKinds(), base.ColumnRemarks()},
 }

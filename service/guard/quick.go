@@ -23,6 +23,8 @@ func quick(m proto.Message) bool {
 		return m != nil && quickCheckAnchorRodsRequest(m)
 	case *footwardv1.CheckAnchorageRequest:
 		return m != nil && quickCheckAnchorageRequest(m)
+	case *footwardv1.CheckPinRequest:
+		return m != nil && quickCheckPinRequest(m)
 	case *footwardv1.CheckManyRequest:
 		return m != nil && quickCheckManyRequest(m)
 	case *footwardv1.StreamChecksRequest:
@@ -464,6 +466,75 @@ func quickCheckAnchorageRequest(m *footwardv1.CheckAnchorageRequest) bool {
 		}
 	}
 	return true
+}
+
+func quickPinnedTimber(m *footwardv1.PinnedTimber) bool {
+	return (m.KMod == nil || m.GetKMod() >= 0.1 && m.GetKMod() <= 1.1) &&
+		(m.LoadDurationFactor == nil || m.GetLoadDurationFactor() >= 0.1 && m.GetLoadDurationFactor() <= 1.6) &&
+		(m.TimeEffectFactor == nil || m.GetTimeEffectFactor() >= 0.1 && m.GetTimeEffectFactor() <= 1) &&
+		(m.WetFactor == nil || m.GetWetFactor() >= 0.1 && m.GetWetFactor() <= 1) &&
+		between(int(m.GetKind()), 1, 3) &&
+		between(int(m.GetLoadDuration()), 0, 5) &&
+		between(int(m.GetServiceClass()), 0, 3) &&
+		m.GetCompressionAcrossMpa() >= 0 && m.GetCompressionAcrossMpa() <= 1000 &&
+		m.GetCompressionAlongMpa() > 0 && m.GetCompressionAlongMpa() <= 1000 &&
+		m.GetDensityKgM3() >= 0 && m.GetDensityKgM3() <= 1500 &&
+		m.GetModulusMpa() >= 0 && m.GetModulusMpa() <= 100000 &&
+		m.GetShearStrengthMpa() > 0 && m.GetShearStrengthMpa() <= 1000 &&
+		m.GetSizeAcrossPinMm() > 0 && m.GetSizeAcrossPinMm() <= 10000 &&
+		m.GetSizeAlongPinMm() > 0 && m.GetSizeAlongPinMm() <= 10000 &&
+		m.GetSpecificGravity() >= 0 && m.GetSpecificGravity() <= 1.5 &&
+		m.GetTensionAlongMpa() > 0 && m.GetTensionAlongMpa() <= 1000
+}
+
+func quickPinSpec(m *footwardv1.PinSpec) bool {
+	return between(int(m.GetKind()), 1, 2) &&
+		m.GetDiameterMm() > 0 && m.GetDiameterMm() <= 200 &&
+		m.GetFUMpa() >= 10 && m.GetFUMpa() <= 3000 &&
+		m.GetFYMpa() >= 10 && m.GetFYMpa() <= 3000 &&
+		m.GetFYbMpa() >= 0 && m.GetFYbMpa() <= 3000 &&
+		m.GetWasherDiameterMm() >= 0 && m.GetWasherDiameterMm() <= 10000
+}
+
+func quickPinnedPlates(m *footwardv1.PinnedPlates) bool {
+	return (m.DowelBearingStrengthMpa == nil || m.GetDowelBearingStrengthMpa() >= 10 && m.GetDowelBearingStrengthMpa() <= 3000) &&
+		between(int(m.GetArrangement()), 1, 2) &&
+		m.GetArmMm() > 0 && m.GetArmMm() <= 10000 &&
+		m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 100 &&
+		m.GetEndDistanceMm() > 0 && m.GetEndDistanceMm() <= 10000 &&
+		m.GetGapMm() >= 0 && m.GetGapMm() <= 1000 &&
+		m.GetHoleDiameterMm() > 0 && m.GetHoleDiameterMm() <= 400 &&
+		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300 &&
+		m.GetWidthMm() > 0 && m.GetWidthMm() <= 10000 &&
+		m.Steel != nil && quickSteel(m.GetSteel())
+}
+
+func quickPinLayout(m *footwardv1.PinLayout) bool {
+	return (m.GroupFactor == nil || m.GetGroupFactor() >= 0.05 && m.GetGroupFactor() <= 1) &&
+		m.GetEdgeDistanceMm() > 0 && m.GetEdgeDistanceMm() <= 10000 &&
+		m.GetEndDistanceMm() > 0 && m.GetEndDistanceMm() <= 10000 &&
+		m.GetPinsPerRow() <= 32 &&
+		m.GetRows() <= 16 &&
+		m.GetSpacingAcrossMm() >= 0 && m.GetSpacingAcrossMm() <= 10000 &&
+		m.GetSpacingAlongMm() >= 0 && m.GetSpacingAlongMm() <= 10000
+}
+
+func quickPinForces(m *footwardv1.PinForces) bool {
+	return m.GetMKnm() >= -100000 && m.GetMKnm() <= 100000 &&
+		m.GetNKn() >= -100000 && m.GetNKn() <= 100000 &&
+		m.GetVKn() >= -100000 && m.GetVKn() <= 100000
+}
+
+func quickCheckPinRequest(m *footwardv1.CheckPinRequest) bool {
+	return (m.PartialFactorConnections == nil || m.GetPartialFactorConnections() >= 1 && m.GetPartialFactorConnections() <= 2) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Forces != nil && quickPinForces(m.GetForces()) &&
+		m.Layout != nil && quickPinLayout(m.GetLayout()) &&
+		m.Pin != nil && quickPinSpec(m.GetPin()) &&
+		m.Plates != nil && quickPinnedPlates(m.GetPlates()) &&
+		m.Timber != nil && quickPinnedTimber(m.GetTimber())
 }
 
 func quickCheckManyRequest(m *footwardv1.CheckManyRequest) bool {

@@ -1262,6 +1262,191 @@ func (x *CheckAnchorageResponse) GetProvenance() *Provenance {
 	return nil
 }
 
+// CheckPinRequest describes a pinned column foot and its actions.
+type CheckPinRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The caller's own name for this check, echoed in the answer. At most 200
+	// characters.
+	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
+	// Standards and factors. Required.
+	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
+	// How much of the answer is sent. Default: limit states.
+	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// The end of the column. Required.
+	Timber *PinnedTimber `protobuf:"bytes,4,opt,name=timber,proto3" json:"timber,omitempty"`
+	// The pin. Required.
+	Pin *PinSpec `protobuf:"bytes,5,opt,name=pin,proto3" json:"pin,omitempty"`
+	// The plates of the shoe. Required.
+	Plates *PinnedPlates `protobuf:"bytes,6,opt,name=plates,proto3" json:"plates,omitempty"`
+	// How the pins stand. Required.
+	Layout *PinLayout `protobuf:"bytes,7,opt,name=layout,proto3" json:"layout,omitempty"`
+	// Actions. Required.
+	Forces *PinForces `protobuf:"bytes,8,opt,name=forces,proto3" json:"forces,omitempty"`
+	// Whether the column's end stands on a plate, which then carries compression
+	// instead of the pins. Default false.
+	EndBears bool `protobuf:"varint,9,opt,name=end_bears,json=endBears,proto3" json:"end_bears,omitempty"`
+	// gamma_M of connections, Eurocode. Default 1.30 (EN 1995-1-1 Table 2.3). 1 to
+	// 2.
+	PartialFactorConnections *float64 `protobuf:"fixed64,10,opt,name=partial_factor_connections,json=partialFactorConnections,proto3,oneof" json:"partial_factor_connections,omitempty"`
+	unknownFields            protoimpl.UnknownFields
+	sizeCache                protoimpl.SizeCache
+}
+
+func (x *CheckPinRequest) Reset() {
+	*x = CheckPinRequest{}
+	mi := &file_footward_v1_check_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckPinRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckPinRequest) ProtoMessage() {}
+
+func (x *CheckPinRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckPinRequest.ProtoReflect.Descriptor instead.
+func (*CheckPinRequest) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *CheckPinRequest) GetLabel() string {
+	if x != nil {
+		return x.Label
+	}
+	return ""
+}
+
+func (x *CheckPinRequest) GetBasis() *DesignBasis {
+	if x != nil {
+		return x.Basis
+	}
+	return nil
+}
+
+func (x *CheckPinRequest) GetDetail() Detail {
+	if x != nil {
+		return x.Detail
+	}
+	return Detail_DETAIL_UNSPECIFIED
+}
+
+func (x *CheckPinRequest) GetTimber() *PinnedTimber {
+	if x != nil {
+		return x.Timber
+	}
+	return nil
+}
+
+func (x *CheckPinRequest) GetPin() *PinSpec {
+	if x != nil {
+		return x.Pin
+	}
+	return nil
+}
+
+func (x *CheckPinRequest) GetPlates() *PinnedPlates {
+	if x != nil {
+		return x.Plates
+	}
+	return nil
+}
+
+func (x *CheckPinRequest) GetLayout() *PinLayout {
+	if x != nil {
+		return x.Layout
+	}
+	return nil
+}
+
+func (x *CheckPinRequest) GetForces() *PinForces {
+	if x != nil {
+		return x.Forces
+	}
+	return nil
+}
+
+func (x *CheckPinRequest) GetEndBears() bool {
+	if x != nil {
+		return x.EndBears
+	}
+	return false
+}
+
+func (x *CheckPinRequest) GetPartialFactorConnections() float64 {
+	if x != nil && x.PartialFactorConnections != nil {
+		return *x.PartialFactorConnections
+	}
+	return 0
+}
+
+// CheckPinResponse answers CheckPin.
+type CheckPinResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The answer.
+	Result *CheckResult `protobuf:"bytes,1,opt,name=result,proto3" json:"result,omitempty"`
+	// What produced it.
+	Provenance    *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckPinResponse) Reset() {
+	*x = CheckPinResponse{}
+	mi := &file_footward_v1_check_proto_msgTypes[15]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckPinResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckPinResponse) ProtoMessage() {}
+
+func (x *CheckPinResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[15]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckPinResponse.ProtoReflect.Descriptor instead.
+func (*CheckPinResponse) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{15}
+}
+
+func (x *CheckPinResponse) GetResult() *CheckResult {
+	if x != nil {
+		return x.Result
+	}
+	return nil
+}
+
+func (x *CheckPinResponse) GetProvenance() *Provenance {
+	if x != nil {
+		return x.Provenance
+	}
+	return nil
+}
+
 // CheckItem is one check of any kind.
 type CheckItem struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1275,6 +1460,7 @@ type CheckItem struct {
 	//	*CheckItem_AnchorRods
 	//	*CheckItem_ColumnBase
 	//	*CheckItem_Anchorage
+	//	*CheckItem_Pin
 	Check         isCheckItem_Check `protobuf_oneof:"check"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -1282,7 +1468,7 @@ type CheckItem struct {
 
 func (x *CheckItem) Reset() {
 	*x = CheckItem{}
-	mi := &file_footward_v1_check_proto_msgTypes[14]
+	mi := &file_footward_v1_check_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1294,7 +1480,7 @@ func (x *CheckItem) String() string {
 func (*CheckItem) ProtoMessage() {}
 
 func (x *CheckItem) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[14]
+	mi := &file_footward_v1_check_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1307,7 +1493,7 @@ func (x *CheckItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckItem.ProtoReflect.Descriptor instead.
 func (*CheckItem) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *CheckItem) GetCheck() isCheckItem_Check {
@@ -1371,6 +1557,15 @@ func (x *CheckItem) GetAnchorage() *CheckAnchorageRequest {
 	return nil
 }
 
+func (x *CheckItem) GetPin() *CheckPinRequest {
+	if x != nil {
+		if x, ok := x.Check.(*CheckItem_Pin); ok {
+			return x.Pin
+		}
+	}
+	return nil
+}
+
 type isCheckItem_Check interface {
 	isCheckItem_Check()
 }
@@ -1405,6 +1600,11 @@ type CheckItem_Anchorage struct {
 	Anchorage *CheckAnchorageRequest `protobuf:"bytes,6,opt,name=anchorage,proto3,oneof"`
 }
 
+type CheckItem_Pin struct {
+	// Pins.
+	Pin *CheckPinRequest `protobuf:"bytes,7,opt,name=pin,proto3,oneof"`
+}
+
 func (*CheckItem_Bearing) isCheckItem_Check() {}
 
 func (*CheckItem_PlateBending) isCheckItem_Check() {}
@@ -1416,6 +1616,8 @@ func (*CheckItem_AnchorRods) isCheckItem_Check() {}
 func (*CheckItem_ColumnBase) isCheckItem_Check() {}
 
 func (*CheckItem_Anchorage) isCheckItem_Check() {}
+
+func (*CheckItem_Pin) isCheckItem_Check() {}
 
 // CheckOutcome is what became of one item.
 type CheckOutcome struct {
@@ -1436,7 +1638,7 @@ type CheckOutcome struct {
 
 func (x *CheckOutcome) Reset() {
 	*x = CheckOutcome{}
-	mi := &file_footward_v1_check_proto_msgTypes[15]
+	mi := &file_footward_v1_check_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1448,7 +1650,7 @@ func (x *CheckOutcome) String() string {
 func (*CheckOutcome) ProtoMessage() {}
 
 func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[15]
+	mi := &file_footward_v1_check_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1461,7 +1663,7 @@ func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckOutcome.ProtoReflect.Descriptor instead.
 func (*CheckOutcome) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *CheckOutcome) GetIndex() uint64 {
@@ -1525,7 +1727,7 @@ type Refusal struct {
 
 func (x *Refusal) Reset() {
 	*x = Refusal{}
-	mi := &file_footward_v1_check_proto_msgTypes[16]
+	mi := &file_footward_v1_check_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1537,7 +1739,7 @@ func (x *Refusal) String() string {
 func (*Refusal) ProtoMessage() {}
 
 func (x *Refusal) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[16]
+	mi := &file_footward_v1_check_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1550,7 +1752,7 @@ func (x *Refusal) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Refusal.ProtoReflect.Descriptor instead.
 func (*Refusal) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *Refusal) GetViolations() []*FieldViolation {
@@ -1571,7 +1773,7 @@ type CheckManyRequest struct {
 
 func (x *CheckManyRequest) Reset() {
 	*x = CheckManyRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[17]
+	mi := &file_footward_v1_check_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1583,7 +1785,7 @@ func (x *CheckManyRequest) String() string {
 func (*CheckManyRequest) ProtoMessage() {}
 
 func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[17]
+	mi := &file_footward_v1_check_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1596,7 +1798,7 @@ func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyRequest.ProtoReflect.Descriptor instead.
 func (*CheckManyRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *CheckManyRequest) GetItems() []*CheckItem {
@@ -1619,7 +1821,7 @@ type CheckManyResponse struct {
 
 func (x *CheckManyResponse) Reset() {
 	*x = CheckManyResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1631,7 +1833,7 @@ func (x *CheckManyResponse) String() string {
 func (*CheckManyResponse) ProtoMessage() {}
 
 func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1644,7 +1846,7 @@ func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyResponse.ProtoReflect.Descriptor instead.
 func (*CheckManyResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *CheckManyResponse) GetOutcomes() []*CheckOutcome {
@@ -1672,7 +1874,7 @@ type StreamChecksRequest struct {
 
 func (x *StreamChecksRequest) Reset() {
 	*x = StreamChecksRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[19]
+	mi := &file_footward_v1_check_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1684,7 +1886,7 @@ func (x *StreamChecksRequest) String() string {
 func (*StreamChecksRequest) ProtoMessage() {}
 
 func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[19]
+	mi := &file_footward_v1_check_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1697,7 +1899,7 @@ func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksRequest.ProtoReflect.Descriptor instead.
 func (*StreamChecksRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *StreamChecksRequest) GetItems() []*CheckItem {
@@ -1720,7 +1922,7 @@ type StreamChecksResponse struct {
 
 func (x *StreamChecksResponse) Reset() {
 	*x = StreamChecksResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[20]
+	mi := &file_footward_v1_check_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1732,7 +1934,7 @@ func (x *StreamChecksResponse) String() string {
 func (*StreamChecksResponse) ProtoMessage() {}
 
 func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[20]
+	mi := &file_footward_v1_check_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1745,7 +1947,7 @@ func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksResponse.ProtoReflect.Descriptor instead.
 func (*StreamChecksResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *StreamChecksResponse) GetOutcomes() []*CheckOutcome {
@@ -1866,7 +2068,25 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xb0\x03\n" +
+	"provenance\"\xd0\x04\n" +
+	"\x0fCheckPinRequest\x12\x1e\n" +
+	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x129\n" +
+	"\x06timber\x18\x04 \x01(\v2\x19.footward.v1.PinnedTimberB\x06\xbaH\x03\xc8\x01\x01R\x06timber\x12.\n" +
+	"\x03pin\x18\x05 \x01(\v2\x14.footward.v1.PinSpecB\x06\xbaH\x03\xc8\x01\x01R\x03pin\x129\n" +
+	"\x06plates\x18\x06 \x01(\v2\x19.footward.v1.PinnedPlatesB\x06\xbaH\x03\xc8\x01\x01R\x06plates\x126\n" +
+	"\x06layout\x18\a \x01(\v2\x16.footward.v1.PinLayoutB\x06\xbaH\x03\xc8\x01\x01R\x06layout\x126\n" +
+	"\x06forces\x18\b \x01(\v2\x16.footward.v1.PinForcesB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12\x1b\n" +
+	"\tend_bears\x18\t \x01(\bR\bendBears\x12\\\n" +
+	"\x1apartial_factor_connections\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x18partialFactorConnections\x88\x01\x01B\x1d\n" +
+	"\x1b_partial_factor_connections\"}\n" +
+	"\x10CheckPinResponse\x120\n" +
+	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
+	"\n" +
+	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
+	"provenance\"\xe2\x03\n" +
 	"\tCheckItem\x12<\n" +
 	"\abearing\x18\x01 \x01(\v2 .footward.v1.CheckBearingRequestH\x00R\abearing\x12L\n" +
 	"\rplate_bending\x18\x02 \x01(\v2%.footward.v1.CheckPlateBendingRequestH\x00R\fplateBending\x123\n" +
@@ -1875,7 +2095,8 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"anchorRods\x12F\n" +
 	"\vcolumn_base\x18\x05 \x01(\v2#.footward.v1.CheckColumnBaseRequestH\x00R\n" +
 	"columnBase\x12B\n" +
-	"\tanchorage\x18\x06 \x01(\v2\".footward.v1.CheckAnchorageRequestH\x00R\tanchorageB\x0e\n" +
+	"\tanchorage\x18\x06 \x01(\v2\".footward.v1.CheckAnchorageRequestH\x00R\tanchorage\x120\n" +
+	"\x03pin\x18\a \x01(\v2\x1c.footward.v1.CheckPinRequestH\x00R\x03pinB\x0e\n" +
 	"\x05check\x12\x05\xbaH\x02\b\x01\"\x95\x01\n" +
 	"\fCheckOutcome\x12\x14\n" +
 	"\x05index\x18\x01 \x01(\x04R\x05index\x122\n" +
@@ -1905,13 +2126,14 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x0fWeldGroupMethod\x12!\n" +
 	"\x1dWELD_GROUP_METHOD_UNSPECIFIED\x10\x00\x12\x1d\n" +
 	"\x19WELD_GROUP_METHOD_ELASTIC\x10\x01\x12*\n" +
-	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\x94\x05\n" +
+	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\xe2\x05\n" +
 	"\fCheckService\x12X\n" +
 	"\fCheckBearing\x12 .footward.v1.CheckBearingRequest\x1a!.footward.v1.CheckBearingResponse\"\x03\x90\x02\x01\x12g\n" +
 	"\x11CheckPlateBending\x12%.footward.v1.CheckPlateBendingRequest\x1a&.footward.v1.CheckPlateBendingResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckWeld\x12\x1d.footward.v1.CheckWeldRequest\x1a\x1e.footward.v1.CheckWeldResponse\"\x03\x90\x02\x01\x12a\n" +
 	"\x0fCheckAnchorRods\x12#.footward.v1.CheckAnchorRodsRequest\x1a$.footward.v1.CheckAnchorRodsResponse\"\x03\x90\x02\x01\x12^\n" +
-	"\x0eCheckAnchorage\x12\".footward.v1.CheckAnchorageRequest\x1a#.footward.v1.CheckAnchorageResponse\"\x03\x90\x02\x01\x12O\n" +
+	"\x0eCheckAnchorage\x12\".footward.v1.CheckAnchorageRequest\x1a#.footward.v1.CheckAnchorageResponse\"\x03\x90\x02\x01\x12L\n" +
+	"\bCheckPin\x12\x1c.footward.v1.CheckPinRequest\x1a\x1d.footward.v1.CheckPinResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckMany\x12\x1d.footward.v1.CheckManyRequest\x1a\x1e.footward.v1.CheckManyResponse\"\x03\x90\x02\x01\x12\\\n" +
 	"\fStreamChecks\x12 .footward.v1.StreamChecksRequest\x1a!.footward.v1.StreamChecksResponse\"\x03\x90\x02\x01(\x010\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
@@ -1928,7 +2150,7 @@ func file_footward_v1_check_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_check_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 21)
+var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 23)
 var file_footward_v1_check_proto_goTypes = []any{
 	(WeldGroupMethod)(0),              // 0: footward.v1.WeldGroupMethod
 	(*CheckBearingRequest)(nil),       // 1: footward.v1.CheckBearingRequest
@@ -1945,112 +2167,131 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*CheckAnchorRodsResponse)(nil),   // 12: footward.v1.CheckAnchorRodsResponse
 	(*CheckAnchorageRequest)(nil),     // 13: footward.v1.CheckAnchorageRequest
 	(*CheckAnchorageResponse)(nil),    // 14: footward.v1.CheckAnchorageResponse
-	(*CheckItem)(nil),                 // 15: footward.v1.CheckItem
-	(*CheckOutcome)(nil),              // 16: footward.v1.CheckOutcome
-	(*Refusal)(nil),                   // 17: footward.v1.Refusal
-	(*CheckManyRequest)(nil),          // 18: footward.v1.CheckManyRequest
-	(*CheckManyResponse)(nil),         // 19: footward.v1.CheckManyResponse
-	(*StreamChecksRequest)(nil),       // 20: footward.v1.StreamChecksRequest
-	(*StreamChecksResponse)(nil),      // 21: footward.v1.StreamChecksResponse
-	(*DesignBasis)(nil),               // 22: footward.v1.DesignBasis
-	(Detail)(0),                       // 23: footward.v1.Detail
-	(*SolidRectangle)(nil),            // 24: footward.v1.SolidRectangle
-	(*ForcesAtFoot)(nil),              // 25: footward.v1.ForcesAtFoot
-	(*Support)(nil),                   // 26: footward.v1.Support
-	(*CheckResult)(nil),               // 27: footward.v1.CheckResult
-	(*Provenance)(nil),                // 28: footward.v1.Provenance
-	(*Plate)(nil),                     // 29: footward.v1.Plate
-	(*Footprint)(nil),                 // 30: footward.v1.Footprint
-	(*RodGroup)(nil),                  // 31: footward.v1.RodGroup
-	(*WeldSpec)(nil),                  // 32: footward.v1.WeldSpec
-	(*WeldSegment)(nil),               // 33: footward.v1.WeldSegment
-	(*StandOff)(nil),                  // 34: footward.v1.StandOff
-	(*Anchorage)(nil),                 // 35: footward.v1.Anchorage
-	(*CheckColumnBaseRequest)(nil),    // 36: footward.v1.CheckColumnBaseRequest
-	(*FieldViolation)(nil),            // 37: footward.v1.FieldViolation
+	(*CheckPinRequest)(nil),           // 15: footward.v1.CheckPinRequest
+	(*CheckPinResponse)(nil),          // 16: footward.v1.CheckPinResponse
+	(*CheckItem)(nil),                 // 17: footward.v1.CheckItem
+	(*CheckOutcome)(nil),              // 18: footward.v1.CheckOutcome
+	(*Refusal)(nil),                   // 19: footward.v1.Refusal
+	(*CheckManyRequest)(nil),          // 20: footward.v1.CheckManyRequest
+	(*CheckManyResponse)(nil),         // 21: footward.v1.CheckManyResponse
+	(*StreamChecksRequest)(nil),       // 22: footward.v1.StreamChecksRequest
+	(*StreamChecksResponse)(nil),      // 23: footward.v1.StreamChecksResponse
+	(*DesignBasis)(nil),               // 24: footward.v1.DesignBasis
+	(Detail)(0),                       // 25: footward.v1.Detail
+	(*SolidRectangle)(nil),            // 26: footward.v1.SolidRectangle
+	(*ForcesAtFoot)(nil),              // 27: footward.v1.ForcesAtFoot
+	(*Support)(nil),                   // 28: footward.v1.Support
+	(*CheckResult)(nil),               // 29: footward.v1.CheckResult
+	(*Provenance)(nil),                // 30: footward.v1.Provenance
+	(*Plate)(nil),                     // 31: footward.v1.Plate
+	(*Footprint)(nil),                 // 32: footward.v1.Footprint
+	(*RodGroup)(nil),                  // 33: footward.v1.RodGroup
+	(*WeldSpec)(nil),                  // 34: footward.v1.WeldSpec
+	(*WeldSegment)(nil),               // 35: footward.v1.WeldSegment
+	(*StandOff)(nil),                  // 36: footward.v1.StandOff
+	(*Anchorage)(nil),                 // 37: footward.v1.Anchorage
+	(*PinnedTimber)(nil),              // 38: footward.v1.PinnedTimber
+	(*PinSpec)(nil),                   // 39: footward.v1.PinSpec
+	(*PinnedPlates)(nil),              // 40: footward.v1.PinnedPlates
+	(*PinLayout)(nil),                 // 41: footward.v1.PinLayout
+	(*PinForces)(nil),                 // 42: footward.v1.PinForces
+	(*CheckColumnBaseRequest)(nil),    // 43: footward.v1.CheckColumnBaseRequest
+	(*FieldViolation)(nil),            // 44: footward.v1.FieldViolation
 }
 var file_footward_v1_check_proto_depIdxs = []int32{
-	22, // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
-	23, // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
-	24, // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
-	25, // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	26, // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
-	27, // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
-	28, // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
-	22, // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
-	23, // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
-	29, // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
-	30, // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
-	25, // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	26, // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
-	31, // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
-	27, // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
-	28, // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
-	22, // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
-	23, // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
-	32, // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
+	24, // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
+	25, // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
+	26, // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
+	27, // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	28, // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
+	29, // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
+	30, // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
+	24, // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
+	25, // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
+	31, // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
+	32, // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
+	27, // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	28, // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
+	33, // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
+	29, // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
+	30, // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
+	24, // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
+	25, // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
+	34, // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
 	6,  // 19: footward.v1.CheckWeldRequest.run:type_name -> footward.v1.WeldRun
 	7,  // 20: footward.v1.CheckWeldRequest.group:type_name -> footward.v1.WeldGroup
-	33, // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
-	25, // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
+	35, // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
+	27, // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
 	0,  // 23: footward.v1.WeldGroup.method:type_name -> footward.v1.WeldGroupMethod
-	27, // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
-	28, // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
-	22, // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
-	23, // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
-	29, // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
-	31, // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
-	25, // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	29, // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
+	30, // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
+	24, // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
+	25, // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
+	31, // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
+	33, // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
+	27, // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
 	10, // 31: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
-	34, // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
+	36, // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
 	11, // 33: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
-	27, // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
-	28, // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
-	22, // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
-	23, // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
-	29, // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
-	31, // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
-	25, // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	29, // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
+	30, // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
+	24, // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
+	25, // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
+	31, // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
+	33, // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
+	27, // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
 	10, // 41: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
-	34, // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
+	36, // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
 	11, // 43: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
-	35, // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
-	27, // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
-	28, // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
-	1,  // 47: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
-	3,  // 48: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
-	5,  // 49: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
-	9,  // 50: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
-	36, // 51: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
-	13, // 52: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
-	27, // 53: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	17, // 54: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
-	37, // 55: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	15, // 56: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	16, // 57: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	28, // 58: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	15, // 59: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	16, // 60: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	28, // 61: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
-	1,  // 62: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
-	3,  // 63: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
-	5,  // 64: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
-	9,  // 65: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	13, // 66: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
-	18, // 67: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	20, // 68: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
-	2,  // 69: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
-	4,  // 70: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
-	8,  // 71: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	12, // 72: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	14, // 73: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
-	19, // 74: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	21, // 75: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
-	69, // [69:76] is the sub-list for method output_type
-	62, // [62:69] is the sub-list for method input_type
-	62, // [62:62] is the sub-list for extension type_name
-	62, // [62:62] is the sub-list for extension extendee
-	0,  // [0:62] is the sub-list for field type_name
+	37, // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
+	29, // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
+	30, // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
+	24, // 47: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
+	25, // 48: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
+	38, // 49: footward.v1.CheckPinRequest.timber:type_name -> footward.v1.PinnedTimber
+	39, // 50: footward.v1.CheckPinRequest.pin:type_name -> footward.v1.PinSpec
+	40, // 51: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
+	41, // 52: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
+	42, // 53: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
+	29, // 54: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
+	30, // 55: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
+	1,  // 56: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
+	3,  // 57: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
+	5,  // 58: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
+	9,  // 59: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
+	43, // 60: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
+	13, // 61: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
+	15, // 62: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
+	29, // 63: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	19, // 64: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	44, // 65: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
+	17, // 66: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	18, // 67: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	30, // 68: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	17, // 69: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	18, // 70: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	30, // 71: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	1,  // 72: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
+	3,  // 73: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
+	5,  // 74: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
+	9,  // 75: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
+	13, // 76: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
+	15, // 77: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
+	20, // 78: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	22, // 79: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	2,  // 80: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
+	4,  // 81: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
+	8,  // 82: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
+	12, // 83: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	14, // 84: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
+	16, // 85: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
+	21, // 86: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	23, // 87: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	80, // [80:88] is the sub-list for method output_type
+	72, // [72:80] is the sub-list for method input_type
+	72, // [72:72] is the sub-list for extension type_name
+	72, // [72:72] is the sub-list for extension extendee
+	0,  // [0:72] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_check_proto_init() }
@@ -2066,15 +2307,17 @@ func file_footward_v1_check_proto_init() {
 		(*CheckWeldRequest_Group)(nil),
 	}
 	file_footward_v1_check_proto_msgTypes[10].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[14].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[14].OneofWrappers = []any{}
+	file_footward_v1_check_proto_msgTypes[16].OneofWrappers = []any{
 		(*CheckItem_Bearing)(nil),
 		(*CheckItem_PlateBending)(nil),
 		(*CheckItem_Weld)(nil),
 		(*CheckItem_AnchorRods)(nil),
 		(*CheckItem_ColumnBase)(nil),
 		(*CheckItem_Anchorage)(nil),
+		(*CheckItem_Pin)(nil),
 	}
-	file_footward_v1_check_proto_msgTypes[15].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[17].OneofWrappers = []any{
 		(*CheckOutcome_Result)(nil),
 		(*CheckOutcome_Refusal)(nil),
 	}
@@ -2084,7 +2327,7 @@ func file_footward_v1_check_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_check_proto_rawDesc), len(file_footward_v1_check_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   21,
+			NumMessages:   23,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

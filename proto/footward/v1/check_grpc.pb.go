@@ -26,6 +26,7 @@ const (
 	CheckService_CheckWeld_FullMethodName         = "/footward.v1.CheckService/CheckWeld"
 	CheckService_CheckAnchorRods_FullMethodName   = "/footward.v1.CheckService/CheckAnchorRods"
 	CheckService_CheckAnchorage_FullMethodName    = "/footward.v1.CheckService/CheckAnchorage"
+	CheckService_CheckPin_FullMethodName          = "/footward.v1.CheckService/CheckPin"
 	CheckService_CheckMany_FullMethodName         = "/footward.v1.CheckService/CheckMany"
 	CheckService_StreamChecks_FullMethodName      = "/footward.v1.CheckService/StreamChecks"
 )
@@ -55,6 +56,9 @@ type CheckServiceClient interface {
 	// CheckAnchorage verifies what holds rods below: heads in concrete, or a bottom
 	// plate under a stack of fill.
 	CheckAnchorage(ctx context.Context, in *CheckAnchorageRequest, opts ...grpc.CallOption) (*CheckAnchorageResponse, error)
+	// CheckPin verifies the pins between a timber column and the plates of its shoe,
+	// the timber at them, and the plates.
+	CheckPin(ctx context.Context, in *CheckPinRequest, opts ...grpc.CallOption) (*CheckPinResponse, error)
 	// CheckMany makes many checks of any kind in one call. A bad item fails alone,
 	// in its place; the rest are answered.
 	CheckMany(ctx context.Context, in *CheckManyRequest, opts ...grpc.CallOption) (*CheckManyResponse, error)
@@ -123,6 +127,16 @@ func (c *checkServiceClient) CheckAnchorage(ctx context.Context, in *CheckAnchor
 	return out, nil
 }
 
+func (c *checkServiceClient) CheckPin(ctx context.Context, in *CheckPinRequest, opts ...grpc.CallOption) (*CheckPinResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(CheckPinResponse)
+	err := c.cc.Invoke(ctx, CheckService_CheckPin_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 func (c *checkServiceClient) CheckMany(ctx context.Context, in *CheckManyRequest, opts ...grpc.CallOption) (*CheckManyResponse, error) {
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(CheckManyResponse)
@@ -171,6 +185,9 @@ type CheckServiceServer interface {
 	// CheckAnchorage verifies what holds rods below: heads in concrete, or a bottom
 	// plate under a stack of fill.
 	CheckAnchorage(context.Context, *CheckAnchorageRequest) (*CheckAnchorageResponse, error)
+	// CheckPin verifies the pins between a timber column and the plates of its shoe,
+	// the timber at them, and the plates.
+	CheckPin(context.Context, *CheckPinRequest) (*CheckPinResponse, error)
 	// CheckMany makes many checks of any kind in one call. A bad item fails alone,
 	// in its place; the rest are answered.
 	CheckMany(context.Context, *CheckManyRequest) (*CheckManyResponse, error)
@@ -203,6 +220,9 @@ func (UnimplementedCheckServiceServer) CheckAnchorRods(context.Context, *CheckAn
 }
 func (UnimplementedCheckServiceServer) CheckAnchorage(context.Context, *CheckAnchorageRequest) (*CheckAnchorageResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckAnchorage not implemented")
+}
+func (UnimplementedCheckServiceServer) CheckPin(context.Context, *CheckPinRequest) (*CheckPinResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method CheckPin not implemented")
 }
 func (UnimplementedCheckServiceServer) CheckMany(context.Context, *CheckManyRequest) (*CheckManyResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckMany not implemented")
@@ -321,6 +341,24 @@ func _CheckService_CheckAnchorage_Handler(srv interface{}, ctx context.Context, 
 	return interceptor(ctx, in, info, handler)
 }
 
+func _CheckService_CheckPin_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CheckPinRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(CheckServiceServer).CheckPin(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: CheckService_CheckPin_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(CheckServiceServer).CheckPin(ctx, req.(*CheckPinRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _CheckService_CheckMany_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(CheckManyRequest)
 	if err := dec(in); err != nil {
@@ -372,6 +410,10 @@ var CheckService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "CheckAnchorage",
 			Handler:    _CheckService_CheckAnchorage_Handler,
+		},
+		{
+			MethodName: "CheckPin",
+			Handler:    _CheckService_CheckPin_Handler,
 		},
 		{
 			MethodName: "CheckMany",

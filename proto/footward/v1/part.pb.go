@@ -533,6 +533,112 @@ func (WeldKind) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_part_proto_rawDescGZIP(), []int{8}
 }
 
+// PinKind is what the pins of a column foot are.
+type PinKind int32
+
+const (
+	// Not stated: refused.
+	PinKind_PIN_KIND_UNSPECIFIED PinKind = 0
+	// Bolts, in holes with clearance.
+	PinKind_PIN_KIND_BOLT PinKind = 1
+	// Dowels: plain bars in tight holes of the timber.
+	PinKind_PIN_KIND_DOWEL PinKind = 2
+)
+
+// Enum value maps for PinKind.
+var (
+	PinKind_name = map[int32]string{
+		0: "PIN_KIND_UNSPECIFIED",
+		1: "PIN_KIND_BOLT",
+		2: "PIN_KIND_DOWEL",
+	}
+	PinKind_value = map[string]int32{
+		"PIN_KIND_UNSPECIFIED": 0,
+		"PIN_KIND_BOLT":        1,
+		"PIN_KIND_DOWEL":       2,
+	}
+)
+
+func (x PinKind) Enum() *PinKind {
+	p := new(PinKind)
+	*p = x
+	return p
+}
+
+func (x PinKind) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (PinKind) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_part_proto_enumTypes[9].Descriptor()
+}
+
+func (PinKind) Type() protoreflect.EnumType {
+	return &file_footward_v1_part_proto_enumTypes[9]
+}
+
+func (x PinKind) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use PinKind.Descriptor instead.
+func (PinKind) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{9}
+}
+
+// PinPlates is where the steel of a pinned column foot is.
+type PinPlates int32
+
+const (
+	// Not stated: refused.
+	PinPlates_PIN_PLATES_UNSPECIFIED PinPlates = 0
+	// Two plates of the shoe with the column between them.
+	PinPlates_PIN_PLATES_OUTSIDE PinPlates = 1
+	// One plate in a slot of the column.
+	PinPlates_PIN_PLATES_INSIDE PinPlates = 2
+)
+
+// Enum value maps for PinPlates.
+var (
+	PinPlates_name = map[int32]string{
+		0: "PIN_PLATES_UNSPECIFIED",
+		1: "PIN_PLATES_OUTSIDE",
+		2: "PIN_PLATES_INSIDE",
+	}
+	PinPlates_value = map[string]int32{
+		"PIN_PLATES_UNSPECIFIED": 0,
+		"PIN_PLATES_OUTSIDE":     1,
+		"PIN_PLATES_INSIDE":      2,
+	}
+)
+
+func (x PinPlates) Enum() *PinPlates {
+	p := new(PinPlates)
+	*p = x
+	return p
+}
+
+func (x PinPlates) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (PinPlates) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_part_proto_enumTypes[10].Descriptor()
+}
+
+func (PinPlates) Type() protoreflect.EnumType {
+	return &file_footward_v1_part_proto_enumTypes[10]
+}
+
+func (x PinPlates) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use PinPlates.Descriptor instead.
+func (PinPlates) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{10}
+}
+
 // Steel of a plate or a joined part: a grade or its properties.
 type Steel struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -3360,6 +3466,595 @@ func (x *UpliftGround) GetSource() string {
 	return ""
 }
 
+// PinnedTimber is the end of a column at its pins. Strengths are characteristic
+// values with the Eurocode, and reference design values with the size factor in
+// them with the US bases.
+type PinnedTimber struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Kind of timber. Required.
+	Kind TimberKind `protobuf:"varint,1,opt,name=kind,proto3,enum=footward.v1.TimberKind" json:"kind,omitempty"`
+	// Characteristic density rho_k [kg/m3]. Required with the Eurocode. Default 0:
+	// not given. 0 or 100 to 1500.
+	DensityKgM3 float64 `protobuf:"fixed64,2,opt,name=density_kg_m3,json=densityKgM3,proto3" json:"density_kg_m3,omitempty"`
+	// Specific gravity G. Required with the US bases. Default 0: not given. 0 or
+	// 0.1 to 1.5.
+	SpecificGravity float64 `protobuf:"fixed64,3,opt,name=specific_gravity,json=specificGravity,proto3" json:"specific_gravity,omitempty"`
+	// Size of the column along the pins [mm]. Required. Over 0 to 10 000.
+	SizeAlongPinMm float64 `protobuf:"fixed64,4,opt,name=size_along_pin_mm,json=sizeAlongPinMm,proto3" json:"size_along_pin_mm,omitempty"`
+	// Size of the column across the pins, h [mm]. Required. Over 0 to 10 000.
+	SizeAcrossPinMm float64 `protobuf:"fixed64,5,opt,name=size_across_pin_mm,json=sizeAcrossPinMm,proto3" json:"size_across_pin_mm,omitempty"`
+	// Shear strength f_v,k, or F_v [MPa]. Required. Over 0 to 1000.
+	ShearStrengthMpa float64 `protobuf:"fixed64,6,opt,name=shear_strength_mpa,json=shearStrengthMpa,proto3" json:"shear_strength_mpa,omitempty"`
+	// Tension along the grain f_t,0,k, or F_t [MPa]. Required. Over 0 to 1000.
+	TensionAlongMpa float64 `protobuf:"fixed64,7,opt,name=tension_along_mpa,json=tensionAlongMpa,proto3" json:"tension_along_mpa,omitempty"`
+	// Compression along the grain f_c,0,k, or F_c [MPa]. Required. Over 0 to 1000.
+	CompressionAlongMpa float64 `protobuf:"fixed64,8,opt,name=compression_along_mpa,json=compressionAlongMpa,proto3" json:"compression_along_mpa,omitempty"`
+	// Compression across the grain f_c,90,k [MPa], for the rope effect of bolts,
+	// Eurocode. Default 0: no rope effect. 0 to 1000.
+	CompressionAcrossMpa float64 `protobuf:"fixed64,9,opt,name=compression_across_mpa,json=compressionAcrossMpa,proto3" json:"compression_across_mpa,omitempty"`
+	// Mean modulus along the grain [MPa], US bases, for the group action factor of
+	// several pins in line. Default 0: not given. 0 to 100 000.
+	ModulusMpa float64 `protobuf:"fixed64,10,opt,name=modulus_mpa,json=modulusMpa,proto3" json:"modulus_mpa,omitempty"`
+	// Service class. Required with the Eurocode; with the US bases not stated
+	// counts as wet.
+	ServiceClass ServiceClass `protobuf:"varint,11,opt,name=service_class,json=serviceClass,proto3,enum=footward.v1.ServiceClass" json:"service_class,omitempty"`
+	// Load duration class of the Eurocode. Default: permanent, the most cautious.
+	LoadDuration LoadDuration `protobuf:"varint,12,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
+	// k_mod of the Eurocode, where it is not that of class and duration. Default:
+	// by both. 0.1 to 1.1.
+	KMod *float64 `protobuf:"fixed64,13,opt,name=k_mod,json=kMod,proto3,oneof" json:"k_mod,omitempty"`
+	// C_D of US ASD. Default 0.9. 0.1 to 1.6.
+	LoadDurationFactor *float64 `protobuf:"fixed64,14,opt,name=load_duration_factor,json=loadDurationFactor,proto3,oneof" json:"load_duration_factor,omitempty"`
+	// lambda of US LRFD. Default 0.6. 0.1 to 1.
+	TimeEffectFactor *float64 `protobuf:"fixed64,15,opt,name=time_effect_factor,json=timeEffectFactor,proto3,oneof" json:"time_effect_factor,omitempty"`
+	// C_M of connections, US bases. Default: by service class. 0.1 to 1.
+	WetFactor     *float64 `protobuf:"fixed64,16,opt,name=wet_factor,json=wetFactor,proto3,oneof" json:"wet_factor,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PinnedTimber) Reset() {
+	*x = PinnedTimber{}
+	mi := &file_footward_v1_part_proto_msgTypes[37]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PinnedTimber) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PinnedTimber) ProtoMessage() {}
+
+func (x *PinnedTimber) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[37]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PinnedTimber.ProtoReflect.Descriptor instead.
+func (*PinnedTimber) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{37}
+}
+
+func (x *PinnedTimber) GetKind() TimberKind {
+	if x != nil {
+		return x.Kind
+	}
+	return TimberKind_TIMBER_KIND_UNSPECIFIED
+}
+
+func (x *PinnedTimber) GetDensityKgM3() float64 {
+	if x != nil {
+		return x.DensityKgM3
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetSpecificGravity() float64 {
+	if x != nil {
+		return x.SpecificGravity
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetSizeAlongPinMm() float64 {
+	if x != nil {
+		return x.SizeAlongPinMm
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetSizeAcrossPinMm() float64 {
+	if x != nil {
+		return x.SizeAcrossPinMm
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetShearStrengthMpa() float64 {
+	if x != nil {
+		return x.ShearStrengthMpa
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetTensionAlongMpa() float64 {
+	if x != nil {
+		return x.TensionAlongMpa
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetCompressionAlongMpa() float64 {
+	if x != nil {
+		return x.CompressionAlongMpa
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetCompressionAcrossMpa() float64 {
+	if x != nil {
+		return x.CompressionAcrossMpa
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetModulusMpa() float64 {
+	if x != nil {
+		return x.ModulusMpa
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetServiceClass() ServiceClass {
+	if x != nil {
+		return x.ServiceClass
+	}
+	return ServiceClass_SERVICE_CLASS_UNSPECIFIED
+}
+
+func (x *PinnedTimber) GetLoadDuration() LoadDuration {
+	if x != nil {
+		return x.LoadDuration
+	}
+	return LoadDuration_LOAD_DURATION_UNSPECIFIED
+}
+
+func (x *PinnedTimber) GetKMod() float64 {
+	if x != nil && x.KMod != nil {
+		return *x.KMod
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetLoadDurationFactor() float64 {
+	if x != nil && x.LoadDurationFactor != nil {
+		return *x.LoadDurationFactor
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetTimeEffectFactor() float64 {
+	if x != nil && x.TimeEffectFactor != nil {
+		return *x.TimeEffectFactor
+	}
+	return 0
+}
+
+func (x *PinnedTimber) GetWetFactor() float64 {
+	if x != nil && x.WetFactor != nil {
+		return *x.WetFactor
+	}
+	return 0
+}
+
+// PinSpec is one pin; all are alike.
+type PinSpec struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Kind. Required.
+	Kind PinKind `protobuf:"varint,1,opt,name=kind,proto3,enum=footward.v1.PinKind" json:"kind,omitempty"`
+	// Diameter [mm]. Required. Over 0 to 200.
+	DiameterMm float64 `protobuf:"fixed64,2,opt,name=diameter_mm,json=diameterMm,proto3" json:"diameter_mm,omitempty"`
+	// Tensile strength [MPa]. Required. 10 to 3000.
+	FUMpa float64 `protobuf:"fixed64,3,opt,name=f_u_mpa,json=fUMpa,proto3" json:"f_u_mpa,omitempty"`
+	// Yield strength [MPa]. Required. 10 to 3000.
+	FYMpa float64 `protobuf:"fixed64,4,opt,name=f_y_mpa,json=fYMpa,proto3" json:"f_y_mpa,omitempty"`
+	// Bending yield strength F_yb [MPa]. Required with the US bases. Default 0:
+	// not given. 0 to 3000.
+	FYbMpa float64 `protobuf:"fixed64,5,opt,name=f_yb_mpa,json=fYbMpa,proto3" json:"f_yb_mpa,omitempty"`
+	// Whether nuts and washers hold a bolt along its axis, which gives the rope
+	// effect of the Eurocode. Default false.
+	Nuts bool `protobuf:"varint,6,opt,name=nuts,proto3" json:"nuts,omitempty"`
+	// Diameter of washers on the timber, for a plate inside [mm]. Default 0: none.
+	// 0 to 10 000.
+	WasherDiameterMm float64 `protobuf:"fixed64,7,opt,name=washer_diameter_mm,json=washerDiameterMm,proto3" json:"washer_diameter_mm,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
+}
+
+func (x *PinSpec) Reset() {
+	*x = PinSpec{}
+	mi := &file_footward_v1_part_proto_msgTypes[38]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PinSpec) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PinSpec) ProtoMessage() {}
+
+func (x *PinSpec) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[38]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PinSpec.ProtoReflect.Descriptor instead.
+func (*PinSpec) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{38}
+}
+
+func (x *PinSpec) GetKind() PinKind {
+	if x != nil {
+		return x.Kind
+	}
+	return PinKind_PIN_KIND_UNSPECIFIED
+}
+
+func (x *PinSpec) GetDiameterMm() float64 {
+	if x != nil {
+		return x.DiameterMm
+	}
+	return 0
+}
+
+func (x *PinSpec) GetFUMpa() float64 {
+	if x != nil {
+		return x.FUMpa
+	}
+	return 0
+}
+
+func (x *PinSpec) GetFYMpa() float64 {
+	if x != nil {
+		return x.FYMpa
+	}
+	return 0
+}
+
+func (x *PinSpec) GetFYbMpa() float64 {
+	if x != nil {
+		return x.FYbMpa
+	}
+	return 0
+}
+
+func (x *PinSpec) GetNuts() bool {
+	if x != nil {
+		return x.Nuts
+	}
+	return false
+}
+
+func (x *PinSpec) GetWasherDiameterMm() float64 {
+	if x != nil {
+		return x.WasherDiameterMm
+	}
+	return 0
+}
+
+// PinnedPlates are the plates of the shoe at the pins.
+type PinnedPlates struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Where the steel is. Required.
+	Arrangement PinPlates `protobuf:"varint,1,opt,name=arrangement,proto3,enum=footward.v1.PinPlates" json:"arrangement,omitempty"`
+	// Thickness of one plate [mm]. Required. Over 0 to 300.
+	ThicknessMm float64 `protobuf:"fixed64,2,opt,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
+	// Thickness lost to corrosion over the design life [mm]. Default 0. 0 to 100.
+	CorrosionAllowanceMm float64 `protobuf:"fixed64,3,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3" json:"corrosion_allowance_mm,omitempty"`
+	// Steel. Required.
+	Steel *Steel `protobuf:"bytes,4,opt,name=steel,proto3" json:"steel,omitempty"`
+	// Diameter of the holes d_0 [mm]. Required. Over 0 to 400.
+	HoleDiameterMm float64 `protobuf:"fixed64,5,opt,name=hole_diameter_mm,json=holeDiameterMm,proto3" json:"hole_diameter_mm,omitempty"`
+	// Width of a plate across the column [mm]. Required. Over 0 to 10 000.
+	WidthMm float64 `protobuf:"fixed64,6,opt,name=width_mm,json=widthMm,proto3" json:"width_mm,omitempty"`
+	// Last pin to the free end of the plate, along the column [mm]. Required. Over
+	// 0 to 10 000.
+	EndDistanceMm float64 `protobuf:"fixed64,7,opt,name=end_distance_mm,json=endDistanceMm,proto3" json:"end_distance_mm,omitempty"`
+	// Middle of the pins above the foot of the plates [mm]. Required. Over 0 to 10
+	// 000.
+	ArmMm float64 `protobuf:"fixed64,8,opt,name=arm_mm,json=armMm,proto3" json:"arm_mm,omitempty"`
+	// Clear gap between plate and timber, on each side [mm]. Default 0. 0 to 1000.
+	GapMm float64 `protobuf:"fixed64,9,opt,name=gap_mm,json=gapMm,proto3" json:"gap_mm,omitempty"`
+	// Dowel bearing strength of the steel F_e, US bases [MPa]. Default: 1.5 F_u
+	// (NDS 2018 Appendix I). 10 to 3000.
+	DowelBearingStrengthMpa *float64 `protobuf:"fixed64,10,opt,name=dowel_bearing_strength_mpa,json=dowelBearingStrengthMpa,proto3,oneof" json:"dowel_bearing_strength_mpa,omitempty"`
+	unknownFields           protoimpl.UnknownFields
+	sizeCache               protoimpl.SizeCache
+}
+
+func (x *PinnedPlates) Reset() {
+	*x = PinnedPlates{}
+	mi := &file_footward_v1_part_proto_msgTypes[39]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PinnedPlates) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PinnedPlates) ProtoMessage() {}
+
+func (x *PinnedPlates) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[39]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PinnedPlates.ProtoReflect.Descriptor instead.
+func (*PinnedPlates) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{39}
+}
+
+func (x *PinnedPlates) GetArrangement() PinPlates {
+	if x != nil {
+		return x.Arrangement
+	}
+	return PinPlates_PIN_PLATES_UNSPECIFIED
+}
+
+func (x *PinnedPlates) GetThicknessMm() float64 {
+	if x != nil {
+		return x.ThicknessMm
+	}
+	return 0
+}
+
+func (x *PinnedPlates) GetCorrosionAllowanceMm() float64 {
+	if x != nil {
+		return x.CorrosionAllowanceMm
+	}
+	return 0
+}
+
+func (x *PinnedPlates) GetSteel() *Steel {
+	if x != nil {
+		return x.Steel
+	}
+	return nil
+}
+
+func (x *PinnedPlates) GetHoleDiameterMm() float64 {
+	if x != nil {
+		return x.HoleDiameterMm
+	}
+	return 0
+}
+
+func (x *PinnedPlates) GetWidthMm() float64 {
+	if x != nil {
+		return x.WidthMm
+	}
+	return 0
+}
+
+func (x *PinnedPlates) GetEndDistanceMm() float64 {
+	if x != nil {
+		return x.EndDistanceMm
+	}
+	return 0
+}
+
+func (x *PinnedPlates) GetArmMm() float64 {
+	if x != nil {
+		return x.ArmMm
+	}
+	return 0
+}
+
+func (x *PinnedPlates) GetGapMm() float64 {
+	if x != nil {
+		return x.GapMm
+	}
+	return 0
+}
+
+func (x *PinnedPlates) GetDowelBearingStrengthMpa() float64 {
+	if x != nil && x.DowelBearingStrengthMpa != nil {
+		return *x.DowelBearingStrengthMpa
+	}
+	return 0
+}
+
+// PinLayout is how the pins stand.
+type PinLayout struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Rows of pins, which run along the column. Required, 1 to 16.
+	Rows uint32 `protobuf:"varint,1,opt,name=rows,proto3" json:"rows,omitempty"`
+	// Pins in a row. Required, 1 to 32.
+	PinsPerRow uint32 `protobuf:"varint,2,opt,name=pins_per_row,json=pinsPerRow,proto3" json:"pins_per_row,omitempty"`
+	// Spacing a_1 along the column [mm]. Required with several in a row. Default
+	// 0. 0 to 10 000.
+	SpacingAlongMm float64 `protobuf:"fixed64,3,opt,name=spacing_along_mm,json=spacingAlongMm,proto3" json:"spacing_along_mm,omitempty"`
+	// Spacing a_2 of the rows [mm]. Required with several rows. Default 0. 0 to 10
+	// 000.
+	SpacingAcrossMm float64 `protobuf:"fixed64,4,opt,name=spacing_across_mm,json=spacingAcrossMm,proto3" json:"spacing_across_mm,omitempty"`
+	// Nearest pin to the end of the column, a_3 [mm]. Required. Over 0 to 10 000.
+	EndDistanceMm float64 `protobuf:"fixed64,5,opt,name=end_distance_mm,json=endDistanceMm,proto3" json:"end_distance_mm,omitempty"`
+	// Nearest pin to the nearer edge, a_4 [mm]. Required. Over 0 to 10 000.
+	EdgeDistanceMm float64 `protobuf:"fixed64,6,opt,name=edge_distance_mm,json=edgeDistanceMm,proto3" json:"edge_distance_mm,omitempty"`
+	// Group action factor C_g, US bases. Default: computed. 0.05 to 1.
+	GroupFactor   *float64 `protobuf:"fixed64,7,opt,name=group_factor,json=groupFactor,proto3,oneof" json:"group_factor,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PinLayout) Reset() {
+	*x = PinLayout{}
+	mi := &file_footward_v1_part_proto_msgTypes[40]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PinLayout) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PinLayout) ProtoMessage() {}
+
+func (x *PinLayout) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[40]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PinLayout.ProtoReflect.Descriptor instead.
+func (*PinLayout) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
+}
+
+func (x *PinLayout) GetRows() uint32 {
+	if x != nil {
+		return x.Rows
+	}
+	return 0
+}
+
+func (x *PinLayout) GetPinsPerRow() uint32 {
+	if x != nil {
+		return x.PinsPerRow
+	}
+	return 0
+}
+
+func (x *PinLayout) GetSpacingAlongMm() float64 {
+	if x != nil {
+		return x.SpacingAlongMm
+	}
+	return 0
+}
+
+func (x *PinLayout) GetSpacingAcrossMm() float64 {
+	if x != nil {
+		return x.SpacingAcrossMm
+	}
+	return 0
+}
+
+func (x *PinLayout) GetEndDistanceMm() float64 {
+	if x != nil {
+		return x.EndDistanceMm
+	}
+	return 0
+}
+
+func (x *PinLayout) GetEdgeDistanceMm() float64 {
+	if x != nil {
+		return x.EdgeDistanceMm
+	}
+	return 0
+}
+
+func (x *PinLayout) GetGroupFactor() float64 {
+	if x != nil && x.GroupFactor != nil {
+		return *x.GroupFactor
+	}
+	return 0
+}
+
+// PinForces are the design actions on the joint at the middle of the pins.
+type PinForces struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Along the column, tension positive [kN]. Default 0. -100 000 to 100 000.
+	NKn float64 `protobuf:"fixed64,1,opt,name=n_kn,json=nKn,proto3" json:"n_kn,omitempty"`
+	// Across the column, in the plane of the plates [kN]. Default 0. -100 000 to
+	// 100 000.
+	VKn float64 `protobuf:"fixed64,2,opt,name=v_kn,json=vKn,proto3" json:"v_kn,omitempty"`
+	// Moment about the axis of the pins [kNm]. Default 0. -100 000 to 100 000.
+	MKnm          float64 `protobuf:"fixed64,3,opt,name=m_knm,json=mKnm,proto3" json:"m_knm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PinForces) Reset() {
+	*x = PinForces{}
+	mi := &file_footward_v1_part_proto_msgTypes[41]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PinForces) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PinForces) ProtoMessage() {}
+
+func (x *PinForces) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[41]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PinForces.ProtoReflect.Descriptor instead.
+func (*PinForces) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
+}
+
+func (x *PinForces) GetNKn() float64 {
+	if x != nil {
+		return x.NKn
+	}
+	return 0
+}
+
+func (x *PinForces) GetVKn() float64 {
+	if x != nil {
+		return x.VKn
+	}
+	return 0
+}
+
+func (x *PinForces) GetMKnm() float64 {
+	if x != nil {
+		return x.MKnm
+	}
+	return 0
+}
+
 var File_footward_v1_part_proto protoreflect.FileDescriptor
 
 const file_footward_v1_part_proto_rawDesc = "" +
@@ -3584,7 +4279,70 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0eunitWeightKnM3\x126\n" +
 	"\tangle_deg\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x80F@!\x00\x00\x00\x00\x00\x00\x00\x00R\bangleDeg\x12\"\n" +
 	"\x06source\x18\x04 \x01(\tB\n" +
-	"\xbaH\ar\x05\x10\x01\x18\xac\x02R\x06source*\x8a\x01\n" +
+	"\xbaH\ar\x05\x10\x01\x18\xac\x02R\x06source\"\xb7\t\n" +
+	"\fPinnedTimber\x127\n" +
+	"\x04kind\x18\x01 \x01(\x0e2\x17.footward.v1.TimberKindB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12=\n" +
+	"\rdensity_kg_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\x97@)\x00\x00\x00\x00\x00\x00\x00\x00R\vdensityKgM3\x12D\n" +
+	"\x10specific_gravity\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf8?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fspecificGravity\x12D\n" +
+	"\x11size_along_pin_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0esizeAlongPinMm\x12F\n" +
+	"\x12size_across_pin_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0fsizeAcrossPinMm\x12G\n" +
+	"\x12shear_strength_mpa\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@!\x00\x00\x00\x00\x00\x00\x00\x00R\x10shearStrengthMpa\x12E\n" +
+	"\x11tension_along_mpa\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0ftensionAlongMpa\x12M\n" +
+	"\x15compression_along_mpa\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@!\x00\x00\x00\x00\x00\x00\x00\x00R\x13compressionAlongMpa\x12O\n" +
+	"\x16compression_across_mpa\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14compressionAcrossMpa\x12:\n" +
+	"\vmodulus_mpa\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"modulusMpa\x12H\n" +
+	"\rservice_class\x18\v \x01(\x0e2\x19.footward.v1.ServiceClassB\b\xbaH\x05\x82\x01\x02\x10\x01R\fserviceClass\x12H\n" +
+	"\rload_duration\x18\f \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\x123\n" +
+	"\x05k_mod\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xf1?)\x9a\x99\x99\x99\x99\x99\xb9?H\x00R\x04kMod\x88\x01\x01\x12P\n" +
+	"\x14load_duration_factor\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xf9?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x12loadDurationFactor\x88\x01\x01\x12L\n" +
+	"\x12time_effect_factor\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x02R\x10timeEffectFactor\x88\x01\x01\x12=\n" +
+	"\n" +
+	"wet_factor\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x03R\twetFactor\x88\x01\x01B\b\n" +
+	"\x06_k_modB\x17\n" +
+	"\x15_load_duration_factorB\x15\n" +
+	"\x13_time_effect_factorB\r\n" +
+	"\v_wet_factor\"\xf3\x02\n" +
+	"\aPinSpec\x124\n" +
+	"\x04kind\x18\x01 \x01(\x0e2\x14.footward.v1.PinKindB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12:\n" +
+	"\vdiameter_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@!\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"diameterMm\x121\n" +
+	"\af_u_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fUMpa\x121\n" +
+	"\af_y_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fYMpa\x123\n" +
+	"\bf_yb_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06fYbMpa\x12\x12\n" +
+	"\x04nuts\x18\x06 \x01(\bR\x04nuts\x12G\n" +
+	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xb3\x05\n" +
+	"\fPinnedPlates\x12D\n" +
+	"\varrangement\x18\x01 \x01(\x0e2\x16.footward.v1.PinPlatesB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\varrangement\x12<\n" +
+	"\fthickness_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12O\n" +
+	"\x16corrosion_allowance_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\x120\n" +
+	"\x05steel\x18\x04 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12C\n" +
+	"\x10hole_diameter_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00y@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0eholeDiameterMm\x124\n" +
+	"\bwidth_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\awidthMm\x12A\n" +
+	"\x0fend_distance_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\rendDistanceMm\x120\n" +
+	"\x06arm_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05armMm\x120\n" +
+	"\x06gap_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05gapMm\x12[\n" +
+	"\x1adowel_bearing_strength_mpa\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@H\x00R\x17dowelBearingStrengthMpa\x88\x01\x01B\x1d\n" +
+	"\x1b_dowel_bearing_strength_mpa\"\xbf\x03\n" +
+	"\tPinLayout\x12\x1d\n" +
+	"\x04rows\x18\x01 \x01(\rB\t\xbaH\x06*\x04\x18\x10(\x01R\x04rows\x12+\n" +
+	"\fpins_per_row\x18\x02 \x01(\rB\t\xbaH\x06*\x04\x18 (\x01R\n" +
+	"pinsPerRow\x12C\n" +
+	"\x10spacing_along_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0espacingAlongMm\x12E\n" +
+	"\x11spacing_across_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fspacingAcrossMm\x12A\n" +
+	"\x0fend_distance_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\rendDistanceMm\x12C\n" +
+	"\x10edge_distance_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0eedgeDistanceMm\x12A\n" +
+	"\fgroup_factor\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xa9?H\x00R\vgroupFactor\x88\x01\x01B\x0f\n" +
+	"\r_group_factor\"\x97\x01\n" +
+	"\tPinForces\x12,\n" +
+	"\x04n_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x03nKn\x12,\n" +
+	"\x04v_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x03vKn\x12.\n" +
+	"\x05m_knm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x04mKnm*\x8a\x01\n" +
 	"\n" +
 	"TimberKind\x12\x1b\n" +
 	"\x17TIMBER_KIND_UNSPECIFIED\x10\x00\x12\x1e\n" +
@@ -3627,7 +4385,15 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x15WELD_KIND_UNSPECIFIED\x10\x00\x12\x14\n" +
 	"\x10WELD_KIND_FILLET\x10\x01\x12!\n" +
 	"\x1dWELD_KIND_PARTIAL_PENETRATION\x10\x02\x12\"\n" +
-	"\x1eWELD_KIND_COMPLETE_PENETRATION\x10\x03B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x1eWELD_KIND_COMPLETE_PENETRATION\x10\x03*J\n" +
+	"\aPinKind\x12\x18\n" +
+	"\x14PIN_KIND_UNSPECIFIED\x10\x00\x12\x11\n" +
+	"\rPIN_KIND_BOLT\x10\x01\x12\x12\n" +
+	"\x0ePIN_KIND_DOWEL\x10\x02*V\n" +
+	"\tPinPlates\x12\x1a\n" +
+	"\x16PIN_PLATES_UNSPECIFIED\x10\x00\x12\x16\n" +
+	"\x12PIN_PLATES_OUTSIDE\x10\x01\x12\x15\n" +
+	"\x11PIN_PLATES_INSIDE\x10\x02B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
 var (
 	file_footward_v1_part_proto_rawDescOnce sync.Once
@@ -3641,8 +4407,8 @@ func file_footward_v1_part_proto_rawDescGZIP() []byte {
 	return file_footward_v1_part_proto_rawDescData
 }
 
-var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 9)
-var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 37)
+var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
+var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 42)
 var file_footward_v1_part_proto_goTypes = []any{
 	(TimberKind)(0),             // 0: footward.v1.TimberKind
 	(FootprintStiffness)(0),     // 1: footward.v1.FootprintStiffness
@@ -3653,91 +4419,104 @@ var file_footward_v1_part_proto_goTypes = []any{
 	(GivenMedium)(0),            // 6: footward.v1.GivenMedium
 	(ThreadMaking)(0),           // 7: footward.v1.ThreadMaking
 	(WeldKind)(0),               // 8: footward.v1.WeldKind
-	(*Steel)(nil),               // 9: footward.v1.Steel
-	(*SteelProperties)(nil),     // 10: footward.v1.SteelProperties
-	(*Concrete)(nil),            // 11: footward.v1.Concrete
-	(*ConcreteProperties)(nil),  // 12: footward.v1.ConcreteProperties
-	(*Timber)(nil),              // 13: footward.v1.Timber
-	(*TimberProperties)(nil),    // 14: footward.v1.TimberProperties
-	(*Plate)(nil),               // 15: footward.v1.Plate
-	(*Footprint)(nil),           // 16: footward.v1.Footprint
-	(*ISection)(nil),            // 17: footward.v1.ISection
-	(*Tube)(nil),                // 18: footward.v1.Tube
-	(*Pipe)(nil),                // 19: footward.v1.Pipe
-	(*SolidRectangle)(nil),      // 20: footward.v1.SolidRectangle
-	(*TwoPlates)(nil),           // 21: footward.v1.TwoPlates
-	(*Support)(nil),             // 22: footward.v1.Support
-	(*ConcreteBlock)(nil),       // 23: footward.v1.ConcreteBlock
-	(*Grout)(nil),               // 24: footward.v1.Grout
-	(*TimberBearing)(nil),       // 25: footward.v1.TimberBearing
-	(*GivenPressure)(nil),       // 26: footward.v1.GivenPressure
-	(*Thread)(nil),              // 27: footward.v1.Thread
-	(*ThreadProperties)(nil),    // 28: footward.v1.ThreadProperties
-	(*RodSteel)(nil),            // 29: footward.v1.RodSteel
-	(*RodSteelProperties)(nil),  // 30: footward.v1.RodSteelProperties
-	(*Rod)(nil),                 // 31: footward.v1.Rod
-	(*RodPosition)(nil),         // 32: footward.v1.RodPosition
-	(*Holes)(nil),               // 33: footward.v1.Holes
-	(*RodGroup)(nil),            // 34: footward.v1.RodGroup
-	(*StandOff)(nil),            // 35: footward.v1.StandOff
-	(*WeldMetal)(nil),           // 36: footward.v1.WeldMetal
-	(*WeldMetalProperties)(nil), // 37: footward.v1.WeldMetalProperties
-	(*JoinedPart)(nil),          // 38: footward.v1.JoinedPart
-	(*WeldSpec)(nil),            // 39: footward.v1.WeldSpec
-	(*WeldSegment)(nil),         // 40: footward.v1.WeldSegment
-	(*Anchorage)(nil),           // 41: footward.v1.Anchorage
-	(*HeadedAnchorage)(nil),     // 42: footward.v1.HeadedAnchorage
-	(*RodHead)(nil),             // 43: footward.v1.RodHead
-	(*ThroughAnchorage)(nil),    // 44: footward.v1.ThroughAnchorage
-	(*UpliftGround)(nil),        // 45: footward.v1.UpliftGround
+	(PinKind)(0),                // 9: footward.v1.PinKind
+	(PinPlates)(0),              // 10: footward.v1.PinPlates
+	(*Steel)(nil),               // 11: footward.v1.Steel
+	(*SteelProperties)(nil),     // 12: footward.v1.SteelProperties
+	(*Concrete)(nil),            // 13: footward.v1.Concrete
+	(*ConcreteProperties)(nil),  // 14: footward.v1.ConcreteProperties
+	(*Timber)(nil),              // 15: footward.v1.Timber
+	(*TimberProperties)(nil),    // 16: footward.v1.TimberProperties
+	(*Plate)(nil),               // 17: footward.v1.Plate
+	(*Footprint)(nil),           // 18: footward.v1.Footprint
+	(*ISection)(nil),            // 19: footward.v1.ISection
+	(*Tube)(nil),                // 20: footward.v1.Tube
+	(*Pipe)(nil),                // 21: footward.v1.Pipe
+	(*SolidRectangle)(nil),      // 22: footward.v1.SolidRectangle
+	(*TwoPlates)(nil),           // 23: footward.v1.TwoPlates
+	(*Support)(nil),             // 24: footward.v1.Support
+	(*ConcreteBlock)(nil),       // 25: footward.v1.ConcreteBlock
+	(*Grout)(nil),               // 26: footward.v1.Grout
+	(*TimberBearing)(nil),       // 27: footward.v1.TimberBearing
+	(*GivenPressure)(nil),       // 28: footward.v1.GivenPressure
+	(*Thread)(nil),              // 29: footward.v1.Thread
+	(*ThreadProperties)(nil),    // 30: footward.v1.ThreadProperties
+	(*RodSteel)(nil),            // 31: footward.v1.RodSteel
+	(*RodSteelProperties)(nil),  // 32: footward.v1.RodSteelProperties
+	(*Rod)(nil),                 // 33: footward.v1.Rod
+	(*RodPosition)(nil),         // 34: footward.v1.RodPosition
+	(*Holes)(nil),               // 35: footward.v1.Holes
+	(*RodGroup)(nil),            // 36: footward.v1.RodGroup
+	(*StandOff)(nil),            // 37: footward.v1.StandOff
+	(*WeldMetal)(nil),           // 38: footward.v1.WeldMetal
+	(*WeldMetalProperties)(nil), // 39: footward.v1.WeldMetalProperties
+	(*JoinedPart)(nil),          // 40: footward.v1.JoinedPart
+	(*WeldSpec)(nil),            // 41: footward.v1.WeldSpec
+	(*WeldSegment)(nil),         // 42: footward.v1.WeldSegment
+	(*Anchorage)(nil),           // 43: footward.v1.Anchorage
+	(*HeadedAnchorage)(nil),     // 44: footward.v1.HeadedAnchorage
+	(*RodHead)(nil),             // 45: footward.v1.RodHead
+	(*ThroughAnchorage)(nil),    // 46: footward.v1.ThroughAnchorage
+	(*UpliftGround)(nil),        // 47: footward.v1.UpliftGround
+	(*PinnedTimber)(nil),        // 48: footward.v1.PinnedTimber
+	(*PinSpec)(nil),             // 49: footward.v1.PinSpec
+	(*PinnedPlates)(nil),        // 50: footward.v1.PinnedPlates
+	(*PinLayout)(nil),           // 51: footward.v1.PinLayout
+	(*PinForces)(nil),           // 52: footward.v1.PinForces
 }
 var file_footward_v1_part_proto_depIdxs = []int32{
-	10, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
-	12, // 1: footward.v1.Concrete.properties:type_name -> footward.v1.ConcreteProperties
-	14, // 2: footward.v1.Timber.properties:type_name -> footward.v1.TimberProperties
+	12, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
+	14, // 1: footward.v1.Concrete.properties:type_name -> footward.v1.ConcreteProperties
+	16, // 2: footward.v1.Timber.properties:type_name -> footward.v1.TimberProperties
 	0,  // 3: footward.v1.TimberProperties.kind:type_name -> footward.v1.TimberKind
-	9,  // 4: footward.v1.Plate.steel:type_name -> footward.v1.Steel
-	17, // 5: footward.v1.Footprint.i_section:type_name -> footward.v1.ISection
-	18, // 6: footward.v1.Footprint.tube:type_name -> footward.v1.Tube
-	19, // 7: footward.v1.Footprint.pipe:type_name -> footward.v1.Pipe
-	20, // 8: footward.v1.Footprint.rectangle:type_name -> footward.v1.SolidRectangle
-	21, // 9: footward.v1.Footprint.two_plates:type_name -> footward.v1.TwoPlates
+	11, // 4: footward.v1.Plate.steel:type_name -> footward.v1.Steel
+	19, // 5: footward.v1.Footprint.i_section:type_name -> footward.v1.ISection
+	20, // 6: footward.v1.Footprint.tube:type_name -> footward.v1.Tube
+	21, // 7: footward.v1.Footprint.pipe:type_name -> footward.v1.Pipe
+	22, // 8: footward.v1.Footprint.rectangle:type_name -> footward.v1.SolidRectangle
+	23, // 9: footward.v1.Footprint.two_plates:type_name -> footward.v1.TwoPlates
 	1,  // 10: footward.v1.Footprint.stiffness:type_name -> footward.v1.FootprintStiffness
-	23, // 11: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
-	25, // 12: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
-	26, // 13: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
-	11, // 14: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
-	24, // 15: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
-	13, // 16: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
+	25, // 11: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
+	27, // 12: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
+	28, // 13: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
+	13, // 14: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
+	26, // 15: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
+	15, // 16: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
 	2,  // 17: footward.v1.TimberBearing.direction:type_name -> footward.v1.GrainDirection
 	3,  // 18: footward.v1.TimberBearing.service_class:type_name -> footward.v1.ServiceClass
 	4,  // 19: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
 	5,  // 20: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
 	6,  // 21: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
-	28, // 22: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
-	30, // 23: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
-	27, // 24: footward.v1.Rod.thread:type_name -> footward.v1.Thread
-	29, // 25: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
+	30, // 22: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
+	32, // 23: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
+	29, // 24: footward.v1.Rod.thread:type_name -> footward.v1.Thread
+	31, // 25: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
 	7,  // 26: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
-	31, // 27: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
-	32, // 28: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
-	33, // 29: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
-	37, // 30: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
-	9,  // 31: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
+	33, // 27: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
+	34, // 28: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
+	35, // 29: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
+	39, // 30: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
+	11, // 31: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
 	8,  // 32: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
-	38, // 33: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
-	36, // 34: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
-	42, // 35: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
-	44, // 36: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
-	43, // 37: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
-	23, // 38: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
-	15, // 39: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
-	45, // 40: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
-	41, // [41:41] is the sub-list for method output_type
-	41, // [41:41] is the sub-list for method input_type
-	41, // [41:41] is the sub-list for extension type_name
-	41, // [41:41] is the sub-list for extension extendee
-	0,  // [0:41] is the sub-list for field type_name
+	40, // 33: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
+	38, // 34: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
+	44, // 35: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
+	46, // 36: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
+	45, // 37: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
+	25, // 38: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
+	17, // 39: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
+	47, // 40: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
+	0,  // 41: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
+	3,  // 42: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
+	4,  // 43: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
+	9,  // 44: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
+	10, // 45: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
+	11, // 46: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
+	47, // [47:47] is the sub-list for method output_type
+	47, // [47:47] is the sub-list for method input_type
+	47, // [47:47] is the sub-list for extension type_name
+	47, // [47:47] is the sub-list for extension extendee
+	0,  // [0:47] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_part_proto_init() }
@@ -3765,13 +4544,16 @@ func file_footward_v1_part_proto_init() {
 	}
 	file_footward_v1_part_proto_msgTypes[33].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[35].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[37].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[39].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[40].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_part_proto_rawDesc), len(file_footward_v1_part_proto_rawDesc)),
-			NumEnums:      9,
-			NumMessages:   37,
+			NumEnums:      11,
+			NumMessages:   42,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

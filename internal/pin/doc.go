@@ -1,0 +1,27 @@
+// Package pin checks a timber column held by horizontal pins to the steel plates
+// of a shoe: two plates outside the timber, or one plate in a slot of it. Either
+// way every pin is in double shear. The grain runs along the column.
+//
+// N and V spread evenly over the pins, the moment about the axis of the pins by
+// the polar inertia of the group. Each pin then carries its own force at its own
+// angle to the grain. Where the end of the column stands on a plate, compression
+// goes through the end grain and the pins carry only what else there is.
+//
+// A pin fails with the timber: the timber yields under the pin, the pin bends, or
+// both (Johansen's yield theory). Per shear plane, with the embedment q = f_h d
+// per length, the yield moment M_y and a clear gap c between steel and timber,
+//
+//	plate outside, pin free to turn in it   M_y = P c + P^2/(2 q)
+//	plate outside, pin held by it         2 M_y = P c + P^2/(2 q)
+//	plate in a slot, timber t_1 turns       M_y = P c + P^2/(4 q) + P t_1/2 - q t_1^2/4
+//	plate in a slot, two hinges           2 M_y = P c + P^2/(2 q)
+//
+// Without a gap these are the printed formulas of EN 1995-1-1 (8.11) to (8.13)
+// and of NDS 12.3; with one they are the same theory, which the codes of these
+// editions do not print.
+//
+// Around the pins the timber may split across the grain, shear out along it, or
+// tear at the section that the holes weaken. The plates are held in tension,
+// compression, bending and at the holes. The weld of the plates, the column
+// between its ends, and whatever the shoe stands on belong to other checks.
+package pin

@@ -1,0 +1,111 @@
+package pin
+
+import (
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
+)
+
+// The notices, in the order of an answer.
+var (
+	sharing = &limit.Notice{Code: "pin_elastic_sharing", Severity: limit.Info,
+		Text: "Pins share the force evenly and the moment by the polar inertia of the group; two plates take half of each pin's force."}
+	ropeUsed = &limit.Notice{Code: "pin_rope_effect", Severity: limit.Assumption,
+		Text: "The rope effect of bolts is counted (EN 1995-1-1 8.2.2(2)): nuts and washers must stay tight as the timber shrinks, and the plates must rest on the timber."}
+	ropeOff = &limit.Notice{Code: "pin_rope_effect_not_counted", Severity: limit.Info,
+		Text: "The rope effect of the bolts is not counted: there is a gap, no washer, or no strength across the grain was given."}
+	loose = &limit.Notice{Code: "pin_plate_counts_as_thin", Severity: limit.Info,
+		Text: "The holes exceed the pin by 0.1 d or more: plates of any thickness count as thin (EN 1995-1-1 8.2.3(1))."}
+	holeEC = &limit.Notice{Code: "pin_holes", Severity: limit.Assumption,
+		Text: "Holes by EN 1995-1-1 10.4: in timber at most 1 mm wider than a bolt, and no wider than a dowel; in steel at most 2 mm or 0.1 d wider than a bolt."}
+	holeUS = &limit.Notice{Code: "pin_holes_us", Severity: limit.Assumption,
+		Text: "Holes in timber are taken as 1/16 in wider than a bolt at most (NDS 12.1.3). Threads do not bear on the timber over more than a quarter of it: otherwise give the root diameter as diameter."}
+	gapTheory = &limit.Notice{Code: "pin_gap_theory", Severity: limit.Caution,
+		Text: "The codes print no yield formulas across a gap: the same theory with the gap in it is used. Closing the gap is better."}
+	duration = &limit.Notice{Code: "pin_load_duration", Severity: limit.Assumption,
+		Text: "The load duration was not stated: permanent load is taken, the most cautious."}
+	moist = &limit.Notice{Code: "pin_wet_service", Severity: limit.Assumption,
+		Text: "The moisture class was not stated: wet service is taken."}
+	modulus = &limit.Notice{Code: "pin_group_action", Severity: limit.Assumption,
+		Text: "C_g by NDS 11.3.6, for load along and across the grain as it occurs; the timber's stiffness across the grain is taken as a twentieth of that along it, for which the NDS has no value."}
+	factorsUS = &limit.Notice{Code: "pin_nds_factors", Severity: limit.Assumption,
+		Text: "NDS: timber dry when put together (green timber that dries needs a lower wet service factor for several rows, Table 11.3.3: give it), temperature up to 100 F, no incising, no end grain factor; size factors are part of the values given. At an angle to the grain the distances for both directions are asked for."}
+	splitting1 = &limit.Notice{Code: "pin_splitting", Severity: limit.Caution,
+		Text: "EN 1995-1-1 8.1.4 makes no difference for a connection at the end of the member, where splitting is easier: keep the force across the grain well below the resistance, or reinforce."}
+	shrinkage = &limit.Notice{Code: "pin_shrinkage", Severity: limit.Caution,
+		Text: "Timber shrinks across the grain while steel does not: rows wide apart on one plate split the column. Let the rows move, or keep them close."}
+	standing = &limit.Notice{Code: "pin_end_bearing", Severity: limit.Assumption,
+		Text: "The column's end is cut square and stands on the plate in full before the pins take load: compression then does not load the pins. Water must drain from the end grain."}
+	hanging = &limit.Notice{Code: "pin_end_clear", Severity: limit.Info,
+		Text: "The end of the column does not stand on a plate: all compression goes through the pins."}
+	bracket = &limit.Notice{Code: "pin_bracket_weld", Severity: limit.Caution,
+		Text: "The weld of the plates to the shoe, forces square to the plates and torsion are not part of this check."}
+	column = &limit.Notice{Code: "pin_column_not_checked", Severity: limit.Caution,
+		Text: "The column itself is not part of this check: buckling, and bending with tension at the holes, must be checked beside it."}
+	durable = &limit.Notice{Code: "pin_durability", Severity: limit.Caution,
+		Text: "Protect steel by service class (EN 1995-1-1 Table 4.1; NDS 11.1.4) and end grain from wet. Steel in contact with treated or acid timber corrodes faster. Fire, fatigue and load reversal (EN 1995-1-1 8.1.5) are not checked."}
+	coded = &limit.Notice{Code: "pin_by_code", Severity: limit.Info,
+		Text: "The states follow published codes: no load test is needed for them. Some clauses are cited from memory: compare with your edition."}
+)
+
+// Remarks returns the notices of the part in order.
+func Remarks() []*limit.Notice {
+	return []*limit.Notice{sharing, ropeUsed, ropeOff, loose, holeEC, holeUS, gapTheory, duration, moist, modulus, factorsUS,
+		splitting1, shrinkage, standing, hanging, bracket, column, durable, coded}
+}
+
+// Notices appends the notices.
+func (r *Result) Notices(l *limit.Notices) {
+	in, t := r.in, &r.in.Timber
+	l.Add(sharing)
+	if r.ec {
+		r.noticesEC(l)
+	} else {
+		l.Add(holeUS)
+	}
+	if in.Plates.Gap > 0 {
+		l.Add(gapTheory)
+	}
+	if r.ec && t.Duration == NotStated && t.Kmod == 0 || in.Design.Basis == basis.USASD && t.LoadDuration == 0 ||
+		in.Design.Basis == basis.USLRFD && t.TimeEffect == 0 {
+		l.Add(duration)
+	}
+	if !r.ec {
+		if t.ServiceClass == 0 {
+			l.Add(moist)
+		}
+		if !r.US.Given && r.US.Cg < 1 {
+			l.Add(modulus)
+		}
+		l.Add(factorsUS)
+	}
+	if r.ec && r.Shear > 0 && t.Kind != material.SolidHardwood {
+		l.Add(splitting1)
+	}
+	if in.Layout.Rows > 1 {
+		l.Add(shrinkage)
+	}
+	if in.EndBears {
+		l.Add(standing)
+	} else {
+		l.Add(hanging)
+	}
+	l.Add(bracket)
+	l.Add(column)
+	l.Add(durable)
+	l.Add(coded)
+}
+
+func (r *Result) noticesEC(l *limit.Notices) {
+	in := r.in
+	switch {
+	case r.EC.Fax > 0:
+		l.Add(ropeUsed)
+	case in.Pin.Kind == Bolt && in.Pin.Nuts && r.reason == "":
+		l.Add(ropeOff)
+	}
+	if in.Plates.Arrangement == Outside && in.loose() {
+		l.Add(loose)
+	}
+	l.Add(holeEC)
+}
