@@ -11,6 +11,7 @@ import (
 	"footward.example/footward/internal/material"
 	"footward.example/footward/internal/pin"
 	"footward.example/footward/internal/rod"
+	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -132,6 +133,7 @@ var checks = []struct {
 	{kindWeld, weld.Kinds, weld.Remarks},
 	{kindAnchorRods, rod.Kinds, rod.Remarks},
 	{kindPin, pin.Kinds, pin.Remarks},
+	{kindSettlement, settle.Kinds, settle.Remarks},
 	{kindAnchorage, base.AnchorageKinds, base.AnchorageRemarks},
 	{kindColumnBase, base.ColumnKinds, base.ColumnRemarks},
 }

@@ -174,5 +174,6 @@ const (
 	kindAnchorRods   = footwardv1.CheckKind_CHECK_KIND_ANCHOR_RODS
 	kindAnchorage    = footwardv1.CheckKind_CHECK_KIND_ANCHORAGE
 	kindPin          = footwardv1.CheckKind_CHECK_KIND_PIN
+	kindSettlement   = footwardv1.CheckKind_CHECK_KIND_SETTLEMENT
 	kindColumnBase   = footwardv1.CheckKind_CHECK_KIND_COLUMN_BASE
 )

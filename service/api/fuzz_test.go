@@ -74,6 +74,9 @@ func call(s *api.Check, m proto.Message) (*footwardv1.CheckResult, error) {
 	case *footwardv1.CheckPinRequest:
 		r, err := s.CheckPin(ctx, m)
 		return r.GetResult(), err
+	case *footwardv1.PredictSettlementRequest:
+		r, err := s.PredictSettlement(ctx, m)
+		return r.GetResult(), err
 	case *footwardv1.CheckColumnBaseRequest:
 		r, err := s.CheckColumnBase(ctx, m)
 		return r.GetResult(), err
@@ -90,6 +93,7 @@ var kinds = []func() proto.Message{
 	func() proto.Message { return &footwardv1.CheckColumnBaseRequest{} },
 	func() proto.Message { return &footwardv1.CheckAnchorageRequest{} },
 	func() proto.Message { return &footwardv1.CheckPinRequest{} },
+	func() proto.Message { return &footwardv1.PredictSettlementRequest{} },
 }
 
 // FuzzRequests sends the bytes of a message to every check: there is an answer

@@ -133,13 +133,16 @@ func (c *Check) one(item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
 	case *footwardv1.CheckItem_Pin:
 		field = "pin."
 		r, violations = c.pin(check.Pin)
+	case *footwardv1.CheckItem_Settlement:
+		field = "settlement."
+		r, _, violations = c.settlement(check.Settlement)
 	case *footwardv1.CheckItem_ColumnBase:
 		field = "column_base."
 		r, _, violations = c.columnBase(check.ColumnBase)
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,
-			Description: "needs one of bearing, plate_bending, weld, anchor_rods, anchorage, pin, column_base",
+			Description: "needs one of bearing, plate_bending, weld, anchor_rods, anchorage, pin, settlement, column_base",
 		}}
 	}
 	if violations != nil {

@@ -19,6 +19,7 @@ import (
 	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/pin"
 	"footward.example/footward/internal/rod"
+	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -41,6 +42,7 @@ var parts = []struct {
 	{"Weld", weld.Kinds(), weld.Remarks()},
 	{"Anchor rods", rod.Kinds(), rod.Remarks()},
 	{"Pin", pin.Kinds(), pin.Remarks()},
+	{"Settlement", settle.Kinds(), settle.Remarks()},
 	{"Anchorage", base.AnchorageKinds(), base.AnchorageRemarks()},
 	{"Column base", base.ColumnKinds(), base.ColumnRemarks()},
 }

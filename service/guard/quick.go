@@ -25,6 +25,8 @@ func quick(m proto.Message) bool {
 		return m != nil && quickCheckAnchorageRequest(m)
 	case *footwardv1.CheckPinRequest:
 		return m != nil && quickCheckPinRequest(m)
+	case *footwardv1.PredictSettlementRequest:
+		return m != nil && quickPredictSettlementRequest(m)
 	case *footwardv1.CheckManyRequest:
 		return m != nil && quickCheckManyRequest(m)
 	case *footwardv1.StreamChecksRequest:
@@ -535,6 +537,100 @@ func quickCheckPinRequest(m *footwardv1.CheckPinRequest) bool {
 		m.Pin != nil && quickPinSpec(m.GetPin()) &&
 		m.Plates != nil && quickPinnedPlates(m.GetPlates()) &&
 		m.Timber != nil && quickPinnedTimber(m.GetTimber())
+}
+
+func quickFootingRectangle(m *footwardv1.FootingRectangle) bool {
+	return m.GetSizeXMm() >= 50 && m.GetSizeXMm() <= 50000 &&
+		m.GetSizeYMm() >= 50 && m.GetSizeYMm() <= 50000
+}
+
+func quickFootingCircle(m *footwardv1.FootingCircle) bool {
+	return m.GetDiameterMm() >= 50 && m.GetDiameterMm() <= 50000
+}
+
+func quickFooting(m *footwardv1.Footing) bool {
+	if !(m.GetDepthMm() >= 0 && m.GetDepthMm() <= 50000 &&
+		m.Plan != nil) {
+		return false
+	}
+	if c, ok := m.Plan.(*footwardv1.Footing_Rectangle); ok && (c == nil || c.Rectangle == nil || !quickFootingRectangle(c.Rectangle)) {
+		return false
+	}
+	if c, ok := m.Plan.(*footwardv1.Footing_Circle); ok && (c == nil || c.Circle == nil || !quickFootingCircle(c.Circle)) {
+		return false
+	}
+	return true
+}
+
+func quickOedometer(m *footwardv1.Oedometer) bool {
+	return m.GetCompressionIndex() > 0 && m.GetCompressionIndex() <= 10 &&
+		m.GetPreconsolidationKpa() >= 0 && m.GetPreconsolidationKpa() <= 100000 &&
+		m.GetRecompressionIndex() >= 0 && m.GetRecompressionIndex() <= 10 &&
+		m.GetVoidRatio() > 0 && m.GetVoidRatio() <= 20
+}
+
+func quickGroundLayer(m *footwardv1.GroundLayer) bool {
+	return (m.Oedometer == nil || quickOedometer(m.GetOedometer())) &&
+		m.GetConeResistanceMpa() >= 0 && m.GetConeResistanceMpa() <= 200 &&
+		m.GetModulusMpa() >= 0 && m.GetModulusMpa() <= 1e+06 &&
+		m.GetN60() >= 0 && m.GetN60() <= 200 &&
+		m.GetPoisson() >= 0 && m.GetPoisson() <= 0.5 &&
+		m.GetThicknessMm() >= 1 && m.GetThicknessMm() <= 100000 &&
+		m.GetUnitWeightKnM3() >= 0 && m.GetUnitWeightKnM3() <= 40
+}
+
+func quickSettlementStage(m *footwardv1.SettlementStage) bool {
+	return between(utf8.RuneCountInString(m.GetName()), 0, 200) &&
+		m.GetCompressionKn() >= 0 && m.GetCompressionKn() <= 1e+06 &&
+		m.GetMXKnm() >= -1e+06 && m.GetMXKnm() <= 1e+06 &&
+		m.GetMYKnm() >= -1e+06 && m.GetMYKnm() <= 1e+06 &&
+		m.GetNetPressureKpa() >= 0 && m.GetNetPressureKpa() <= 100000
+}
+
+func quickSettlementLimits(m *footwardv1.SettlementLimits) bool {
+	return (m.AngularDistortion == nil || m.GetAngularDistortion() > 0 && m.GetAngularDistortion() <= 0.1) &&
+		(m.TotalMm == nil || m.GetTotalMm() > 0 && m.GetTotalMm() <= 10000) &&
+		m.GetTilt() >= 0 && m.GetTilt() <= 0.1
+}
+
+func quickSettlementNeighbour(m *footwardv1.SettlementNeighbour) bool {
+	return m.GetDistanceMm() >= 1 && m.GetDistanceMm() <= 1e+06 &&
+		m.GetSettlementMm() >= 0 && m.GetSettlementMm() <= 10000
+}
+
+func quickPredictSettlementRequest(m *footwardv1.PredictSettlementRequest) bool {
+	if !((m.DepthFactor == nil || m.GetDepthFactor() >= 0.5 && m.GetDepthFactor() <= 1) &&
+		(m.Limits == nil || quickSettlementLimits(m.GetLimits())) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(int(m.GetStressSpread()), 0, 2) &&
+		between(len(m.Layers), 1, 50) &&
+		between(len(m.Neighbours), 0, 50) &&
+		between(len(m.Stages), 1, 100) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Footing != nil && quickFooting(m.GetFooting()) &&
+		m.GetPreloadedKpa() >= 0 && m.GetPreloadedKpa() <= 100000 &&
+		m.GetUnitWeightAboveKnM3() >= 0 && m.GetUnitWeightAboveKnM3() <= 40 &&
+		m.GetWaterDepthMm() >= 0 && m.GetWaterDepthMm() <= 1e+06 &&
+		m.GetYears() >= 0 && m.GetYears() <= 1000) {
+		return false
+	}
+	for _, e := range m.Layers {
+		if e == nil || !quickGroundLayer(e) {
+			return false
+		}
+	}
+	for _, e := range m.Stages {
+		if e == nil || !quickSettlementStage(e) {
+			return false
+		}
+	}
+	for _, e := range m.Neighbours {
+		if e == nil || !quickSettlementNeighbour(e) {
+			return false
+		}
+	}
+	return true
 }
 
 func quickCheckManyRequest(m *footwardv1.CheckManyRequest) bool {

@@ -1447,6 +1447,279 @@ func (x *CheckPinResponse) GetProvenance() *Provenance {
 	return nil
 }
 
+// PredictSettlementRequest describes a footing, the ground below it and its
+// stages of load.
+type PredictSettlementRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The caller's own name for this check, echoed in the answer. At most 200
+	// characters.
+	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
+	// Standards and factors. Required.
+	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
+	// How much of the answer is sent. Default: limit states.
+	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// The footing. Required.
+	Footing *Footing `protobuf:"bytes,4,opt,name=footing,proto3" json:"footing,omitempty"`
+	// Whether the footing is rigid. Default false: settlement of the centre of a
+	// flexible one, the greater.
+	Rigid bool `protobuf:"varint,5,opt,name=rigid,proto3" json:"rigid,omitempty"`
+	// Unit weight of the ground above the base [kN/m3]. Default 0: not known. 0 to
+	// 40.
+	UnitWeightAboveKnM3 float64 `protobuf:"fixed64,6,opt,name=unit_weight_above_kn_m3,json=unitWeightAboveKnM3,proto3" json:"unit_weight_above_kn_m3,omitempty"`
+	// Depth factor I_f of the elastic settlement. Default 1, on the safe side. 0.5
+	// to 1.
+	DepthFactor *float64 `protobuf:"fixed64,7,opt,name=depth_factor,json=depthFactor,proto3,oneof" json:"depth_factor,omitempty"`
+	// Depth of the water below the surface [mm]. Default 0: at the surface, on the
+	// safe side. 0 to 1 000 000.
+	WaterDepthMm float64 `protobuf:"fixed64,8,opt,name=water_depth_mm,json=waterDepthMm,proto3" json:"water_depth_mm,omitempty"`
+	// Whether there is no water down to the last layer. Default false.
+	Dry bool `protobuf:"varint,9,opt,name=dry,proto3" json:"dry,omitempty"`
+	// Layers of the ground from the base down. Required, 1 to 50.
+	Layers []*GroundLayer `protobuf:"bytes,10,rep,name=layers,proto3" json:"layers,omitempty"`
+	// Whether the last layer goes down without end. Default false: rigid ground
+	// follows.
+	HalfSpace bool `protobuf:"varint,11,opt,name=half_space,json=halfSpace,proto3" json:"half_space,omitempty"`
+	// Greatest effective stress that the sand below the base has known [kPa].
+	// Default 0: never more than now. 0 to 100 000.
+	PreloadedKpa float64 `protobuf:"fixed64,12,opt,name=preloaded_kpa,json=preloadedKpa,proto3" json:"preloaded_kpa,omitempty"`
+	// How stress goes down into clay. Default: Boussinesq.
+	StressSpread StressSpread `protobuf:"varint,13,opt,name=stress_spread,json=stressSpread,proto3,enum=footward.v1.StressSpread" json:"stress_spread,omitempty"`
+	// Whether each layer of clay takes one mean stress by Simpson, as by hand, and
+	// not thin slices. Default false.
+	Simpson bool `protobuf:"varint,14,opt,name=simpson,proto3" json:"simpson,omitempty"`
+	// Years after which the settlement is wanted, for creep of sand. Default 0:
+	// without creep. 0 to 1000.
+	Years float64 `protobuf:"fixed64,15,opt,name=years,proto3" json:"years,omitempty"`
+	// Stages in the order of time. Required, 1 to 100.
+	Stages []*SettlementStage `protobuf:"bytes,16,rep,name=stages,proto3" json:"stages,omitempty"`
+	// Movements that the structure stands. Default: those of EN 1997-1 Annex H.
+	Limits *SettlementLimits `protobuf:"bytes,17,opt,name=limits,proto3" json:"limits,omitempty"`
+	// Footings beside this one. At most 50.
+	Neighbours    []*SettlementNeighbour `protobuf:"bytes,18,rep,name=neighbours,proto3" json:"neighbours,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PredictSettlementRequest) Reset() {
+	*x = PredictSettlementRequest{}
+	mi := &file_footward_v1_check_proto_msgTypes[16]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PredictSettlementRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PredictSettlementRequest) ProtoMessage() {}
+
+func (x *PredictSettlementRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[16]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PredictSettlementRequest.ProtoReflect.Descriptor instead.
+func (*PredictSettlementRequest) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
+}
+
+func (x *PredictSettlementRequest) GetLabel() string {
+	if x != nil {
+		return x.Label
+	}
+	return ""
+}
+
+func (x *PredictSettlementRequest) GetBasis() *DesignBasis {
+	if x != nil {
+		return x.Basis
+	}
+	return nil
+}
+
+func (x *PredictSettlementRequest) GetDetail() Detail {
+	if x != nil {
+		return x.Detail
+	}
+	return Detail_DETAIL_UNSPECIFIED
+}
+
+func (x *PredictSettlementRequest) GetFooting() *Footing {
+	if x != nil {
+		return x.Footing
+	}
+	return nil
+}
+
+func (x *PredictSettlementRequest) GetRigid() bool {
+	if x != nil {
+		return x.Rigid
+	}
+	return false
+}
+
+func (x *PredictSettlementRequest) GetUnitWeightAboveKnM3() float64 {
+	if x != nil {
+		return x.UnitWeightAboveKnM3
+	}
+	return 0
+}
+
+func (x *PredictSettlementRequest) GetDepthFactor() float64 {
+	if x != nil && x.DepthFactor != nil {
+		return *x.DepthFactor
+	}
+	return 0
+}
+
+func (x *PredictSettlementRequest) GetWaterDepthMm() float64 {
+	if x != nil {
+		return x.WaterDepthMm
+	}
+	return 0
+}
+
+func (x *PredictSettlementRequest) GetDry() bool {
+	if x != nil {
+		return x.Dry
+	}
+	return false
+}
+
+func (x *PredictSettlementRequest) GetLayers() []*GroundLayer {
+	if x != nil {
+		return x.Layers
+	}
+	return nil
+}
+
+func (x *PredictSettlementRequest) GetHalfSpace() bool {
+	if x != nil {
+		return x.HalfSpace
+	}
+	return false
+}
+
+func (x *PredictSettlementRequest) GetPreloadedKpa() float64 {
+	if x != nil {
+		return x.PreloadedKpa
+	}
+	return 0
+}
+
+func (x *PredictSettlementRequest) GetStressSpread() StressSpread {
+	if x != nil {
+		return x.StressSpread
+	}
+	return StressSpread_STRESS_SPREAD_UNSPECIFIED
+}
+
+func (x *PredictSettlementRequest) GetSimpson() bool {
+	if x != nil {
+		return x.Simpson
+	}
+	return false
+}
+
+func (x *PredictSettlementRequest) GetYears() float64 {
+	if x != nil {
+		return x.Years
+	}
+	return 0
+}
+
+func (x *PredictSettlementRequest) GetStages() []*SettlementStage {
+	if x != nil {
+		return x.Stages
+	}
+	return nil
+}
+
+func (x *PredictSettlementRequest) GetLimits() *SettlementLimits {
+	if x != nil {
+		return x.Limits
+	}
+	return nil
+}
+
+func (x *PredictSettlementRequest) GetNeighbours() []*SettlementNeighbour {
+	if x != nil {
+		return x.Neighbours
+	}
+	return nil
+}
+
+// PredictSettlementResponse answers PredictSettlement.
+type PredictSettlementResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The answer: for each method its greatest settlement against the limit.
+	Result *CheckResult `protobuf:"bytes,1,opt,name=result,proto3" json:"result,omitempty"`
+	// What produced it.
+	Provenance *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
+	// What each stage comes to.
+	Stages        []*StageSettlement `protobuf:"bytes,3,rep,name=stages,proto3" json:"stages,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PredictSettlementResponse) Reset() {
+	*x = PredictSettlementResponse{}
+	mi := &file_footward_v1_check_proto_msgTypes[17]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PredictSettlementResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PredictSettlementResponse) ProtoMessage() {}
+
+func (x *PredictSettlementResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[17]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PredictSettlementResponse.ProtoReflect.Descriptor instead.
+func (*PredictSettlementResponse) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{17}
+}
+
+func (x *PredictSettlementResponse) GetResult() *CheckResult {
+	if x != nil {
+		return x.Result
+	}
+	return nil
+}
+
+func (x *PredictSettlementResponse) GetProvenance() *Provenance {
+	if x != nil {
+		return x.Provenance
+	}
+	return nil
+}
+
+func (x *PredictSettlementResponse) GetStages() []*StageSettlement {
+	if x != nil {
+		return x.Stages
+	}
+	return nil
+}
+
 // CheckItem is one check of any kind.
 type CheckItem struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1461,6 +1734,7 @@ type CheckItem struct {
 	//	*CheckItem_ColumnBase
 	//	*CheckItem_Anchorage
 	//	*CheckItem_Pin
+	//	*CheckItem_Settlement
 	Check         isCheckItem_Check `protobuf_oneof:"check"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -1468,7 +1742,7 @@ type CheckItem struct {
 
 func (x *CheckItem) Reset() {
 	*x = CheckItem{}
-	mi := &file_footward_v1_check_proto_msgTypes[16]
+	mi := &file_footward_v1_check_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1480,7 +1754,7 @@ func (x *CheckItem) String() string {
 func (*CheckItem) ProtoMessage() {}
 
 func (x *CheckItem) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[16]
+	mi := &file_footward_v1_check_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1493,7 +1767,7 @@ func (x *CheckItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckItem.ProtoReflect.Descriptor instead.
 func (*CheckItem) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *CheckItem) GetCheck() isCheckItem_Check {
@@ -1566,6 +1840,15 @@ func (x *CheckItem) GetPin() *CheckPinRequest {
 	return nil
 }
 
+func (x *CheckItem) GetSettlement() *PredictSettlementRequest {
+	if x != nil {
+		if x, ok := x.Check.(*CheckItem_Settlement); ok {
+			return x.Settlement
+		}
+	}
+	return nil
+}
+
 type isCheckItem_Check interface {
 	isCheckItem_Check()
 }
@@ -1605,6 +1888,11 @@ type CheckItem_Pin struct {
 	Pin *CheckPinRequest `protobuf:"bytes,7,opt,name=pin,proto3,oneof"`
 }
 
+type CheckItem_Settlement struct {
+	// Settlement; its table of stages is not part of an outcome.
+	Settlement *PredictSettlementRequest `protobuf:"bytes,8,opt,name=settlement,proto3,oneof"`
+}
+
 func (*CheckItem_Bearing) isCheckItem_Check() {}
 
 func (*CheckItem_PlateBending) isCheckItem_Check() {}
@@ -1618,6 +1906,8 @@ func (*CheckItem_ColumnBase) isCheckItem_Check() {}
 func (*CheckItem_Anchorage) isCheckItem_Check() {}
 
 func (*CheckItem_Pin) isCheckItem_Check() {}
+
+func (*CheckItem_Settlement) isCheckItem_Check() {}
 
 // CheckOutcome is what became of one item.
 type CheckOutcome struct {
@@ -1638,7 +1928,7 @@ type CheckOutcome struct {
 
 func (x *CheckOutcome) Reset() {
 	*x = CheckOutcome{}
-	mi := &file_footward_v1_check_proto_msgTypes[17]
+	mi := &file_footward_v1_check_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1650,7 +1940,7 @@ func (x *CheckOutcome) String() string {
 func (*CheckOutcome) ProtoMessage() {}
 
 func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[17]
+	mi := &file_footward_v1_check_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1663,7 +1953,7 @@ func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckOutcome.ProtoReflect.Descriptor instead.
 func (*CheckOutcome) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *CheckOutcome) GetIndex() uint64 {
@@ -1727,7 +2017,7 @@ type Refusal struct {
 
 func (x *Refusal) Reset() {
 	*x = Refusal{}
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1739,7 +2029,7 @@ func (x *Refusal) String() string {
 func (*Refusal) ProtoMessage() {}
 
 func (x *Refusal) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1752,7 +2042,7 @@ func (x *Refusal) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Refusal.ProtoReflect.Descriptor instead.
 func (*Refusal) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *Refusal) GetViolations() []*FieldViolation {
@@ -1773,7 +2063,7 @@ type CheckManyRequest struct {
 
 func (x *CheckManyRequest) Reset() {
 	*x = CheckManyRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[19]
+	mi := &file_footward_v1_check_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1785,7 +2075,7 @@ func (x *CheckManyRequest) String() string {
 func (*CheckManyRequest) ProtoMessage() {}
 
 func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[19]
+	mi := &file_footward_v1_check_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1798,7 +2088,7 @@ func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyRequest.ProtoReflect.Descriptor instead.
 func (*CheckManyRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *CheckManyRequest) GetItems() []*CheckItem {
@@ -1821,7 +2111,7 @@ type CheckManyResponse struct {
 
 func (x *CheckManyResponse) Reset() {
 	*x = CheckManyResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[20]
+	mi := &file_footward_v1_check_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1833,7 +2123,7 @@ func (x *CheckManyResponse) String() string {
 func (*CheckManyResponse) ProtoMessage() {}
 
 func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[20]
+	mi := &file_footward_v1_check_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1846,7 +2136,7 @@ func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyResponse.ProtoReflect.Descriptor instead.
 func (*CheckManyResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *CheckManyResponse) GetOutcomes() []*CheckOutcome {
@@ -1874,7 +2164,7 @@ type StreamChecksRequest struct {
 
 func (x *StreamChecksRequest) Reset() {
 	*x = StreamChecksRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[21]
+	mi := &file_footward_v1_check_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1886,7 +2176,7 @@ func (x *StreamChecksRequest) String() string {
 func (*StreamChecksRequest) ProtoMessage() {}
 
 func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[21]
+	mi := &file_footward_v1_check_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1899,7 +2189,7 @@ func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksRequest.ProtoReflect.Descriptor instead.
 func (*StreamChecksRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{21}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *StreamChecksRequest) GetItems() []*CheckItem {
@@ -1922,7 +2212,7 @@ type StreamChecksResponse struct {
 
 func (x *StreamChecksResponse) Reset() {
 	*x = StreamChecksResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[22]
+	mi := &file_footward_v1_check_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1934,7 +2224,7 @@ func (x *StreamChecksResponse) String() string {
 func (*StreamChecksResponse) ProtoMessage() {}
 
 func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[22]
+	mi := &file_footward_v1_check_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1947,7 +2237,7 @@ func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksResponse.ProtoReflect.Descriptor instead.
 func (*StreamChecksResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{22}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *StreamChecksResponse) GetOutcomes() []*CheckOutcome {
@@ -1968,7 +2258,7 @@ var File_footward_v1_check_proto protoreflect.FileDescriptor
 
 const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
-	"\x17footward/v1/check.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1dfootward/v1/column_base.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/part.proto\"\xd6\x02\n" +
+	"\x17footward/v1/check.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1dfootward/v1/column_base.proto\x1a\x18footward/v1/common.proto\x1a\x18footward/v1/ground.proto\x1a\x16footward/v1/part.proto\"\xd6\x02\n" +
 	"\x13CheckBearingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -2086,7 +2376,39 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xe2\x03\n" +
+	"provenance\"\xe6\a\n" +
+	"\x18PredictSettlementRequest\x12\x1e\n" +
+	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x126\n" +
+	"\afooting\x18\x04 \x01(\v2\x14.footward.v1.FootingB\x06\xbaH\x03\xc8\x01\x01R\afooting\x12\x14\n" +
+	"\x05rigid\x18\x05 \x01(\bR\x05rigid\x12O\n" +
+	"\x17unit_weight_above_kn_m3\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00\x00\x00R\x13unitWeightAboveKnM3\x12A\n" +
+	"\fdepth_factor\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x00R\vdepthFactor\x88\x01\x01\x12?\n" +
+	"\x0ewater_depth_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\fwaterDepthMm\x12\x10\n" +
+	"\x03dry\x18\t \x01(\bR\x03dry\x12<\n" +
+	"\x06layers\x18\n" +
+	" \x03(\v2\x18.footward.v1.GroundLayerB\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x102R\x06layers\x12\x1d\n" +
+	"\n" +
+	"half_space\x18\v \x01(\bR\thalfSpace\x12>\n" +
+	"\rpreloaded_kpa\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\fpreloadedKpa\x12H\n" +
+	"\rstress_spread\x18\r \x01(\x0e2\x19.footward.v1.StressSpreadB\b\xbaH\x05\x82\x01\x02\x10\x01R\fstressSpread\x12\x18\n" +
+	"\asimpson\x18\x0e \x01(\bR\asimpson\x12/\n" +
+	"\x05years\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x12@\n" +
+	"\x06stages\x18\x10 \x03(\v2\x1c.footward.v1.SettlementStageB\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10dR\x06stages\x125\n" +
+	"\x06limits\x18\x11 \x01(\v2\x1d.footward.v1.SettlementLimitsR\x06limits\x12J\n" +
+	"\n" +
+	"neighbours\x18\x12 \x03(\v2 .footward.v1.SettlementNeighbourB\b\xbaH\x05\x92\x01\x02\x102R\n" +
+	"neighboursB\x0f\n" +
+	"\r_depth_factor\"\xbc\x01\n" +
+	"\x19PredictSettlementResponse\x120\n" +
+	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
+	"\n" +
+	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
+	"provenance\x124\n" +
+	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xab\x04\n" +
 	"\tCheckItem\x12<\n" +
 	"\abearing\x18\x01 \x01(\v2 .footward.v1.CheckBearingRequestH\x00R\abearing\x12L\n" +
 	"\rplate_bending\x18\x02 \x01(\v2%.footward.v1.CheckPlateBendingRequestH\x00R\fplateBending\x123\n" +
@@ -2096,7 +2418,10 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\vcolumn_base\x18\x05 \x01(\v2#.footward.v1.CheckColumnBaseRequestH\x00R\n" +
 	"columnBase\x12B\n" +
 	"\tanchorage\x18\x06 \x01(\v2\".footward.v1.CheckAnchorageRequestH\x00R\tanchorage\x120\n" +
-	"\x03pin\x18\a \x01(\v2\x1c.footward.v1.CheckPinRequestH\x00R\x03pinB\x0e\n" +
+	"\x03pin\x18\a \x01(\v2\x1c.footward.v1.CheckPinRequestH\x00R\x03pin\x12G\n" +
+	"\n" +
+	"settlement\x18\b \x01(\v2%.footward.v1.PredictSettlementRequestH\x00R\n" +
+	"settlementB\x0e\n" +
 	"\x05check\x12\x05\xbaH\x02\b\x01\"\x95\x01\n" +
 	"\fCheckOutcome\x12\x14\n" +
 	"\x05index\x18\x01 \x01(\x04R\x05index\x122\n" +
@@ -2126,14 +2451,15 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x0fWeldGroupMethod\x12!\n" +
 	"\x1dWELD_GROUP_METHOD_UNSPECIFIED\x10\x00\x12\x1d\n" +
 	"\x19WELD_GROUP_METHOD_ELASTIC\x10\x01\x12*\n" +
-	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\xe2\x05\n" +
+	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\xcb\x06\n" +
 	"\fCheckService\x12X\n" +
 	"\fCheckBearing\x12 .footward.v1.CheckBearingRequest\x1a!.footward.v1.CheckBearingResponse\"\x03\x90\x02\x01\x12g\n" +
 	"\x11CheckPlateBending\x12%.footward.v1.CheckPlateBendingRequest\x1a&.footward.v1.CheckPlateBendingResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckWeld\x12\x1d.footward.v1.CheckWeldRequest\x1a\x1e.footward.v1.CheckWeldResponse\"\x03\x90\x02\x01\x12a\n" +
 	"\x0fCheckAnchorRods\x12#.footward.v1.CheckAnchorRodsRequest\x1a$.footward.v1.CheckAnchorRodsResponse\"\x03\x90\x02\x01\x12^\n" +
 	"\x0eCheckAnchorage\x12\".footward.v1.CheckAnchorageRequest\x1a#.footward.v1.CheckAnchorageResponse\"\x03\x90\x02\x01\x12L\n" +
-	"\bCheckPin\x12\x1c.footward.v1.CheckPinRequest\x1a\x1d.footward.v1.CheckPinResponse\"\x03\x90\x02\x01\x12O\n" +
+	"\bCheckPin\x12\x1c.footward.v1.CheckPinRequest\x1a\x1d.footward.v1.CheckPinResponse\"\x03\x90\x02\x01\x12g\n" +
+	"\x11PredictSettlement\x12%.footward.v1.PredictSettlementRequest\x1a&.footward.v1.PredictSettlementResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckMany\x12\x1d.footward.v1.CheckManyRequest\x1a\x1e.footward.v1.CheckManyResponse\"\x03\x90\x02\x01\x12\\\n" +
 	"\fStreamChecks\x12 .footward.v1.StreamChecksRequest\x1a!.footward.v1.StreamChecksResponse\"\x03\x90\x02\x01(\x010\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
@@ -2150,7 +2476,7 @@ func file_footward_v1_check_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_check_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 23)
+var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 25)
 var file_footward_v1_check_proto_goTypes = []any{
 	(WeldGroupMethod)(0),              // 0: footward.v1.WeldGroupMethod
 	(*CheckBearingRequest)(nil),       // 1: footward.v1.CheckBearingRequest
@@ -2169,129 +2495,152 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*CheckAnchorageResponse)(nil),    // 14: footward.v1.CheckAnchorageResponse
 	(*CheckPinRequest)(nil),           // 15: footward.v1.CheckPinRequest
 	(*CheckPinResponse)(nil),          // 16: footward.v1.CheckPinResponse
-	(*CheckItem)(nil),                 // 17: footward.v1.CheckItem
-	(*CheckOutcome)(nil),              // 18: footward.v1.CheckOutcome
-	(*Refusal)(nil),                   // 19: footward.v1.Refusal
-	(*CheckManyRequest)(nil),          // 20: footward.v1.CheckManyRequest
-	(*CheckManyResponse)(nil),         // 21: footward.v1.CheckManyResponse
-	(*StreamChecksRequest)(nil),       // 22: footward.v1.StreamChecksRequest
-	(*StreamChecksResponse)(nil),      // 23: footward.v1.StreamChecksResponse
-	(*DesignBasis)(nil),               // 24: footward.v1.DesignBasis
-	(Detail)(0),                       // 25: footward.v1.Detail
-	(*SolidRectangle)(nil),            // 26: footward.v1.SolidRectangle
-	(*ForcesAtFoot)(nil),              // 27: footward.v1.ForcesAtFoot
-	(*Support)(nil),                   // 28: footward.v1.Support
-	(*CheckResult)(nil),               // 29: footward.v1.CheckResult
-	(*Provenance)(nil),                // 30: footward.v1.Provenance
-	(*Plate)(nil),                     // 31: footward.v1.Plate
-	(*Footprint)(nil),                 // 32: footward.v1.Footprint
-	(*RodGroup)(nil),                  // 33: footward.v1.RodGroup
-	(*WeldSpec)(nil),                  // 34: footward.v1.WeldSpec
-	(*WeldSegment)(nil),               // 35: footward.v1.WeldSegment
-	(*StandOff)(nil),                  // 36: footward.v1.StandOff
-	(*Anchorage)(nil),                 // 37: footward.v1.Anchorage
-	(*PinnedTimber)(nil),              // 38: footward.v1.PinnedTimber
-	(*PinSpec)(nil),                   // 39: footward.v1.PinSpec
-	(*PinnedPlates)(nil),              // 40: footward.v1.PinnedPlates
-	(*PinLayout)(nil),                 // 41: footward.v1.PinLayout
-	(*PinForces)(nil),                 // 42: footward.v1.PinForces
-	(*CheckColumnBaseRequest)(nil),    // 43: footward.v1.CheckColumnBaseRequest
-	(*FieldViolation)(nil),            // 44: footward.v1.FieldViolation
+	(*PredictSettlementRequest)(nil),  // 17: footward.v1.PredictSettlementRequest
+	(*PredictSettlementResponse)(nil), // 18: footward.v1.PredictSettlementResponse
+	(*CheckItem)(nil),                 // 19: footward.v1.CheckItem
+	(*CheckOutcome)(nil),              // 20: footward.v1.CheckOutcome
+	(*Refusal)(nil),                   // 21: footward.v1.Refusal
+	(*CheckManyRequest)(nil),          // 22: footward.v1.CheckManyRequest
+	(*CheckManyResponse)(nil),         // 23: footward.v1.CheckManyResponse
+	(*StreamChecksRequest)(nil),       // 24: footward.v1.StreamChecksRequest
+	(*StreamChecksResponse)(nil),      // 25: footward.v1.StreamChecksResponse
+	(*DesignBasis)(nil),               // 26: footward.v1.DesignBasis
+	(Detail)(0),                       // 27: footward.v1.Detail
+	(*SolidRectangle)(nil),            // 28: footward.v1.SolidRectangle
+	(*ForcesAtFoot)(nil),              // 29: footward.v1.ForcesAtFoot
+	(*Support)(nil),                   // 30: footward.v1.Support
+	(*CheckResult)(nil),               // 31: footward.v1.CheckResult
+	(*Provenance)(nil),                // 32: footward.v1.Provenance
+	(*Plate)(nil),                     // 33: footward.v1.Plate
+	(*Footprint)(nil),                 // 34: footward.v1.Footprint
+	(*RodGroup)(nil),                  // 35: footward.v1.RodGroup
+	(*WeldSpec)(nil),                  // 36: footward.v1.WeldSpec
+	(*WeldSegment)(nil),               // 37: footward.v1.WeldSegment
+	(*StandOff)(nil),                  // 38: footward.v1.StandOff
+	(*Anchorage)(nil),                 // 39: footward.v1.Anchorage
+	(*PinnedTimber)(nil),              // 40: footward.v1.PinnedTimber
+	(*PinSpec)(nil),                   // 41: footward.v1.PinSpec
+	(*PinnedPlates)(nil),              // 42: footward.v1.PinnedPlates
+	(*PinLayout)(nil),                 // 43: footward.v1.PinLayout
+	(*PinForces)(nil),                 // 44: footward.v1.PinForces
+	(*Footing)(nil),                   // 45: footward.v1.Footing
+	(*GroundLayer)(nil),               // 46: footward.v1.GroundLayer
+	(StressSpread)(0),                 // 47: footward.v1.StressSpread
+	(*SettlementStage)(nil),           // 48: footward.v1.SettlementStage
+	(*SettlementLimits)(nil),          // 49: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),       // 50: footward.v1.SettlementNeighbour
+	(*StageSettlement)(nil),           // 51: footward.v1.StageSettlement
+	(*CheckColumnBaseRequest)(nil),    // 52: footward.v1.CheckColumnBaseRequest
+	(*FieldViolation)(nil),            // 53: footward.v1.FieldViolation
 }
 var file_footward_v1_check_proto_depIdxs = []int32{
-	24, // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
-	25, // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
-	26, // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
-	27, // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	28, // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
-	29, // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
-	30, // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
-	24, // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
-	25, // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
-	31, // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
-	32, // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
-	27, // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	28, // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
-	33, // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
-	29, // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
-	30, // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
-	24, // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
-	25, // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
-	34, // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
+	26, // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
+	27, // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
+	28, // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
+	29, // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	30, // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
+	31, // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
+	32, // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
+	26, // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
+	27, // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
+	33, // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
+	34, // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
+	29, // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	30, // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
+	35, // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
+	31, // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
+	32, // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
+	26, // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
+	27, // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
+	36, // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
 	6,  // 19: footward.v1.CheckWeldRequest.run:type_name -> footward.v1.WeldRun
 	7,  // 20: footward.v1.CheckWeldRequest.group:type_name -> footward.v1.WeldGroup
-	35, // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
-	27, // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
+	37, // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
+	29, // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
 	0,  // 23: footward.v1.WeldGroup.method:type_name -> footward.v1.WeldGroupMethod
-	29, // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
-	30, // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
-	24, // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
-	25, // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
-	31, // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
-	33, // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
-	27, // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	31, // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
+	32, // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
+	26, // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
+	27, // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
+	33, // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
+	35, // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
+	29, // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
 	10, // 31: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
-	36, // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
+	38, // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
 	11, // 33: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
-	29, // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
-	30, // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
-	24, // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
-	25, // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
-	31, // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
-	33, // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
-	27, // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	31, // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
+	32, // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
+	26, // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
+	27, // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
+	33, // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
+	35, // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
+	29, // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
 	10, // 41: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
-	36, // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
+	38, // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
 	11, // 43: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
-	37, // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
-	29, // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
-	30, // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
-	24, // 47: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
-	25, // 48: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
-	38, // 49: footward.v1.CheckPinRequest.timber:type_name -> footward.v1.PinnedTimber
-	39, // 50: footward.v1.CheckPinRequest.pin:type_name -> footward.v1.PinSpec
-	40, // 51: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
-	41, // 52: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
-	42, // 53: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
-	29, // 54: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
-	30, // 55: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
-	1,  // 56: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
-	3,  // 57: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
-	5,  // 58: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
-	9,  // 59: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
-	43, // 60: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
-	13, // 61: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
-	15, // 62: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
-	29, // 63: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	19, // 64: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
-	44, // 65: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	17, // 66: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	18, // 67: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	30, // 68: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	17, // 69: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	18, // 70: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	30, // 71: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
-	1,  // 72: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
-	3,  // 73: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
-	5,  // 74: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
-	9,  // 75: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	13, // 76: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
-	15, // 77: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
-	20, // 78: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	22, // 79: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
-	2,  // 80: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
-	4,  // 81: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
-	8,  // 82: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	12, // 83: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	14, // 84: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
-	16, // 85: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
-	21, // 86: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	23, // 87: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
-	80, // [80:88] is the sub-list for method output_type
-	72, // [72:80] is the sub-list for method input_type
-	72, // [72:72] is the sub-list for extension type_name
-	72, // [72:72] is the sub-list for extension extendee
-	0,  // [0:72] is the sub-list for field type_name
+	39, // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
+	31, // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
+	32, // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
+	26, // 47: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
+	27, // 48: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
+	40, // 49: footward.v1.CheckPinRequest.timber:type_name -> footward.v1.PinnedTimber
+	41, // 50: footward.v1.CheckPinRequest.pin:type_name -> footward.v1.PinSpec
+	42, // 51: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
+	43, // 52: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
+	44, // 53: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
+	31, // 54: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
+	32, // 55: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
+	26, // 56: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
+	27, // 57: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
+	45, // 58: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
+	46, // 59: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
+	47, // 60: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
+	48, // 61: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
+	49, // 62: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
+	50, // 63: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
+	31, // 64: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
+	32, // 65: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
+	51, // 66: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
+	1,  // 67: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
+	3,  // 68: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
+	5,  // 69: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
+	9,  // 70: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
+	52, // 71: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
+	13, // 72: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
+	15, // 73: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
+	17, // 74: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
+	31, // 75: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	21, // 76: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	53, // 77: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
+	19, // 78: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	20, // 79: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	32, // 80: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	19, // 81: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	20, // 82: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	32, // 83: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	1,  // 84: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
+	3,  // 85: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
+	5,  // 86: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
+	9,  // 87: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
+	13, // 88: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
+	15, // 89: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
+	17, // 90: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
+	22, // 91: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	24, // 92: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	2,  // 93: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
+	4,  // 94: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
+	8,  // 95: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
+	12, // 96: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	14, // 97: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
+	16, // 98: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
+	18, // 99: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
+	23, // 100: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	25, // 101: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	93, // [93:102] is the sub-list for method output_type
+	84, // [84:93] is the sub-list for method input_type
+	84, // [84:84] is the sub-list for extension type_name
+	84, // [84:84] is the sub-list for extension extendee
+	0,  // [0:84] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_check_proto_init() }
@@ -2301,6 +2650,7 @@ func file_footward_v1_check_proto_init() {
 	}
 	file_footward_v1_column_base_proto_init()
 	file_footward_v1_common_proto_init()
+	file_footward_v1_ground_proto_init()
 	file_footward_v1_part_proto_init()
 	file_footward_v1_check_proto_msgTypes[4].OneofWrappers = []any{
 		(*CheckWeldRequest_Run)(nil),
@@ -2308,7 +2658,8 @@ func file_footward_v1_check_proto_init() {
 	}
 	file_footward_v1_check_proto_msgTypes[10].OneofWrappers = []any{}
 	file_footward_v1_check_proto_msgTypes[14].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[16].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[16].OneofWrappers = []any{}
+	file_footward_v1_check_proto_msgTypes[18].OneofWrappers = []any{
 		(*CheckItem_Bearing)(nil),
 		(*CheckItem_PlateBending)(nil),
 		(*CheckItem_Weld)(nil),
@@ -2316,8 +2667,9 @@ func file_footward_v1_check_proto_init() {
 		(*CheckItem_ColumnBase)(nil),
 		(*CheckItem_Anchorage)(nil),
 		(*CheckItem_Pin)(nil),
+		(*CheckItem_Settlement)(nil),
 	}
-	file_footward_v1_check_proto_msgTypes[17].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[19].OneofWrappers = []any{
 		(*CheckOutcome_Result)(nil),
 		(*CheckOutcome_Refusal)(nil),
 	}
@@ -2327,7 +2679,7 @@ func file_footward_v1_check_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_check_proto_rawDesc), len(file_footward_v1_check_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   23,
+			NumMessages:   25,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -27,6 +27,7 @@ const (
 	CheckService_CheckAnchorRods_FullMethodName   = "/footward.v1.CheckService/CheckAnchorRods"
 	CheckService_CheckAnchorage_FullMethodName    = "/footward.v1.CheckService/CheckAnchorage"
 	CheckService_CheckPin_FullMethodName          = "/footward.v1.CheckService/CheckPin"
+	CheckService_PredictSettlement_FullMethodName = "/footward.v1.CheckService/PredictSettlement"
 	CheckService_CheckMany_FullMethodName         = "/footward.v1.CheckService/CheckMany"
 	CheckService_StreamChecks_FullMethodName      = "/footward.v1.CheckService/StreamChecks"
 )
@@ -59,6 +60,9 @@ type CheckServiceClient interface {
 	// CheckPin verifies the pins between a timber column and the plates of its shoe,
 	// the timber at them, and the plates.
 	CheckPin(ctx context.Context, in *CheckPinRequest, opts ...grpc.CallOption) (*CheckPinResponse, error)
+	// PredictSettlement predicts the settlement of a footing, stage by stage, by
+	// every method that the data allow.
+	PredictSettlement(ctx context.Context, in *PredictSettlementRequest, opts ...grpc.CallOption) (*PredictSettlementResponse, error)
 	// CheckMany makes many checks of any kind in one call. A bad item fails alone,
 	// in its place; the rest are answered.
 	CheckMany(ctx context.Context, in *CheckManyRequest, opts ...grpc.CallOption) (*CheckManyResponse, error)
@@ -137,6 +141,16 @@ func (c *checkServiceClient) CheckPin(ctx context.Context, in *CheckPinRequest, 
 	return out, nil
 }
 
+func (c *checkServiceClient) PredictSettlement(ctx context.Context, in *PredictSettlementRequest, opts ...grpc.CallOption) (*PredictSettlementResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(PredictSettlementResponse)
+	err := c.cc.Invoke(ctx, CheckService_PredictSettlement_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 func (c *checkServiceClient) CheckMany(ctx context.Context, in *CheckManyRequest, opts ...grpc.CallOption) (*CheckManyResponse, error) {
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(CheckManyResponse)
@@ -188,6 +202,9 @@ type CheckServiceServer interface {
 	// CheckPin verifies the pins between a timber column and the plates of its shoe,
 	// the timber at them, and the plates.
 	CheckPin(context.Context, *CheckPinRequest) (*CheckPinResponse, error)
+	// PredictSettlement predicts the settlement of a footing, stage by stage, by
+	// every method that the data allow.
+	PredictSettlement(context.Context, *PredictSettlementRequest) (*PredictSettlementResponse, error)
 	// CheckMany makes many checks of any kind in one call. A bad item fails alone,
 	// in its place; the rest are answered.
 	CheckMany(context.Context, *CheckManyRequest) (*CheckManyResponse, error)
@@ -223,6 +240,9 @@ func (UnimplementedCheckServiceServer) CheckAnchorage(context.Context, *CheckAnc
 }
 func (UnimplementedCheckServiceServer) CheckPin(context.Context, *CheckPinRequest) (*CheckPinResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckPin not implemented")
+}
+func (UnimplementedCheckServiceServer) PredictSettlement(context.Context, *PredictSettlementRequest) (*PredictSettlementResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method PredictSettlement not implemented")
 }
 func (UnimplementedCheckServiceServer) CheckMany(context.Context, *CheckManyRequest) (*CheckManyResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckMany not implemented")
@@ -359,6 +379,24 @@ func _CheckService_CheckPin_Handler(srv interface{}, ctx context.Context, dec fu
 	return interceptor(ctx, in, info, handler)
 }
 
+func _CheckService_PredictSettlement_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(PredictSettlementRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(CheckServiceServer).PredictSettlement(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: CheckService_PredictSettlement_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(CheckServiceServer).PredictSettlement(ctx, req.(*PredictSettlementRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _CheckService_CheckMany_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(CheckManyRequest)
 	if err := dec(in); err != nil {
@@ -414,6 +452,10 @@ var CheckService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "CheckPin",
 			Handler:    _CheckService_CheckPin_Handler,
+		},
+		{
+			MethodName: "PredictSettlement",
+			Handler:    _CheckService_PredictSettlement_Handler,
 		},
 		{
 			MethodName: "CheckMany",

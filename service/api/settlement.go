@@ -1,0 +1,97 @@
+package api
+
+import (
+	"context"
+
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/settle"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/guard"
+)
+
+// PredictSettlement implements CheckServiceServer.
+func (c *Check) PredictSettlement(_ context.Context, m *footwardv1.PredictSettlementRequest) (*footwardv1.PredictSettlementResponse, error) {
+	r, stages, violations := c.settlement(m)
+	if violations != nil {
+		return nil, guard.InvalidArgument(violations)
+	}
+	return &footwardv1.PredictSettlementResponse{Result: r, Provenance: provenanceOf(r.GetBasis()), Stages: stages()}, nil
+}
+
+// settlement predicts; the table of stages is written when it is called for.
+func (c *Check) settlement(m *footwardv1.PredictSettlementRequest) (*footwardv1.CheckResult, func() []*footwardv1.StageSettlement, []*footwardv1.FieldViolation) {
+	var r reader
+	in := r.settlementInput(m)
+	violations := c.refused(kindSettlement, m, &r, func(f *limit.Faults) { settle.Validate(&in, f) })
+	if violations != nil {
+		return nil, nil, violations
+	}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	out, err := settle.Check(&in)
+	result, violations := c.answered(kindSettlement, a, out, err)
+	return result, func() []*footwardv1.StageSettlement { return settled(out) }, violations
+}
+
+func (r *reader) settlementInput(m *footwardv1.PredictSettlementRequest) settle.Input {
+	f, l := m.GetFooting(), m.GetLimits()
+	in := settle.Input{
+		Design: r.design(m.GetBasis()), Rigid: m.GetRigid(), Depth: f.GetDepthMm(),
+		Above: m.GetUnitWeightAboveKnM3() * newtonPerMM3, Embedment: m.GetDepthFactor(),
+		Water: m.GetWaterDepthMm(), Dry: m.GetDry(), HalfSpace: m.GetHalfSpace(),
+		Preloaded: m.GetPreloadedKpa() * megaPa, Simpson: m.GetSimpson(), Years: m.GetYears(),
+		Limits: settle.Limits{Total: l.GetTotalMm(), Distortion: l.GetAngularDistortion(), Tilt: l.GetTilt()},
+	}
+	switch p := f.GetPlan().(type) {
+	case *footwardv1.Footing_Rectangle:
+		in.Shape, in.SizeX, in.SizeY = settle.Rectangle, p.Rectangle.GetSizeXMm(), p.Rectangle.GetSizeYMm()
+	case *footwardv1.Footing_Circle:
+		in.Shape, in.Diameter = settle.Circle, p.Circle.GetDiameterMm()
+	}
+	if m.GetStressSpread() == footwardv1.StressSpread_STRESS_SPREAD_TWO_TO_ONE {
+		in.Spread = settle.TwoToOne
+	}
+	for _, g := range m.GetLayers() {
+		o := g.GetOedometer()
+		in.Layers = append(in.Layers, settle.Layer{
+			Thickness: g.GetThicknessMm(), Modulus: g.GetModulusMpa(), Poisson: g.GetPoisson(),
+			Weight: g.GetUnitWeightKnM3() * newtonPerMM3, N60: g.GetN60(), Cone: g.GetConeResistanceMpa(),
+			Oedometer: settle.Oedometer{
+				Compression: o.GetCompressionIndex(), Recompression: o.GetRecompressionIndex(), Void: o.GetVoidRatio(),
+				Preconsolidation: o.GetPreconsolidationKpa() * megaPa,
+			},
+		})
+	}
+	for _, s := range m.GetStages() {
+		in.Stages = append(in.Stages, settle.Stage{
+			Name: s.GetName(), Net: s.GetNetPressureKpa() * megaPa, N: s.GetCompressionKn() * newton,
+			Mx: s.GetMXKnm() * newtonMM, My: s.GetMYKnm() * newtonMM,
+		})
+	}
+	for _, n := range m.GetNeighbours() {
+		in.Neighbours = append(in.Neighbours, settle.Neighbour{Distance: n.GetDistanceMm(), Settlement: n.GetSettlementMm()})
+	}
+	return in
+}
+
+// settled writes the table of stages; a method whose data are missing is left out.
+func settled(r *settle.Result) []*footwardv1.StageSettlement {
+	if r == nil {
+		return nil
+	}
+	known := func(v float64, missing string) *float64 {
+		if missing != "" {
+			return nil
+		}
+		return &v
+	}
+	out := make([]*footwardv1.StageSettlement, len(r.Stages))
+	for i := range r.Stages {
+		s := &r.Stages[i]
+		out[i] = &footwardv1.StageSettlement{
+			Name: s.Name, PressureKpa: s.Pressure / megaPa, CentreMm: s.Centre, Tilt: s.Tilt,
+			ElasticMm: known(s.Elastic, r.NoElastic), SchmertmannMm: known(s.Schmertmann, r.NoSchmertmann),
+			BurlandBurbidgeMm: known(s.Burland, r.NoBurland), ConsolidationMm: known(s.Consolidation, r.NoConsolidation),
+		}
+	}
+	return out
+}
