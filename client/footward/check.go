@@ -14,9 +14,9 @@ import (
 const checkHelp = `footward check FILE... : check the requests in files and folders
 
 A file is YAML or JSON and holds a check (bearing, plate_bending, weld,
-anchor_rods, anchorage, pin, settlement or column_base), several of them under
-"items", or several documents divided by lines of "---". A folder stands for every
-.yaml, .yml and .json file in it and in its folders. "-" stands for standard input. To start, see footward example.
+anchor_rods, anchorage, pin, ring_stack, footing, settlement or column_base),
+several of them under "items", or several documents divided by lines of "---". A
+folder stands for every .yaml, .yml and .json file in it and in its folders. "-" stands for standard input. To start, see footward example.
 
 Up to 10 checks are printed in full, with a summary; of more only the summary.
 

@@ -6,7 +6,7 @@ const Revision = "1"
 var editions = [Count][]string{
 	Eurocode: {
 		"EN 1993-1-1:2005+A1:2014", "EN 1993-1-8:2005+AC:2009", "EN 1992-1-1:2004", "EN 1992-4:2018",
-		"EN 1995-1-1:2004+A2:2014",
+		"EN 1995-1-1:2004+A2:2014", "EN 1997-1:2004",
 	},
 	USLRFD: {"ANSI/AISC 360-22", "AISC Design Guide 1, 2nd ed. 2006", "ACI 318-19", "ANSI/AWC NDS-2018 (LRFD)"},
 	USASD:  {"ANSI/AISC 360-22", "AISC Design Guide 1, 2nd ed. 2006", "ANSI/AWC NDS-2018 (ASD)"},

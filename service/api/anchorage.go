@@ -1,8 +1,6 @@
 package api
 
 import (
-	"math"
-
 	"footward.example/footward/internal/anchor"
 	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/bearing"
@@ -71,7 +69,7 @@ func (r *reader) through(t *footwardv1.ThroughAnchorage) tie.Input {
 		Clamped: t.GetClampedWeightKn() * newton, Share: t.GetWeightFactor(),
 		Soil: tie.Soil{
 			Depth: t.GetGround().GetDepthMm(), Weight: t.GetGround().GetUnitWeightKnM3() * newtonPerMM3,
-			Angle: t.GetGround().GetAngleDeg() * math.Pi / 180,
+			Angle: t.GetGround().GetAngleDeg() * degree,
 		},
 		Preload: t.GetInitialPreloadKn() * newton, Relaxed: t.GetRelaxation(), Settlement: t.GetFillSettlementMm(),
 		Stack: t.GetStackStiffnessKnMm() * newton, Needed: t.GetNeededPreloadKn() * newton, MostStretch: t.GetMostStretchMm(),

@@ -6,10 +6,12 @@ import (
 	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/material"
 	"footward.example/footward/internal/pin"
+	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/weld"
@@ -134,6 +136,8 @@ var checks = []struct {
 	{kindAnchorRods, rod.Kinds, rod.Remarks},
 	{kindPin, pin.Kinds, pin.Remarks},
 	{kindSettlement, settle.Kinds, settle.Remarks},
+	{kindFooting, ground.Kinds, ground.Remarks},
+	{kindRingStack, ring.Kinds, ring.Remarks},
 	{kindAnchorage, base.AnchorageKinds, base.AnchorageRemarks},
 	{kindColumnBase, base.ColumnKinds, base.ColumnRemarks},
 }

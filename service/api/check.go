@@ -175,5 +175,7 @@ const (
 	kindAnchorage    = footwardv1.CheckKind_CHECK_KIND_ANCHORAGE
 	kindPin          = footwardv1.CheckKind_CHECK_KIND_PIN
 	kindSettlement   = footwardv1.CheckKind_CHECK_KIND_SETTLEMENT
+	kindFooting      = footwardv1.CheckKind_CHECK_KIND_FOOTING
+	kindRingStack    = footwardv1.CheckKind_CHECK_KIND_RING_STACK
 	kindColumnBase   = footwardv1.CheckKind_CHECK_KIND_COLUMN_BASE
 )

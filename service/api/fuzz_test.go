@@ -77,6 +77,12 @@ func call(s *api.Check, m proto.Message) (*footwardv1.CheckResult, error) {
 	case *footwardv1.PredictSettlementRequest:
 		r, err := s.PredictSettlement(ctx, m)
 		return r.GetResult(), err
+	case *footwardv1.CheckFootingRequest:
+		r, err := s.CheckFooting(ctx, m)
+		return r.GetResult(), err
+	case *footwardv1.CheckRingStackRequest:
+		r, err := s.CheckRingStack(ctx, m)
+		return r.GetResult(), err
 	case *footwardv1.CheckColumnBaseRequest:
 		r, err := s.CheckColumnBase(ctx, m)
 		return r.GetResult(), err
@@ -94,6 +100,8 @@ var kinds = []func() proto.Message{
 	func() proto.Message { return &footwardv1.CheckAnchorageRequest{} },
 	func() proto.Message { return &footwardv1.CheckPinRequest{} },
 	func() proto.Message { return &footwardv1.PredictSettlementRequest{} },
+	func() proto.Message { return &footwardv1.CheckFootingRequest{} },
+	func() proto.Message { return &footwardv1.CheckRingStackRequest{} },
 }
 
 // FuzzRequests sends the bytes of a message to every check: there is an answer

@@ -180,6 +180,9 @@ func TestLRFDAndASDAgreeAtALiveLoadOfThreeTimesTheDeadLoad(t *testing.T) {
 		if basis.GetBasis() == footwardv1.Basis_BASIS_EUROCODE || hasTimberOrGiven(m) {
 			continue
 		}
+		if _, ground := m.(*footwardv1.CheckFootingRequest); ground {
+			continue // has factors of its own
+		}
 		basis.Basis = footwardv1.Basis_BASIS_US_ASD
 		asd, err := call(s, m)
 		require.NoError(t, err)

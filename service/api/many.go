@@ -136,13 +136,19 @@ func (c *Check) one(item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
 	case *footwardv1.CheckItem_Settlement:
 		field = "settlement."
 		r, _, violations = c.settlement(check.Settlement)
+	case *footwardv1.CheckItem_Footing:
+		field = "footing."
+		r, violations = c.footing(check.Footing)
+	case *footwardv1.CheckItem_RingStack:
+		field = "ring_stack."
+		r, violations = c.ringStack(check.RingStack)
 	case *footwardv1.CheckItem_ColumnBase:
 		field = "column_base."
 		r, _, violations = c.columnBase(check.ColumnBase)
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,
-			Description: "needs one of bearing, plate_bending, weld, anchor_rods, anchorage, pin, settlement, column_base",
+			Description: "needs a check, such as bearing or column_base",
 		}}
 	}
 	if violations != nil {

@@ -15,9 +15,11 @@ import (
 	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/pin"
+	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/weld"
@@ -43,6 +45,8 @@ var parts = []struct {
 	{"Anchor rods", rod.Kinds(), rod.Remarks()},
 	{"Pin", pin.Kinds(), pin.Remarks()},
 	{"Settlement", settle.Kinds(), settle.Remarks()},
+	{"Footing", ground.Kinds(), ground.Remarks()},
+	{"Ring stack", ring.Kinds(), ring.Remarks()},
 	{"Anchorage", base.AnchorageKinds(), base.AnchorageRemarks()},
 	{"Column base", base.ColumnKinds(), base.ColumnRemarks()},
 }

@@ -27,6 +27,10 @@ func quick(m proto.Message) bool {
 		return m != nil && quickCheckPinRequest(m)
 	case *footwardv1.PredictSettlementRequest:
 		return m != nil && quickPredictSettlementRequest(m)
+	case *footwardv1.CheckFootingRequest:
+		return m != nil && quickCheckFootingRequest(m)
+	case *footwardv1.CheckRingStackRequest:
+		return m != nil && quickCheckRingStackRequest(m)
 	case *footwardv1.CheckManyRequest:
 		return m != nil && quickCheckManyRequest(m)
 	case *footwardv1.StreamChecksRequest:
@@ -627,6 +631,136 @@ func quickPredictSettlementRequest(m *footwardv1.PredictSettlementRequest) bool 
 	}
 	for _, e := range m.Neighbours {
 		if e == nil || !quickSettlementNeighbour(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickGroundStrength(m *footwardv1.GroundStrength) bool {
+	return m.GetCohesionKpa() >= 0 && m.GetCohesionKpa() <= 10000 &&
+		m.GetCriticalAngleDeg() >= 0 && m.GetCriticalAngleDeg() <= 45 &&
+		m.GetFrictionAngleDeg() >= 0 && m.GetFrictionAngleDeg() <= 45 &&
+		m.GetUndrainedStrengthKpa() >= 0 && m.GetUndrainedStrengthKpa() <= 10000 &&
+		m.GetUnitWeightAboveKnM3() >= 0 && m.GetUnitWeightAboveKnM3() <= 40 &&
+		m.GetUnitWeightKnM3() >= 0 && m.GetUnitWeightKnM3() <= 40 &&
+		m.GetWaterDepthMm() >= 0 && m.GetWaterDepthMm() <= 1e+06
+}
+
+func quickBaseContact(m *footwardv1.BaseContact) bool {
+	return m.GetFrictionShare() > 0 && m.GetFrictionShare() <= 1
+}
+
+func quickGranularLayer(m *footwardv1.GranularLayer) bool {
+	return m.GetPunchingCoefficient() > 0 && m.GetPunchingCoefficient() <= 30 &&
+		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 100000 &&
+		m.GetUndrainedStrengthKpa() > 0 && m.GetUndrainedStrengthKpa() <= 10000
+}
+
+func quickPresumptivePressure(m *footwardv1.PresumptivePressure) bool {
+	return between(utf8.RuneCountInString(m.GetSource()), 1, 300) &&
+		m.GetPressureKpa() > 0 && m.GetPressureKpa() <= 100000
+}
+
+func quickCheckFootingRequest(m *footwardv1.CheckFootingRequest) bool {
+	if !((m.BearingResistanceFactor == nil || m.GetBearingResistanceFactor() >= 0.1 && m.GetBearingResistanceFactor() <= 1) &&
+		(m.BearingSafetyFactor == nil || m.GetBearingSafetyFactor() >= 1 && m.GetBearingSafetyFactor() <= 10) &&
+		(m.Interface == nil || quickBaseContact(m.GetInterface())) &&
+		(m.Layer == nil || quickGranularLayer(m.GetLayer())) &&
+		(m.Presumptive == nil || quickPresumptivePressure(m.GetPresumptive())) &&
+		(m.Soil == nil || quickGroundStrength(m.GetSoil())) &&
+		(m.StabilitySafetyFactor == nil || m.GetStabilitySafetyFactor() >= 1 && m.GetStabilitySafetyFactor() <= 10) &&
+		(m.Variable == nil || quickForcesAtFoot(m.GetVariable())) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(int(m.GetMethod()), 0, 4) &&
+		between(len(m.DesignApproaches), 0, 4) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Footing != nil && quickFooting(m.GetFooting()) &&
+		m.GetHeightMm() >= 0 && m.GetHeightMm() <= 100000 &&
+		m.GetWeightKn() >= 0 && m.GetWeightKn() <= 1e+06 &&
+		m.Permanent != nil && quickForcesAtFoot(m.GetPermanent())) {
+		return false
+	}
+	for _, e := range m.DesignApproaches {
+		if !between(int(e), 1, 4) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickStackShoe(m *footwardv1.StackShoe) bool {
+	return m.GetLoadedDiameterMm() >= 0 && m.GetLoadedDiameterMm() <= 100000 &&
+		m.GetSizeXMm() >= 10 && m.GetSizeXMm() <= 100000 &&
+		m.GetSizeYMm() >= 10 && m.GetSizeYMm() <= 100000
+}
+
+func quickContainingRing(m *footwardv1.ContainingRing) bool {
+	return (m.AxialStrain == nil || m.GetAxialStrain() >= 0.001 && m.GetAxialStrain() <= 0.2) &&
+		(m.Durability == nil || m.GetDurability() >= 0.01 && m.GetDurability() <= 1) &&
+		(m.Joint == nil || m.GetJoint() >= 0.01 && m.GetJoint() <= 1) &&
+		(m.PartialFactor == nil || m.GetPartialFactor() >= 1 && m.GetPartialFactor() <= 20) &&
+		between(int(m.GetKind()), 1, 5) &&
+		m.GetCapacityKn() >= 0 && m.GetCapacityKn() <= 1e+06 &&
+		m.GetEdgeLoadKn() >= 0 && m.GetEdgeLoadKn() <= 1e+06 &&
+		m.GetStiffnessKnM() >= 0 && m.GetStiffnessKnM() <= 1e+09
+}
+
+func quickRingFill(m *footwardv1.RingFill) bool {
+	return between(int(m.GetGrade()), 0, 4) &&
+		m.GetCohesionKpa() >= 0 && m.GetCohesionKpa() <= 100 &&
+		m.GetCompactionStressKpa() >= 0 && m.GetCompactionStressKpa() <= 1000 &&
+		m.GetFrictionAngleDeg() >= 20 && m.GetFrictionAngleDeg() <= 50 &&
+		m.GetModulusMpa() >= 0 && m.GetModulusMpa() <= 1000 &&
+		m.GetUnitWeightKnM3() >= 5 && m.GetUnitWeightKnM3() <= 30
+}
+
+func quickRingTier(m *footwardv1.RingTier) bool {
+	return m.Fill != nil && quickRingFill(m.GetFill()) &&
+		m.GetDiameterMm() >= 50 && m.GetDiameterMm() <= 100000 &&
+		m.GetHeightMm() >= 10 && m.GetHeightMm() <= 5000 &&
+		m.Ring != nil && quickContainingRing(m.GetRing())
+}
+
+func quickStackSafety(m *footwardv1.StackSafety) bool {
+	return (m.Fill == nil || m.GetFill() >= 1 && m.GetFill() <= 20) &&
+		(m.GammaPhi == nil || m.GetGammaPhi() >= 1 && m.GetGammaPhi() <= 3) &&
+		(m.PhiB == nil || m.GetPhiB() >= 0.1 && m.GetPhiB() <= 1) &&
+		(m.PhiSliding == nil || m.GetPhiSliding() >= 0.1 && m.GetPhiSliding() <= 1) &&
+		(m.Stability == nil || m.GetStability() >= 1 && m.GetStability() <= 10) &&
+		(m.WeightFavourable == nil || m.GetWeightFavourable() >= 0.1 && m.GetWeightFavourable() <= 1) &&
+		(m.WeightUnfavourable == nil || m.GetWeightUnfavourable() >= 1 && m.GetWeightUnfavourable() <= 3)
+}
+
+func quickStackRods(m *footwardv1.StackRods) bool {
+	return m.GetAreaMm2() >= 0 && m.GetAreaMm2() <= 100000 &&
+		m.GetCount() <= 64 &&
+		m.GetCreepMm() >= 0 && m.GetCreepMm() <= 1000 &&
+		m.GetLengthMm() >= 0 && m.GetLengthMm() <= 100000 &&
+		m.GetModulusMpa() >= 0 && m.GetModulusMpa() <= 1e+06 &&
+		m.GetNeededPreloadKn() >= 0 && m.GetNeededPreloadKn() <= 100000 &&
+		m.GetPreloadKn() >= 0 && m.GetPreloadKn() <= 100000 &&
+		m.GetStackStiffnessKnMm() >= 0 && m.GetStackStiffnessKnMm() <= 1e+06
+}
+
+func quickCheckRingStackRequest(m *footwardv1.CheckRingStackRequest) bool {
+	if !((m.Rods == nil || quickStackRods(m.GetRods())) &&
+		(m.Safety == nil || quickStackSafety(m.GetSafety())) &&
+		(m.ServiceForces == nil || quickForcesAtFoot(m.GetServiceForces())) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(len(m.Tiers), 1, 8) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
+		m.GetBeddingMm() >= 0 && m.GetBeddingMm() <= 100000 &&
+		m.GetLoadTestKn() >= 0 && m.GetLoadTestKn() <= 1e+06 &&
+		m.GetSettlementLimitMm() >= 0 && m.GetSettlementLimitMm() <= 100000 &&
+		m.Shoe != nil && quickStackShoe(m.GetShoe())) {
+		return false
+	}
+	for _, e := range m.Tiers {
+		if e == nil || !quickRingTier(e) {
 			return false
 		}
 	}

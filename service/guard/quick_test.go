@@ -40,7 +40,8 @@ func quickSource() ([]byte, error) {
 	g := &generator{seen: map[protoreflect.FullName]bool{}}
 	requests := []proto.Message{
 		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{}, &footwardv1.CheckWeldRequest{},
-		&footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{}, &footwardv1.PredictSettlementRequest{}, &footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
+		&footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{}, &footwardv1.PredictSettlementRequest{},
+		&footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{}, &footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
 		&footwardv1.CombineActionsRequest{}, &footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{},
 	}
 	for _, m := range requests {

@@ -24,7 +24,7 @@ func NewValidator() (*Validator, error) {
 	rules, err := protovalidate.New(protovalidate.WithDisableLazy(), protovalidate.WithMessages(
 		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{},
 		&footwardv1.CheckWeldRequest{}, &footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{},
-		&footwardv1.PredictSettlementRequest{},
+		&footwardv1.PredictSettlementRequest{}, &footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{},
 		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{}, &footwardv1.CombineActionsRequest{},
 		&footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{},
 	))

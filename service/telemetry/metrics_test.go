@@ -44,8 +44,8 @@ func TestEverySeriesExistsFromTheStart(t *testing.T) {
 		return checks, refused
 	}
 	checks, refused := count()
-	assert.Equal(t, 8*3*4, checks)
-	assert.Equal(t, 8*6, refused)
+	assert.Equal(t, 10*3*4, checks)
+	assert.Equal(t, 10*6, refused)
 
 	u := 0.9
 	for kind := range footwardv1.CheckKind(9) {

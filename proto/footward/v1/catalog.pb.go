@@ -45,20 +45,26 @@ const (
 	CheckKind_CHECK_KIND_PIN CheckKind = 7
 	// CheckService.PredictSettlement.
 	CheckKind_CHECK_KIND_SETTLEMENT CheckKind = 8
+	// CheckService.CheckFooting.
+	CheckKind_CHECK_KIND_FOOTING CheckKind = 9
+	// CheckService.CheckRingStack.
+	CheckKind_CHECK_KIND_RING_STACK CheckKind = 10
 )
 
 // Enum value maps for CheckKind.
 var (
 	CheckKind_name = map[int32]string{
-		0: "CHECK_KIND_UNSPECIFIED",
-		1: "CHECK_KIND_BEARING",
-		2: "CHECK_KIND_PLATE_BENDING",
-		3: "CHECK_KIND_WELD",
-		4: "CHECK_KIND_ANCHOR_RODS",
-		5: "CHECK_KIND_COLUMN_BASE",
-		6: "CHECK_KIND_ANCHORAGE",
-		7: "CHECK_KIND_PIN",
-		8: "CHECK_KIND_SETTLEMENT",
+		0:  "CHECK_KIND_UNSPECIFIED",
+		1:  "CHECK_KIND_BEARING",
+		2:  "CHECK_KIND_PLATE_BENDING",
+		3:  "CHECK_KIND_WELD",
+		4:  "CHECK_KIND_ANCHOR_RODS",
+		5:  "CHECK_KIND_COLUMN_BASE",
+		6:  "CHECK_KIND_ANCHORAGE",
+		7:  "CHECK_KIND_PIN",
+		8:  "CHECK_KIND_SETTLEMENT",
+		9:  "CHECK_KIND_FOOTING",
+		10: "CHECK_KIND_RING_STACK",
 	}
 	CheckKind_value = map[string]int32{
 		"CHECK_KIND_UNSPECIFIED":   0,
@@ -70,6 +76,8 @@ var (
 		"CHECK_KIND_ANCHORAGE":     6,
 		"CHECK_KIND_PIN":           7,
 		"CHECK_KIND_SETTLEMENT":    8,
+		"CHECK_KIND_FOOTING":       9,
+		"CHECK_KIND_RING_STACK":    10,
 	}
 )
 
@@ -1900,7 +1908,7 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\vleast_kn_m3\x18\x02 \x01(\x01R\tleastKnM3\x12\x1c\n" +
 	"\n" +
 	"most_kn_m3\x18\x03 \x01(\x01R\bmostKnM3\x12\x16\n" +
-	"\x06source\x18\x04 \x01(\tR\x06source*\xf3\x01\n" +
+	"\x06source\x18\x04 \x01(\tR\x06source*\xa6\x02\n" +
 	"\tCheckKind\x12\x1a\n" +
 	"\x16CHECK_KIND_UNSPECIFIED\x10\x00\x12\x16\n" +
 	"\x12CHECK_KIND_BEARING\x10\x01\x12\x1c\n" +
@@ -1910,7 +1918,10 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\x16CHECK_KIND_COLUMN_BASE\x10\x05\x12\x18\n" +
 	"\x14CHECK_KIND_ANCHORAGE\x10\x06\x12\x12\n" +
 	"\x0eCHECK_KIND_PIN\x10\a\x12\x19\n" +
-	"\x15CHECK_KIND_SETTLEMENT\x10\b2\xac\a\n" +
+	"\x15CHECK_KIND_SETTLEMENT\x10\b\x12\x16\n" +
+	"\x12CHECK_KIND_FOOTING\x10\t\x12\x19\n" +
+	"\x15CHECK_KIND_RING_STACK\x10\n" +
+	"2\xac\a\n" +
 	"\x0eCatalogService\x12a\n" +
 	"\x0fListDesignBases\x12#.footward.v1.ListDesignBasesRequest\x1a$.footward.v1.ListDesignBasesResponse\"\x03\x90\x02\x01\x12R\n" +
 	"\n" +

@@ -1720,6 +1720,512 @@ func (x *PredictSettlementResponse) GetStages() []*StageSettlement {
 	return nil
 }
 
+// CheckFootingRequest describes a footing, its actions and the ground.
+type CheckFootingRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The caller's own name for this check, echoed in the answer. At most 200
+	// characters.
+	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
+	// Standards and factors. Required.
+	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
+	// How much of the answer is sent. Default: limit states.
+	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// The footing. Required.
+	Footing *Footing `protobuf:"bytes,4,opt,name=footing,proto3" json:"footing,omitempty"`
+	// Height of the foot of the column, where the actions act, above the base
+	// [mm]. Default 0. 0 to 100 000.
+	HeightMm float64 `protobuf:"fixed64,5,opt,name=height_mm,json=heightMm,proto3" json:"height_mm,omitempty"`
+	// Permanent actions: characteristic with the Eurocode; with the US bases both
+	// together are those of one combination. Required.
+	Permanent *ForcesAtFoot `protobuf:"bytes,6,opt,name=permanent,proto3" json:"permanent,omitempty"`
+	// Variable actions, likewise. Absent: none.
+	Variable *ForcesAtFoot `protobuf:"bytes,7,opt,name=variable,proto3" json:"variable,omitempty"`
+	// Whether the variable actions act all at once or not at all. Default false:
+	// each check also takes them without their pressing force, on the safe side.
+	Linked bool `protobuf:"varint,8,opt,name=linked,proto3" json:"linked,omitempty"`
+	// Weight of footing, stack and ground on it, characteristic; with the US bases
+	// with the factor of the combination in it [kN]. Default 0. 0 to 1 000 000.
+	WeightKn float64 `protobuf:"fixed64,9,opt,name=weight_kn,json=weightKn,proto3" json:"weight_kn,omitempty"`
+	// The ground. Required without presumptive.
+	Soil *GroundStrength `protobuf:"bytes,10,opt,name=soil,proto3" json:"soil,omitempty"`
+	// Contact between base and ground. Required.
+	Interface *BaseContact `protobuf:"bytes,11,opt,name=interface,proto3" json:"interface,omitempty"`
+	// A granular layer over clay. Absent: none.
+	Layer *GranularLayer `protobuf:"bytes,12,opt,name=layer,proto3" json:"layer,omitempty"`
+	// An allowable pressure without data of the ground. Absent: none.
+	Presumptive *PresumptivePressure `protobuf:"bytes,13,opt,name=presumptive,proto3" json:"presumptive,omitempty"`
+	// Design approaches of EN 1997-1. Default: all, side by side; the national
+	// annex says which counts.
+	DesignApproaches []DesignApproach `protobuf:"varint,14,rep,packed,name=design_approaches,json=designApproaches,proto3,enum=footward.v1.DesignApproach" json:"design_approaches,omitempty"`
+	// Author of the bearing factors. Required with the US bases.
+	Method BearingAuthor `protobuf:"varint,15,opt,name=method,proto3,enum=footward.v1.BearingAuthor" json:"method,omitempty"`
+	// Factor of safety of bearing, US ASD. Default 3 (common practice, no source).
+	// 1 to 10.
+	BearingSafetyFactor *float64 `protobuf:"fixed64,16,opt,name=bearing_safety_factor,json=bearingSafetyFactor,proto3,oneof" json:"bearing_safety_factor,omitempty"`
+	// Resistance factor of bearing, US LRFD. Required there. 0.1 to 1.
+	BearingResistanceFactor *float64 `protobuf:"fixed64,17,opt,name=bearing_resistance_factor,json=bearingResistanceFactor,proto3,oneof" json:"bearing_resistance_factor,omitempty"`
+	// Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
+	// (common practice, no source). 1 to 10.
+	StabilitySafetyFactor *float64 `protobuf:"fixed64,18,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
+	unknownFields         protoimpl.UnknownFields
+	sizeCache             protoimpl.SizeCache
+}
+
+func (x *CheckFootingRequest) Reset() {
+	*x = CheckFootingRequest{}
+	mi := &file_footward_v1_check_proto_msgTypes[18]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckFootingRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckFootingRequest) ProtoMessage() {}
+
+func (x *CheckFootingRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[18]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckFootingRequest.ProtoReflect.Descriptor instead.
+func (*CheckFootingRequest) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
+}
+
+func (x *CheckFootingRequest) GetLabel() string {
+	if x != nil {
+		return x.Label
+	}
+	return ""
+}
+
+func (x *CheckFootingRequest) GetBasis() *DesignBasis {
+	if x != nil {
+		return x.Basis
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetDetail() Detail {
+	if x != nil {
+		return x.Detail
+	}
+	return Detail_DETAIL_UNSPECIFIED
+}
+
+func (x *CheckFootingRequest) GetFooting() *Footing {
+	if x != nil {
+		return x.Footing
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetHeightMm() float64 {
+	if x != nil {
+		return x.HeightMm
+	}
+	return 0
+}
+
+func (x *CheckFootingRequest) GetPermanent() *ForcesAtFoot {
+	if x != nil {
+		return x.Permanent
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetVariable() *ForcesAtFoot {
+	if x != nil {
+		return x.Variable
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetLinked() bool {
+	if x != nil {
+		return x.Linked
+	}
+	return false
+}
+
+func (x *CheckFootingRequest) GetWeightKn() float64 {
+	if x != nil {
+		return x.WeightKn
+	}
+	return 0
+}
+
+func (x *CheckFootingRequest) GetSoil() *GroundStrength {
+	if x != nil {
+		return x.Soil
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetInterface() *BaseContact {
+	if x != nil {
+		return x.Interface
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetLayer() *GranularLayer {
+	if x != nil {
+		return x.Layer
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetPresumptive() *PresumptivePressure {
+	if x != nil {
+		return x.Presumptive
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetDesignApproaches() []DesignApproach {
+	if x != nil {
+		return x.DesignApproaches
+	}
+	return nil
+}
+
+func (x *CheckFootingRequest) GetMethod() BearingAuthor {
+	if x != nil {
+		return x.Method
+	}
+	return BearingAuthor_BEARING_AUTHOR_UNSPECIFIED
+}
+
+func (x *CheckFootingRequest) GetBearingSafetyFactor() float64 {
+	if x != nil && x.BearingSafetyFactor != nil {
+		return *x.BearingSafetyFactor
+	}
+	return 0
+}
+
+func (x *CheckFootingRequest) GetBearingResistanceFactor() float64 {
+	if x != nil && x.BearingResistanceFactor != nil {
+		return *x.BearingResistanceFactor
+	}
+	return 0
+}
+
+func (x *CheckFootingRequest) GetStabilitySafetyFactor() float64 {
+	if x != nil && x.StabilitySafetyFactor != nil {
+		return *x.StabilitySafetyFactor
+	}
+	return 0
+}
+
+// CheckFootingResponse answers CheckFooting.
+type CheckFootingResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The answer.
+	Result *CheckResult `protobuf:"bytes,1,opt,name=result,proto3" json:"result,omitempty"`
+	// What produced it.
+	Provenance    *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckFootingResponse) Reset() {
+	*x = CheckFootingResponse{}
+	mi := &file_footward_v1_check_proto_msgTypes[19]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckFootingResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckFootingResponse) ProtoMessage() {}
+
+func (x *CheckFootingResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[19]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckFootingResponse.ProtoReflect.Descriptor instead.
+func (*CheckFootingResponse) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
+}
+
+func (x *CheckFootingResponse) GetResult() *CheckResult {
+	if x != nil {
+		return x.Result
+	}
+	return nil
+}
+
+func (x *CheckFootingResponse) GetProvenance() *Provenance {
+	if x != nil {
+		return x.Provenance
+	}
+	return nil
+}
+
+// CheckRingStackRequest describes a stack of rings and what stands on it.
+type CheckRingStackRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The caller's own name for this check, echoed in the answer. At most 200
+	// characters.
+	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
+	// Standards and factors. Required.
+	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
+	// How much of the answer is sent. Default: limit states.
+	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// Design actions at the top of the stack. Required.
+	Forces *ForcesAtFoot `protobuf:"bytes,4,opt,name=forces,proto3" json:"forces,omitempty"`
+	// Service actions there, for hoop force in service and settlement. Absent: not
+	// given.
+	ServiceForces *ForcesAtFoot `protobuf:"bytes,5,opt,name=service_forces,json=serviceForces,proto3" json:"service_forces,omitempty"`
+	// The plate on top. Required.
+	Shoe *StackShoe `protobuf:"bytes,6,opt,name=shoe,proto3" json:"shoe,omitempty"`
+	// Tiers from the top down. Required, 1 to 8.
+	Tiers []*RingTier `protobuf:"bytes,7,rep,name=tiers,proto3" json:"tiers,omitempty"`
+	// Factors. Default: those of the basis.
+	Safety *StackSafety `protobuf:"bytes,8,opt,name=safety,proto3" json:"safety,omitempty"`
+	// Rods that clamp the stack. Absent: none.
+	Rods *StackRods `protobuf:"bytes,9,opt,name=rods,proto3" json:"rods,omitempty"`
+	// Whether a stack of this build was loaded, as eccentrically as it will be.
+	// Default false.
+	LoadTested bool `protobuf:"varint,10,opt,name=load_tested,json=loadTested,proto3" json:"load_tested,omitempty"`
+	// Compression reached in that test [kN]. Required with load_tested. Default 0.
+	// 0 to 1 000 000.
+	LoadTestKn float64 `protobuf:"fixed64,11,opt,name=load_test_kn,json=loadTestKn,proto3" json:"load_test_kn,omitempty"`
+	// Settlement of the stack that is allowed [mm]. Default 0: no limit. 0 to 100
+	// 000.
+	SettlementLimitMm float64 `protobuf:"fixed64,12,opt,name=settlement_limit_mm,json=settlementLimitMm,proto3" json:"settlement_limit_mm,omitempty"`
+	// Allowance for the bedding of shoe and tiers [mm]. Default 0. 0 to 100 000.
+	BeddingMm float64 `protobuf:"fixed64,13,opt,name=bedding_mm,json=beddingMm,proto3" json:"bedding_mm,omitempty"`
+	// Whether the load is repeated or of machines, which is out of scope. Default
+	// false.
+	RepeatedLoad bool `protobuf:"varint,14,opt,name=repeated_load,json=repeatedLoad,proto3" json:"repeated_load,omitempty"`
+	// Whether the stack stands on or near a slope, which is out of scope. Default
+	// false.
+	Sloping bool `protobuf:"varint,15,opt,name=sloping,proto3" json:"sloping,omitempty"`
+	// Whether water stands above the base of the stack, which is out of scope.
+	// Default false.
+	Flooded       bool `protobuf:"varint,16,opt,name=flooded,proto3" json:"flooded,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckRingStackRequest) Reset() {
+	*x = CheckRingStackRequest{}
+	mi := &file_footward_v1_check_proto_msgTypes[20]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckRingStackRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckRingStackRequest) ProtoMessage() {}
+
+func (x *CheckRingStackRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[20]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckRingStackRequest.ProtoReflect.Descriptor instead.
+func (*CheckRingStackRequest) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
+}
+
+func (x *CheckRingStackRequest) GetLabel() string {
+	if x != nil {
+		return x.Label
+	}
+	return ""
+}
+
+func (x *CheckRingStackRequest) GetBasis() *DesignBasis {
+	if x != nil {
+		return x.Basis
+	}
+	return nil
+}
+
+func (x *CheckRingStackRequest) GetDetail() Detail {
+	if x != nil {
+		return x.Detail
+	}
+	return Detail_DETAIL_UNSPECIFIED
+}
+
+func (x *CheckRingStackRequest) GetForces() *ForcesAtFoot {
+	if x != nil {
+		return x.Forces
+	}
+	return nil
+}
+
+func (x *CheckRingStackRequest) GetServiceForces() *ForcesAtFoot {
+	if x != nil {
+		return x.ServiceForces
+	}
+	return nil
+}
+
+func (x *CheckRingStackRequest) GetShoe() *StackShoe {
+	if x != nil {
+		return x.Shoe
+	}
+	return nil
+}
+
+func (x *CheckRingStackRequest) GetTiers() []*RingTier {
+	if x != nil {
+		return x.Tiers
+	}
+	return nil
+}
+
+func (x *CheckRingStackRequest) GetSafety() *StackSafety {
+	if x != nil {
+		return x.Safety
+	}
+	return nil
+}
+
+func (x *CheckRingStackRequest) GetRods() *StackRods {
+	if x != nil {
+		return x.Rods
+	}
+	return nil
+}
+
+func (x *CheckRingStackRequest) GetLoadTested() bool {
+	if x != nil {
+		return x.LoadTested
+	}
+	return false
+}
+
+func (x *CheckRingStackRequest) GetLoadTestKn() float64 {
+	if x != nil {
+		return x.LoadTestKn
+	}
+	return 0
+}
+
+func (x *CheckRingStackRequest) GetSettlementLimitMm() float64 {
+	if x != nil {
+		return x.SettlementLimitMm
+	}
+	return 0
+}
+
+func (x *CheckRingStackRequest) GetBeddingMm() float64 {
+	if x != nil {
+		return x.BeddingMm
+	}
+	return 0
+}
+
+func (x *CheckRingStackRequest) GetRepeatedLoad() bool {
+	if x != nil {
+		return x.RepeatedLoad
+	}
+	return false
+}
+
+func (x *CheckRingStackRequest) GetSloping() bool {
+	if x != nil {
+		return x.Sloping
+	}
+	return false
+}
+
+func (x *CheckRingStackRequest) GetFlooded() bool {
+	if x != nil {
+		return x.Flooded
+	}
+	return false
+}
+
+// CheckRingStackResponse answers CheckRingStack.
+type CheckRingStackResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The answer.
+	Result *CheckResult `protobuf:"bytes,1,opt,name=result,proto3" json:"result,omitempty"`
+	// What produced it.
+	Provenance    *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckRingStackResponse) Reset() {
+	*x = CheckRingStackResponse{}
+	mi := &file_footward_v1_check_proto_msgTypes[21]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckRingStackResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckRingStackResponse) ProtoMessage() {}
+
+func (x *CheckRingStackResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_check_proto_msgTypes[21]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckRingStackResponse.ProtoReflect.Descriptor instead.
+func (*CheckRingStackResponse) Descriptor() ([]byte, []int) {
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{21}
+}
+
+func (x *CheckRingStackResponse) GetResult() *CheckResult {
+	if x != nil {
+		return x.Result
+	}
+	return nil
+}
+
+func (x *CheckRingStackResponse) GetProvenance() *Provenance {
+	if x != nil {
+		return x.Provenance
+	}
+	return nil
+}
+
 // CheckItem is one check of any kind.
 type CheckItem struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1735,6 +2241,8 @@ type CheckItem struct {
 	//	*CheckItem_Anchorage
 	//	*CheckItem_Pin
 	//	*CheckItem_Settlement
+	//	*CheckItem_Footing
+	//	*CheckItem_RingStack
 	Check         isCheckItem_Check `protobuf_oneof:"check"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -1742,7 +2250,7 @@ type CheckItem struct {
 
 func (x *CheckItem) Reset() {
 	*x = CheckItem{}
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1754,7 +2262,7 @@ func (x *CheckItem) String() string {
 func (*CheckItem) ProtoMessage() {}
 
 func (x *CheckItem) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1767,7 +2275,7 @@ func (x *CheckItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckItem.ProtoReflect.Descriptor instead.
 func (*CheckItem) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *CheckItem) GetCheck() isCheckItem_Check {
@@ -1849,6 +2357,24 @@ func (x *CheckItem) GetSettlement() *PredictSettlementRequest {
 	return nil
 }
 
+func (x *CheckItem) GetFooting() *CheckFootingRequest {
+	if x != nil {
+		if x, ok := x.Check.(*CheckItem_Footing); ok {
+			return x.Footing
+		}
+	}
+	return nil
+}
+
+func (x *CheckItem) GetRingStack() *CheckRingStackRequest {
+	if x != nil {
+		if x, ok := x.Check.(*CheckItem_RingStack); ok {
+			return x.RingStack
+		}
+	}
+	return nil
+}
+
 type isCheckItem_Check interface {
 	isCheckItem_Check()
 }
@@ -1893,6 +2419,16 @@ type CheckItem_Settlement struct {
 	Settlement *PredictSettlementRequest `protobuf:"bytes,8,opt,name=settlement,proto3,oneof"`
 }
 
+type CheckItem_Footing struct {
+	// Footing on the ground.
+	Footing *CheckFootingRequest `protobuf:"bytes,9,opt,name=footing,proto3,oneof"`
+}
+
+type CheckItem_RingStack struct {
+	// Stack of rings.
+	RingStack *CheckRingStackRequest `protobuf:"bytes,10,opt,name=ring_stack,json=ringStack,proto3,oneof"`
+}
+
 func (*CheckItem_Bearing) isCheckItem_Check() {}
 
 func (*CheckItem_PlateBending) isCheckItem_Check() {}
@@ -1908,6 +2444,10 @@ func (*CheckItem_Anchorage) isCheckItem_Check() {}
 func (*CheckItem_Pin) isCheckItem_Check() {}
 
 func (*CheckItem_Settlement) isCheckItem_Check() {}
+
+func (*CheckItem_Footing) isCheckItem_Check() {}
+
+func (*CheckItem_RingStack) isCheckItem_Check() {}
 
 // CheckOutcome is what became of one item.
 type CheckOutcome struct {
@@ -1928,7 +2468,7 @@ type CheckOutcome struct {
 
 func (x *CheckOutcome) Reset() {
 	*x = CheckOutcome{}
-	mi := &file_footward_v1_check_proto_msgTypes[19]
+	mi := &file_footward_v1_check_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1940,7 +2480,7 @@ func (x *CheckOutcome) String() string {
 func (*CheckOutcome) ProtoMessage() {}
 
 func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[19]
+	mi := &file_footward_v1_check_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1953,7 +2493,7 @@ func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckOutcome.ProtoReflect.Descriptor instead.
 func (*CheckOutcome) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *CheckOutcome) GetIndex() uint64 {
@@ -2017,7 +2557,7 @@ type Refusal struct {
 
 func (x *Refusal) Reset() {
 	*x = Refusal{}
-	mi := &file_footward_v1_check_proto_msgTypes[20]
+	mi := &file_footward_v1_check_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2029,7 +2569,7 @@ func (x *Refusal) String() string {
 func (*Refusal) ProtoMessage() {}
 
 func (x *Refusal) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[20]
+	mi := &file_footward_v1_check_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2042,7 +2582,7 @@ func (x *Refusal) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Refusal.ProtoReflect.Descriptor instead.
 func (*Refusal) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *Refusal) GetViolations() []*FieldViolation {
@@ -2063,7 +2603,7 @@ type CheckManyRequest struct {
 
 func (x *CheckManyRequest) Reset() {
 	*x = CheckManyRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[21]
+	mi := &file_footward_v1_check_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2075,7 +2615,7 @@ func (x *CheckManyRequest) String() string {
 func (*CheckManyRequest) ProtoMessage() {}
 
 func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[21]
+	mi := &file_footward_v1_check_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2088,7 +2628,7 @@ func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyRequest.ProtoReflect.Descriptor instead.
 func (*CheckManyRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{21}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *CheckManyRequest) GetItems() []*CheckItem {
@@ -2111,7 +2651,7 @@ type CheckManyResponse struct {
 
 func (x *CheckManyResponse) Reset() {
 	*x = CheckManyResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[22]
+	mi := &file_footward_v1_check_proto_msgTypes[26]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2123,7 +2663,7 @@ func (x *CheckManyResponse) String() string {
 func (*CheckManyResponse) ProtoMessage() {}
 
 func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[22]
+	mi := &file_footward_v1_check_proto_msgTypes[26]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2136,7 +2676,7 @@ func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyResponse.ProtoReflect.Descriptor instead.
 func (*CheckManyResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{22}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{26}
 }
 
 func (x *CheckManyResponse) GetOutcomes() []*CheckOutcome {
@@ -2164,7 +2704,7 @@ type StreamChecksRequest struct {
 
 func (x *StreamChecksRequest) Reset() {
 	*x = StreamChecksRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[23]
+	mi := &file_footward_v1_check_proto_msgTypes[27]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2176,7 +2716,7 @@ func (x *StreamChecksRequest) String() string {
 func (*StreamChecksRequest) ProtoMessage() {}
 
 func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[23]
+	mi := &file_footward_v1_check_proto_msgTypes[27]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2189,7 +2729,7 @@ func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksRequest.ProtoReflect.Descriptor instead.
 func (*StreamChecksRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{23}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{27}
 }
 
 func (x *StreamChecksRequest) GetItems() []*CheckItem {
@@ -2212,7 +2752,7 @@ type StreamChecksResponse struct {
 
 func (x *StreamChecksResponse) Reset() {
 	*x = StreamChecksResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[24]
+	mi := &file_footward_v1_check_proto_msgTypes[28]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2224,7 +2764,7 @@ func (x *StreamChecksResponse) String() string {
 func (*StreamChecksResponse) ProtoMessage() {}
 
 func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[24]
+	mi := &file_footward_v1_check_proto_msgTypes[28]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2237,7 +2777,7 @@ func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksResponse.ProtoReflect.Descriptor instead.
 func (*StreamChecksResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{24}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{28}
 }
 
 func (x *StreamChecksResponse) GetOutcomes() []*CheckOutcome {
@@ -2408,7 +2948,62 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
 	"provenance\x124\n" +
-	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xab\x04\n" +
+	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xb2\t\n" +
+	"\x13CheckFootingRequest\x12\x1e\n" +
+	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x126\n" +
+	"\afooting\x18\x04 \x01(\v2\x14.footward.v1.FootingB\x06\xbaH\x03\xc8\x01\x01R\afooting\x126\n" +
+	"\theight_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\bheightMm\x12?\n" +
+	"\tpermanent\x18\x06 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\tpermanent\x125\n" +
+	"\bvariable\x18\a \x01(\v2\x19.footward.v1.ForcesAtFootR\bvariable\x12\x16\n" +
+	"\x06linked\x18\b \x01(\bR\x06linked\x126\n" +
+	"\tweight_kn\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\bweightKn\x12/\n" +
+	"\x04soil\x18\n" +
+	" \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x126\n" +
+	"\tinterface\x18\v \x01(\v2\x18.footward.v1.BaseContactR\tinterface\x120\n" +
+	"\x05layer\x18\f \x01(\v2\x1a.footward.v1.GranularLayerR\x05layer\x12B\n" +
+	"\vpresumptive\x18\r \x01(\v2 .footward.v1.PresumptivePressureR\vpresumptive\x12[\n" +
+	"\x11design_approaches\x18\x0e \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12<\n" +
+	"\x06method\x18\x0f \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12R\n" +
+	"\x15bearing_safety_factor\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13bearingSafetyFactor\x88\x01\x01\x12Z\n" +
+	"\x19bearing_resistance_factor\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x17bearingResistanceFactor\x88\x01\x01\x12V\n" +
+	"\x17stability_safety_factor\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01B\x18\n" +
+	"\x16_bearing_safety_factorB\x1c\n" +
+	"\x1a_bearing_resistance_factorB\x1a\n" +
+	"\x18_stability_safety_factor\"\x81\x01\n" +
+	"\x14CheckFootingResponse\x120\n" +
+	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
+	"\n" +
+	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
+	"provenance\"\xaa\x06\n" +
+	"\x15CheckRingStackRequest\x12\x1e\n" +
+	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x129\n" +
+	"\x06forces\x18\x04 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12@\n" +
+	"\x0eservice_forces\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\rserviceForces\x122\n" +
+	"\x04shoe\x18\x06 \x01(\v2\x16.footward.v1.StackShoeB\x06\xbaH\x03\xc8\x01\x01R\x04shoe\x127\n" +
+	"\x05tiers\x18\a \x03(\v2\x15.footward.v1.RingTierB\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10\bR\x05tiers\x120\n" +
+	"\x06safety\x18\b \x01(\v2\x18.footward.v1.StackSafetyR\x06safety\x12*\n" +
+	"\x04rods\x18\t \x01(\v2\x16.footward.v1.StackRodsR\x04rods\x12\x1f\n" +
+	"\vload_tested\x18\n" +
+	" \x01(\bR\n" +
+	"loadTested\x12;\n" +
+	"\fload_test_kn\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"loadTestKn\x12I\n" +
+	"\x13settlement_limit_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11settlementLimitMm\x128\n" +
+	"\n" +
+	"bedding_mm\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\tbeddingMm\x12#\n" +
+	"\rrepeated_load\x18\x0e \x01(\bR\frepeatedLoad\x12\x18\n" +
+	"\asloping\x18\x0f \x01(\bR\asloping\x12\x18\n" +
+	"\aflooded\x18\x10 \x01(\bR\aflooded\"\x83\x01\n" +
+	"\x16CheckRingStackResponse\x120\n" +
+	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
+	"\n" +
+	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
+	"provenance\"\xae\x05\n" +
 	"\tCheckItem\x12<\n" +
 	"\abearing\x18\x01 \x01(\v2 .footward.v1.CheckBearingRequestH\x00R\abearing\x12L\n" +
 	"\rplate_bending\x18\x02 \x01(\v2%.footward.v1.CheckPlateBendingRequestH\x00R\fplateBending\x123\n" +
@@ -2421,7 +3016,11 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x03pin\x18\a \x01(\v2\x1c.footward.v1.CheckPinRequestH\x00R\x03pin\x12G\n" +
 	"\n" +
 	"settlement\x18\b \x01(\v2%.footward.v1.PredictSettlementRequestH\x00R\n" +
-	"settlementB\x0e\n" +
+	"settlement\x12<\n" +
+	"\afooting\x18\t \x01(\v2 .footward.v1.CheckFootingRequestH\x00R\afooting\x12C\n" +
+	"\n" +
+	"ring_stack\x18\n" +
+	" \x01(\v2\".footward.v1.CheckRingStackRequestH\x00R\tringStackB\x0e\n" +
 	"\x05check\x12\x05\xbaH\x02\b\x01\"\x95\x01\n" +
 	"\fCheckOutcome\x12\x14\n" +
 	"\x05index\x18\x01 \x01(\x04R\x05index\x122\n" +
@@ -2451,7 +3050,7 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x0fWeldGroupMethod\x12!\n" +
 	"\x1dWELD_GROUP_METHOD_UNSPECIFIED\x10\x00\x12\x1d\n" +
 	"\x19WELD_GROUP_METHOD_ELASTIC\x10\x01\x12*\n" +
-	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\xcb\x06\n" +
+	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\x85\b\n" +
 	"\fCheckService\x12X\n" +
 	"\fCheckBearing\x12 .footward.v1.CheckBearingRequest\x1a!.footward.v1.CheckBearingResponse\"\x03\x90\x02\x01\x12g\n" +
 	"\x11CheckPlateBending\x12%.footward.v1.CheckPlateBendingRequest\x1a&.footward.v1.CheckPlateBendingResponse\"\x03\x90\x02\x01\x12O\n" +
@@ -2459,7 +3058,9 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x0fCheckAnchorRods\x12#.footward.v1.CheckAnchorRodsRequest\x1a$.footward.v1.CheckAnchorRodsResponse\"\x03\x90\x02\x01\x12^\n" +
 	"\x0eCheckAnchorage\x12\".footward.v1.CheckAnchorageRequest\x1a#.footward.v1.CheckAnchorageResponse\"\x03\x90\x02\x01\x12L\n" +
 	"\bCheckPin\x12\x1c.footward.v1.CheckPinRequest\x1a\x1d.footward.v1.CheckPinResponse\"\x03\x90\x02\x01\x12g\n" +
-	"\x11PredictSettlement\x12%.footward.v1.PredictSettlementRequest\x1a&.footward.v1.PredictSettlementResponse\"\x03\x90\x02\x01\x12O\n" +
+	"\x11PredictSettlement\x12%.footward.v1.PredictSettlementRequest\x1a&.footward.v1.PredictSettlementResponse\"\x03\x90\x02\x01\x12X\n" +
+	"\fCheckFooting\x12 .footward.v1.CheckFootingRequest\x1a!.footward.v1.CheckFootingResponse\"\x03\x90\x02\x01\x12^\n" +
+	"\x0eCheckRingStack\x12\".footward.v1.CheckRingStackRequest\x1a#.footward.v1.CheckRingStackResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckMany\x12\x1d.footward.v1.CheckManyRequest\x1a\x1e.footward.v1.CheckManyResponse\"\x03\x90\x02\x01\x12\\\n" +
 	"\fStreamChecks\x12 .footward.v1.StreamChecksRequest\x1a!.footward.v1.StreamChecksResponse\"\x03\x90\x02\x01(\x010\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
@@ -2476,7 +3077,7 @@ func file_footward_v1_check_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_check_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 25)
+var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 29)
 var file_footward_v1_check_proto_goTypes = []any{
 	(WeldGroupMethod)(0),              // 0: footward.v1.WeldGroupMethod
 	(*CheckBearingRequest)(nil),       // 1: footward.v1.CheckBearingRequest
@@ -2497,150 +3098,193 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*CheckPinResponse)(nil),          // 16: footward.v1.CheckPinResponse
 	(*PredictSettlementRequest)(nil),  // 17: footward.v1.PredictSettlementRequest
 	(*PredictSettlementResponse)(nil), // 18: footward.v1.PredictSettlementResponse
-	(*CheckItem)(nil),                 // 19: footward.v1.CheckItem
-	(*CheckOutcome)(nil),              // 20: footward.v1.CheckOutcome
-	(*Refusal)(nil),                   // 21: footward.v1.Refusal
-	(*CheckManyRequest)(nil),          // 22: footward.v1.CheckManyRequest
-	(*CheckManyResponse)(nil),         // 23: footward.v1.CheckManyResponse
-	(*StreamChecksRequest)(nil),       // 24: footward.v1.StreamChecksRequest
-	(*StreamChecksResponse)(nil),      // 25: footward.v1.StreamChecksResponse
-	(*DesignBasis)(nil),               // 26: footward.v1.DesignBasis
-	(Detail)(0),                       // 27: footward.v1.Detail
-	(*SolidRectangle)(nil),            // 28: footward.v1.SolidRectangle
-	(*ForcesAtFoot)(nil),              // 29: footward.v1.ForcesAtFoot
-	(*Support)(nil),                   // 30: footward.v1.Support
-	(*CheckResult)(nil),               // 31: footward.v1.CheckResult
-	(*Provenance)(nil),                // 32: footward.v1.Provenance
-	(*Plate)(nil),                     // 33: footward.v1.Plate
-	(*Footprint)(nil),                 // 34: footward.v1.Footprint
-	(*RodGroup)(nil),                  // 35: footward.v1.RodGroup
-	(*WeldSpec)(nil),                  // 36: footward.v1.WeldSpec
-	(*WeldSegment)(nil),               // 37: footward.v1.WeldSegment
-	(*StandOff)(nil),                  // 38: footward.v1.StandOff
-	(*Anchorage)(nil),                 // 39: footward.v1.Anchorage
-	(*PinnedTimber)(nil),              // 40: footward.v1.PinnedTimber
-	(*PinSpec)(nil),                   // 41: footward.v1.PinSpec
-	(*PinnedPlates)(nil),              // 42: footward.v1.PinnedPlates
-	(*PinLayout)(nil),                 // 43: footward.v1.PinLayout
-	(*PinForces)(nil),                 // 44: footward.v1.PinForces
-	(*Footing)(nil),                   // 45: footward.v1.Footing
-	(*GroundLayer)(nil),               // 46: footward.v1.GroundLayer
-	(StressSpread)(0),                 // 47: footward.v1.StressSpread
-	(*SettlementStage)(nil),           // 48: footward.v1.SettlementStage
-	(*SettlementLimits)(nil),          // 49: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil),       // 50: footward.v1.SettlementNeighbour
-	(*StageSettlement)(nil),           // 51: footward.v1.StageSettlement
-	(*CheckColumnBaseRequest)(nil),    // 52: footward.v1.CheckColumnBaseRequest
-	(*FieldViolation)(nil),            // 53: footward.v1.FieldViolation
+	(*CheckFootingRequest)(nil),       // 19: footward.v1.CheckFootingRequest
+	(*CheckFootingResponse)(nil),      // 20: footward.v1.CheckFootingResponse
+	(*CheckRingStackRequest)(nil),     // 21: footward.v1.CheckRingStackRequest
+	(*CheckRingStackResponse)(nil),    // 22: footward.v1.CheckRingStackResponse
+	(*CheckItem)(nil),                 // 23: footward.v1.CheckItem
+	(*CheckOutcome)(nil),              // 24: footward.v1.CheckOutcome
+	(*Refusal)(nil),                   // 25: footward.v1.Refusal
+	(*CheckManyRequest)(nil),          // 26: footward.v1.CheckManyRequest
+	(*CheckManyResponse)(nil),         // 27: footward.v1.CheckManyResponse
+	(*StreamChecksRequest)(nil),       // 28: footward.v1.StreamChecksRequest
+	(*StreamChecksResponse)(nil),      // 29: footward.v1.StreamChecksResponse
+	(*DesignBasis)(nil),               // 30: footward.v1.DesignBasis
+	(Detail)(0),                       // 31: footward.v1.Detail
+	(*SolidRectangle)(nil),            // 32: footward.v1.SolidRectangle
+	(*ForcesAtFoot)(nil),              // 33: footward.v1.ForcesAtFoot
+	(*Support)(nil),                   // 34: footward.v1.Support
+	(*CheckResult)(nil),               // 35: footward.v1.CheckResult
+	(*Provenance)(nil),                // 36: footward.v1.Provenance
+	(*Plate)(nil),                     // 37: footward.v1.Plate
+	(*Footprint)(nil),                 // 38: footward.v1.Footprint
+	(*RodGroup)(nil),                  // 39: footward.v1.RodGroup
+	(*WeldSpec)(nil),                  // 40: footward.v1.WeldSpec
+	(*WeldSegment)(nil),               // 41: footward.v1.WeldSegment
+	(*StandOff)(nil),                  // 42: footward.v1.StandOff
+	(*Anchorage)(nil),                 // 43: footward.v1.Anchorage
+	(*PinnedTimber)(nil),              // 44: footward.v1.PinnedTimber
+	(*PinSpec)(nil),                   // 45: footward.v1.PinSpec
+	(*PinnedPlates)(nil),              // 46: footward.v1.PinnedPlates
+	(*PinLayout)(nil),                 // 47: footward.v1.PinLayout
+	(*PinForces)(nil),                 // 48: footward.v1.PinForces
+	(*Footing)(nil),                   // 49: footward.v1.Footing
+	(*GroundLayer)(nil),               // 50: footward.v1.GroundLayer
+	(StressSpread)(0),                 // 51: footward.v1.StressSpread
+	(*SettlementStage)(nil),           // 52: footward.v1.SettlementStage
+	(*SettlementLimits)(nil),          // 53: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),       // 54: footward.v1.SettlementNeighbour
+	(*StageSettlement)(nil),           // 55: footward.v1.StageSettlement
+	(*GroundStrength)(nil),            // 56: footward.v1.GroundStrength
+	(*BaseContact)(nil),               // 57: footward.v1.BaseContact
+	(*GranularLayer)(nil),             // 58: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),       // 59: footward.v1.PresumptivePressure
+	(DesignApproach)(0),               // 60: footward.v1.DesignApproach
+	(BearingAuthor)(0),                // 61: footward.v1.BearingAuthor
+	(*StackShoe)(nil),                 // 62: footward.v1.StackShoe
+	(*RingTier)(nil),                  // 63: footward.v1.RingTier
+	(*StackSafety)(nil),               // 64: footward.v1.StackSafety
+	(*StackRods)(nil),                 // 65: footward.v1.StackRods
+	(*CheckColumnBaseRequest)(nil),    // 66: footward.v1.CheckColumnBaseRequest
+	(*FieldViolation)(nil),            // 67: footward.v1.FieldViolation
 }
 var file_footward_v1_check_proto_depIdxs = []int32{
-	26, // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
-	27, // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
-	28, // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
-	29, // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	30, // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
-	31, // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
-	32, // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
-	26, // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
-	27, // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
-	33, // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
-	34, // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
-	29, // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	30, // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
-	35, // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
-	31, // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
-	32, // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
-	26, // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
-	27, // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
-	36, // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
-	6,  // 19: footward.v1.CheckWeldRequest.run:type_name -> footward.v1.WeldRun
-	7,  // 20: footward.v1.CheckWeldRequest.group:type_name -> footward.v1.WeldGroup
-	37, // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
-	29, // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
-	0,  // 23: footward.v1.WeldGroup.method:type_name -> footward.v1.WeldGroupMethod
-	31, // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
-	32, // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
-	26, // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
-	27, // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
-	33, // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
-	35, // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
-	29, // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	10, // 31: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
-	38, // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
-	11, // 33: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
-	31, // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
-	32, // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
-	26, // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
-	27, // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
-	33, // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
-	35, // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
-	29, // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	10, // 41: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
-	38, // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
-	11, // 43: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
-	39, // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
-	31, // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
-	32, // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
-	26, // 47: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
-	27, // 48: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
-	40, // 49: footward.v1.CheckPinRequest.timber:type_name -> footward.v1.PinnedTimber
-	41, // 50: footward.v1.CheckPinRequest.pin:type_name -> footward.v1.PinSpec
-	42, // 51: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
-	43, // 52: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
-	44, // 53: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
-	31, // 54: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
-	32, // 55: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
-	26, // 56: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
-	27, // 57: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
-	45, // 58: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
-	46, // 59: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
-	47, // 60: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
-	48, // 61: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
-	49, // 62: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
-	50, // 63: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
-	31, // 64: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
-	32, // 65: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
-	51, // 66: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
-	1,  // 67: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
-	3,  // 68: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
-	5,  // 69: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
-	9,  // 70: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
-	52, // 71: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
-	13, // 72: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
-	15, // 73: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
-	17, // 74: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
-	31, // 75: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	21, // 76: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
-	53, // 77: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	19, // 78: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	20, // 79: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	32, // 80: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	19, // 81: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	20, // 82: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	32, // 83: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
-	1,  // 84: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
-	3,  // 85: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
-	5,  // 86: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
-	9,  // 87: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	13, // 88: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
-	15, // 89: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
-	17, // 90: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
-	22, // 91: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	24, // 92: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
-	2,  // 93: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
-	4,  // 94: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
-	8,  // 95: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	12, // 96: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	14, // 97: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
-	16, // 98: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
-	18, // 99: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
-	23, // 100: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	25, // 101: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
-	93, // [93:102] is the sub-list for method output_type
-	84, // [84:93] is the sub-list for method input_type
-	84, // [84:84] is the sub-list for extension type_name
-	84, // [84:84] is the sub-list for extension extendee
-	0,  // [0:84] is the sub-list for field type_name
+	30,  // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
+	32,  // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
+	33,  // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	34,  // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
+	35,  // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
+	37,  // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
+	38,  // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
+	33,  // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	34,  // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
+	39,  // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
+	35,  // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
+	40,  // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
+	6,   // 19: footward.v1.CheckWeldRequest.run:type_name -> footward.v1.WeldRun
+	7,   // 20: footward.v1.CheckWeldRequest.group:type_name -> footward.v1.WeldGroup
+	41,  // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
+	33,  // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
+	0,   // 23: footward.v1.WeldGroup.method:type_name -> footward.v1.WeldGroupMethod
+	35,  // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
+	37,  // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
+	39,  // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
+	33,  // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	10,  // 31: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
+	42,  // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
+	11,  // 33: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
+	35,  // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
+	37,  // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
+	39,  // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
+	33,  // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	10,  // 41: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
+	42,  // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
+	11,  // 43: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
+	43,  // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
+	35,  // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 47: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 48: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
+	44,  // 49: footward.v1.CheckPinRequest.timber:type_name -> footward.v1.PinnedTimber
+	45,  // 50: footward.v1.CheckPinRequest.pin:type_name -> footward.v1.PinSpec
+	46,  // 51: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
+	47,  // 52: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
+	48,  // 53: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
+	35,  // 54: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 55: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 56: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 57: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
+	49,  // 58: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
+	50,  // 59: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
+	51,  // 60: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
+	52,  // 61: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
+	53,  // 62: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
+	54,  // 63: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
+	35,  // 64: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 65: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
+	55,  // 66: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
+	30,  // 67: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 68: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
+	49,  // 69: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
+	33,  // 70: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
+	33,  // 71: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
+	56,  // 72: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
+	57,  // 73: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
+	58,  // 74: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
+	59,  // 75: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
+	60,  // 76: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
+	61,  // 77: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
+	35,  // 78: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 79: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 80: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 81: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
+	33,  // 82: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	33,  // 83: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
+	62,  // 84: footward.v1.CheckRingStackRequest.shoe:type_name -> footward.v1.StackShoe
+	63,  // 85: footward.v1.CheckRingStackRequest.tiers:type_name -> footward.v1.RingTier
+	64,  // 86: footward.v1.CheckRingStackRequest.safety:type_name -> footward.v1.StackSafety
+	65,  // 87: footward.v1.CheckRingStackRequest.rods:type_name -> footward.v1.StackRods
+	35,  // 88: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 89: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
+	1,   // 90: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
+	3,   // 91: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
+	5,   // 92: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
+	9,   // 93: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
+	66,  // 94: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
+	13,  // 95: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
+	15,  // 96: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
+	17,  // 97: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
+	19,  // 98: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
+	21,  // 99: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
+	35,  // 100: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	25,  // 101: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	67,  // 102: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
+	23,  // 103: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	24,  // 104: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	36,  // 105: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	23,  // 106: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	24,  // 107: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	36,  // 108: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	1,   // 109: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
+	3,   // 110: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
+	5,   // 111: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
+	9,   // 112: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
+	13,  // 113: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
+	15,  // 114: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
+	17,  // 115: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
+	19,  // 116: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
+	21,  // 117: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
+	26,  // 118: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	28,  // 119: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	2,   // 120: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
+	4,   // 121: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
+	8,   // 122: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
+	12,  // 123: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	14,  // 124: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
+	16,  // 125: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
+	18,  // 126: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
+	20,  // 127: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
+	22,  // 128: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
+	27,  // 129: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	29,  // 130: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	120, // [120:131] is the sub-list for method output_type
+	109, // [109:120] is the sub-list for method input_type
+	109, // [109:109] is the sub-list for extension type_name
+	109, // [109:109] is the sub-list for extension extendee
+	0,   // [0:109] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_check_proto_init() }
@@ -2659,7 +3303,8 @@ func file_footward_v1_check_proto_init() {
 	file_footward_v1_check_proto_msgTypes[10].OneofWrappers = []any{}
 	file_footward_v1_check_proto_msgTypes[14].OneofWrappers = []any{}
 	file_footward_v1_check_proto_msgTypes[16].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[18].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[18].OneofWrappers = []any{}
+	file_footward_v1_check_proto_msgTypes[22].OneofWrappers = []any{
 		(*CheckItem_Bearing)(nil),
 		(*CheckItem_PlateBending)(nil),
 		(*CheckItem_Weld)(nil),
@@ -2668,8 +3313,10 @@ func file_footward_v1_check_proto_init() {
 		(*CheckItem_Anchorage)(nil),
 		(*CheckItem_Pin)(nil),
 		(*CheckItem_Settlement)(nil),
+		(*CheckItem_Footing)(nil),
+		(*CheckItem_RingStack)(nil),
 	}
-	file_footward_v1_check_proto_msgTypes[19].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[23].OneofWrappers = []any{
 		(*CheckOutcome_Result)(nil),
 		(*CheckOutcome_Refusal)(nil),
 	}
@@ -2679,7 +3326,7 @@ func file_footward_v1_check_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_check_proto_rawDesc), len(file_footward_v1_check_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   25,
+			NumMessages:   29,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

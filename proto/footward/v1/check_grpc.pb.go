@@ -28,6 +28,8 @@ const (
 	CheckService_CheckAnchorage_FullMethodName    = "/footward.v1.CheckService/CheckAnchorage"
 	CheckService_CheckPin_FullMethodName          = "/footward.v1.CheckService/CheckPin"
 	CheckService_PredictSettlement_FullMethodName = "/footward.v1.CheckService/PredictSettlement"
+	CheckService_CheckFooting_FullMethodName      = "/footward.v1.CheckService/CheckFooting"
+	CheckService_CheckRingStack_FullMethodName    = "/footward.v1.CheckService/CheckRingStack"
 	CheckService_CheckMany_FullMethodName         = "/footward.v1.CheckService/CheckMany"
 	CheckService_StreamChecks_FullMethodName      = "/footward.v1.CheckService/StreamChecks"
 )
@@ -63,6 +65,13 @@ type CheckServiceClient interface {
 	// PredictSettlement predicts the settlement of a footing, stage by stage, by
 	// every method that the data allow.
 	PredictSettlement(ctx context.Context, in *PredictSettlementRequest, opts ...grpc.CallOption) (*PredictSettlementResponse, error)
+	// CheckFooting verifies a footing on the ground: bearing, sliding, overturning,
+	// uplift and eccentricity.
+	CheckFooting(ctx context.Context, in *CheckFootingRequest, opts ...grpc.CallOption) (*CheckFootingResponse, error)
+	// CheckRingStack verifies a stack of rings rammed with granular fill. No code
+	// covers it: without tests of rings and stack a strength that suffices is
+	// answered OUT_OF_SCOPE with its numbers, never PASS.
+	CheckRingStack(ctx context.Context, in *CheckRingStackRequest, opts ...grpc.CallOption) (*CheckRingStackResponse, error)
 	// CheckMany makes many checks of any kind in one call. A bad item fails alone,
 	// in its place; the rest are answered.
 	CheckMany(ctx context.Context, in *CheckManyRequest, opts ...grpc.CallOption) (*CheckManyResponse, error)
@@ -151,6 +160,26 @@ func (c *checkServiceClient) PredictSettlement(ctx context.Context, in *PredictS
 	return out, nil
 }
 
+func (c *checkServiceClient) CheckFooting(ctx context.Context, in *CheckFootingRequest, opts ...grpc.CallOption) (*CheckFootingResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(CheckFootingResponse)
+	err := c.cc.Invoke(ctx, CheckService_CheckFooting_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *checkServiceClient) CheckRingStack(ctx context.Context, in *CheckRingStackRequest, opts ...grpc.CallOption) (*CheckRingStackResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(CheckRingStackResponse)
+	err := c.cc.Invoke(ctx, CheckService_CheckRingStack_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 func (c *checkServiceClient) CheckMany(ctx context.Context, in *CheckManyRequest, opts ...grpc.CallOption) (*CheckManyResponse, error) {
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(CheckManyResponse)
@@ -205,6 +234,13 @@ type CheckServiceServer interface {
 	// PredictSettlement predicts the settlement of a footing, stage by stage, by
 	// every method that the data allow.
 	PredictSettlement(context.Context, *PredictSettlementRequest) (*PredictSettlementResponse, error)
+	// CheckFooting verifies a footing on the ground: bearing, sliding, overturning,
+	// uplift and eccentricity.
+	CheckFooting(context.Context, *CheckFootingRequest) (*CheckFootingResponse, error)
+	// CheckRingStack verifies a stack of rings rammed with granular fill. No code
+	// covers it: without tests of rings and stack a strength that suffices is
+	// answered OUT_OF_SCOPE with its numbers, never PASS.
+	CheckRingStack(context.Context, *CheckRingStackRequest) (*CheckRingStackResponse, error)
 	// CheckMany makes many checks of any kind in one call. A bad item fails alone,
 	// in its place; the rest are answered.
 	CheckMany(context.Context, *CheckManyRequest) (*CheckManyResponse, error)
@@ -243,6 +279,12 @@ func (UnimplementedCheckServiceServer) CheckPin(context.Context, *CheckPinReques
 }
 func (UnimplementedCheckServiceServer) PredictSettlement(context.Context, *PredictSettlementRequest) (*PredictSettlementResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method PredictSettlement not implemented")
+}
+func (UnimplementedCheckServiceServer) CheckFooting(context.Context, *CheckFootingRequest) (*CheckFootingResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method CheckFooting not implemented")
+}
+func (UnimplementedCheckServiceServer) CheckRingStack(context.Context, *CheckRingStackRequest) (*CheckRingStackResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method CheckRingStack not implemented")
 }
 func (UnimplementedCheckServiceServer) CheckMany(context.Context, *CheckManyRequest) (*CheckManyResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckMany not implemented")
@@ -397,6 +439,42 @@ func _CheckService_PredictSettlement_Handler(srv interface{}, ctx context.Contex
 	return interceptor(ctx, in, info, handler)
 }
 
+func _CheckService_CheckFooting_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CheckFootingRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(CheckServiceServer).CheckFooting(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: CheckService_CheckFooting_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(CheckServiceServer).CheckFooting(ctx, req.(*CheckFootingRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _CheckService_CheckRingStack_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CheckRingStackRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(CheckServiceServer).CheckRingStack(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: CheckService_CheckRingStack_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(CheckServiceServer).CheckRingStack(ctx, req.(*CheckRingStackRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _CheckService_CheckMany_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(CheckManyRequest)
 	if err := dec(in); err != nil {
@@ -456,6 +534,14 @@ var CheckService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "PredictSettlement",
 			Handler:    _CheckService_PredictSettlement_Handler,
+		},
+		{
+			MethodName: "CheckFooting",
+			Handler:    _CheckService_CheckFooting_Handler,
+		},
+		{
+			MethodName: "CheckRingStack",
+			Handler:    _CheckService_CheckRingStack_Handler,
 		},
 		{
 			MethodName: "CheckMany",

@@ -77,6 +77,256 @@ func (StressSpread) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_ground_proto_rawDescGZIP(), []int{0}
 }
 
+// BearingAuthor is whose set of bearing factors the US bases take. Sets are
+// never mixed.
+type BearingAuthor int32
+
+const (
+	// Not stated: refused with the US bases.
+	BearingAuthor_BEARING_AUTHOR_UNSPECIFIED BearingAuthor = 0
+	// Terzaghi: no factors for inclined loads, which are out of scope.
+	BearingAuthor_BEARING_AUTHOR_TERZAGHI BearingAuthor = 1
+	// Meyerhof.
+	BearingAuthor_BEARING_AUTHOR_MEYERHOF BearingAuthor = 2
+	// Hansen.
+	BearingAuthor_BEARING_AUTHOR_HANSEN BearingAuthor = 3
+	// Vesic.
+	BearingAuthor_BEARING_AUTHOR_VESIC BearingAuthor = 4
+)
+
+// Enum value maps for BearingAuthor.
+var (
+	BearingAuthor_name = map[int32]string{
+		0: "BEARING_AUTHOR_UNSPECIFIED",
+		1: "BEARING_AUTHOR_TERZAGHI",
+		2: "BEARING_AUTHOR_MEYERHOF",
+		3: "BEARING_AUTHOR_HANSEN",
+		4: "BEARING_AUTHOR_VESIC",
+	}
+	BearingAuthor_value = map[string]int32{
+		"BEARING_AUTHOR_UNSPECIFIED": 0,
+		"BEARING_AUTHOR_TERZAGHI":    1,
+		"BEARING_AUTHOR_MEYERHOF":    2,
+		"BEARING_AUTHOR_HANSEN":      3,
+		"BEARING_AUTHOR_VESIC":       4,
+	}
+)
+
+func (x BearingAuthor) Enum() *BearingAuthor {
+	p := new(BearingAuthor)
+	*p = x
+	return p
+}
+
+func (x BearingAuthor) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (BearingAuthor) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_ground_proto_enumTypes[1].Descriptor()
+}
+
+func (BearingAuthor) Type() protoreflect.EnumType {
+	return &file_footward_v1_ground_proto_enumTypes[1]
+}
+
+func (x BearingAuthor) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use BearingAuthor.Descriptor instead.
+func (BearingAuthor) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{1}
+}
+
+// DesignApproach is a design approach of EN 1997-1.
+type DesignApproach int32
+
+const (
+	// Never sent; refused.
+	DesignApproach_DESIGN_APPROACH_UNSPECIFIED DesignApproach = 0
+	// Design approach 1, combination 1: A1 + M1 + R1.
+	DesignApproach_DESIGN_APPROACH_1_1 DesignApproach = 1
+	// Design approach 1, combination 2: A2 + M2 + R1.
+	DesignApproach_DESIGN_APPROACH_1_2 DesignApproach = 2
+	// Design approach 2*: A1 + M1 + R2, factors on the effects.
+	DesignApproach_DESIGN_APPROACH_2 DesignApproach = 3
+	// Design approach 3: A1 + M2 + R3.
+	DesignApproach_DESIGN_APPROACH_3 DesignApproach = 4
+)
+
+// Enum value maps for DesignApproach.
+var (
+	DesignApproach_name = map[int32]string{
+		0: "DESIGN_APPROACH_UNSPECIFIED",
+		1: "DESIGN_APPROACH_1_1",
+		2: "DESIGN_APPROACH_1_2",
+		3: "DESIGN_APPROACH_2",
+		4: "DESIGN_APPROACH_3",
+	}
+	DesignApproach_value = map[string]int32{
+		"DESIGN_APPROACH_UNSPECIFIED": 0,
+		"DESIGN_APPROACH_1_1":         1,
+		"DESIGN_APPROACH_1_2":         2,
+		"DESIGN_APPROACH_2":           3,
+		"DESIGN_APPROACH_3":           4,
+	}
+)
+
+func (x DesignApproach) Enum() *DesignApproach {
+	p := new(DesignApproach)
+	*p = x
+	return p
+}
+
+func (x DesignApproach) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (DesignApproach) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_ground_proto_enumTypes[2].Descriptor()
+}
+
+func (DesignApproach) Type() protoreflect.EnumType {
+	return &file_footward_v1_ground_proto_enumTypes[2]
+}
+
+func (x DesignApproach) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use DesignApproach.Descriptor instead.
+func (DesignApproach) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{2}
+}
+
+// RingKind is what a ring is made of.
+type RingKind int32
+
+const (
+	// Not stated: refused.
+	RingKind_RING_KIND_UNSPECIFIED RingKind = 0
+	// Steel.
+	RingKind_RING_KIND_STEEL RingKind = 1
+	// Concrete.
+	RingKind_RING_KIND_CONCRETE RingKind = 2
+	// Geocell.
+	RingKind_RING_KIND_GEOCELL RingKind = 3
+	// Worn-out vehicle tyre; strength and stiffness only from a test of that type.
+	RingKind_RING_KIND_TYRE RingKind = 4
+	// Anything else.
+	RingKind_RING_KIND_OTHER RingKind = 5
+)
+
+// Enum value maps for RingKind.
+var (
+	RingKind_name = map[int32]string{
+		0: "RING_KIND_UNSPECIFIED",
+		1: "RING_KIND_STEEL",
+		2: "RING_KIND_CONCRETE",
+		3: "RING_KIND_GEOCELL",
+		4: "RING_KIND_TYRE",
+		5: "RING_KIND_OTHER",
+	}
+	RingKind_value = map[string]int32{
+		"RING_KIND_UNSPECIFIED": 0,
+		"RING_KIND_STEEL":       1,
+		"RING_KIND_CONCRETE":    2,
+		"RING_KIND_GEOCELL":     3,
+		"RING_KIND_TYRE":        4,
+		"RING_KIND_OTHER":       5,
+	}
+)
+
+func (x RingKind) Enum() *RingKind {
+	p := new(RingKind)
+	*p = x
+	return p
+}
+
+func (x RingKind) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (RingKind) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_ground_proto_enumTypes[3].Descriptor()
+}
+
+func (RingKind) Type() protoreflect.EnumType {
+	return &file_footward_v1_ground_proto_enumTypes[3]
+}
+
+func (x RingKind) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use RingKind.Descriptor instead.
+func (RingKind) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{3}
+}
+
+// CompactionGrade is how well granular fill is compacted (AASHTO LRFD Table
+// 12.12.3.5-1, from memory).
+type CompactionGrade int32
+
+const (
+	// Not stated: the modulus is given, or settlement is not found.
+	CompactionGrade_COMPACTION_GRADE_UNSPECIFIED CompactionGrade = 0
+	// Sn-100.
+	CompactionGrade_COMPACTION_GRADE_SN_100 CompactionGrade = 1
+	// Sn-95.
+	CompactionGrade_COMPACTION_GRADE_SN_95 CompactionGrade = 2
+	// Sn-90; hand-rammed fill is no better unless its density is tested.
+	CompactionGrade_COMPACTION_GRADE_SN_90 CompactionGrade = 3
+	// Sn-85.
+	CompactionGrade_COMPACTION_GRADE_SN_85 CompactionGrade = 4
+)
+
+// Enum value maps for CompactionGrade.
+var (
+	CompactionGrade_name = map[int32]string{
+		0: "COMPACTION_GRADE_UNSPECIFIED",
+		1: "COMPACTION_GRADE_SN_100",
+		2: "COMPACTION_GRADE_SN_95",
+		3: "COMPACTION_GRADE_SN_90",
+		4: "COMPACTION_GRADE_SN_85",
+	}
+	CompactionGrade_value = map[string]int32{
+		"COMPACTION_GRADE_UNSPECIFIED": 0,
+		"COMPACTION_GRADE_SN_100":      1,
+		"COMPACTION_GRADE_SN_95":       2,
+		"COMPACTION_GRADE_SN_90":       3,
+		"COMPACTION_GRADE_SN_85":       4,
+	}
+)
+
+func (x CompactionGrade) Enum() *CompactionGrade {
+	p := new(CompactionGrade)
+	*p = x
+	return p
+}
+
+func (x CompactionGrade) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (CompactionGrade) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_ground_proto_enumTypes[4].Descriptor()
+}
+
+func (CompactionGrade) Type() protoreflect.EnumType {
+	return &file_footward_v1_ground_proto_enumTypes[4]
+}
+
+func (x CompactionGrade) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use CompactionGrade.Descriptor instead.
+func (CompactionGrade) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{4}
+}
+
 // Footing is a footing on the ground.
 type Footing struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -765,6 +1015,889 @@ func (x *StageSettlement) GetTilt() float64 {
 	return 0
 }
 
+// GroundStrength is the ground below a base. Give drained strength, undrained
+// strength or both; with both the worse counts.
+type GroundStrength struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Drained angle of friction, characteristic [deg]. Default 0: no drained
+	// strength is known. 0 or 1 to 45.
+	FrictionAngleDeg float64 `protobuf:"fixed64,1,opt,name=friction_angle_deg,json=frictionAngleDeg,proto3" json:"friction_angle_deg,omitempty"`
+	// Drained cohesion, characteristic [kPa]. Default 0. 0 to 10 000.
+	CohesionKpa float64 `protobuf:"fixed64,2,opt,name=cohesion_kpa,json=cohesionKpa,proto3" json:"cohesion_kpa,omitempty"`
+	// Angle of friction at constant volume, for sliding [deg]. Default 0: the
+	// angle of friction, at most 30 degrees. 0 or 1 to 45.
+	CriticalAngleDeg float64 `protobuf:"fixed64,3,opt,name=critical_angle_deg,json=criticalAngleDeg,proto3" json:"critical_angle_deg,omitempty"`
+	// Undrained shear strength c_u, characteristic [kPa]. Default 0: not known. 0
+	// to 10 000.
+	UndrainedStrengthKpa float64 `protobuf:"fixed64,4,opt,name=undrained_strength_kpa,json=undrainedStrengthKpa,proto3" json:"undrained_strength_kpa,omitempty"`
+	// Unit weight of the ground above the base, the least that stays there
+	// [kN/m3]. Default 0: it does not count. 0 to 40.
+	UnitWeightAboveKnM3 float64 `protobuf:"fixed64,5,opt,name=unit_weight_above_kn_m3,json=unitWeightAboveKnM3,proto3" json:"unit_weight_above_kn_m3,omitempty"`
+	// Unit weight below the base, wet [kN/m3]. Required with drained strength.
+	// Default 0. 0 to 40.
+	UnitWeightKnM3 float64 `protobuf:"fixed64,6,opt,name=unit_weight_kn_m3,json=unitWeightKnM3,proto3" json:"unit_weight_kn_m3,omitempty"`
+	// Highest water, depth below the surface [mm]. Default 0: at the surface, on
+	// the safe side. 0 to 1 000 000.
+	WaterDepthMm float64 `protobuf:"fixed64,7,opt,name=water_depth_mm,json=waterDepthMm,proto3" json:"water_depth_mm,omitempty"`
+	// Whether there is no water within reach. Default false.
+	Dry           bool `protobuf:"varint,8,opt,name=dry,proto3" json:"dry,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *GroundStrength) Reset() {
+	*x = GroundStrength{}
+	mi := &file_footward_v1_ground_proto_msgTypes[9]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *GroundStrength) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*GroundStrength) ProtoMessage() {}
+
+func (x *GroundStrength) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[9]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use GroundStrength.ProtoReflect.Descriptor instead.
+func (*GroundStrength) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{9}
+}
+
+func (x *GroundStrength) GetFrictionAngleDeg() float64 {
+	if x != nil {
+		return x.FrictionAngleDeg
+	}
+	return 0
+}
+
+func (x *GroundStrength) GetCohesionKpa() float64 {
+	if x != nil {
+		return x.CohesionKpa
+	}
+	return 0
+}
+
+func (x *GroundStrength) GetCriticalAngleDeg() float64 {
+	if x != nil {
+		return x.CriticalAngleDeg
+	}
+	return 0
+}
+
+func (x *GroundStrength) GetUndrainedStrengthKpa() float64 {
+	if x != nil {
+		return x.UndrainedStrengthKpa
+	}
+	return 0
+}
+
+func (x *GroundStrength) GetUnitWeightAboveKnM3() float64 {
+	if x != nil {
+		return x.UnitWeightAboveKnM3
+	}
+	return 0
+}
+
+func (x *GroundStrength) GetUnitWeightKnM3() float64 {
+	if x != nil {
+		return x.UnitWeightKnM3
+	}
+	return 0
+}
+
+func (x *GroundStrength) GetWaterDepthMm() float64 {
+	if x != nil {
+		return x.WaterDepthMm
+	}
+	return 0
+}
+
+func (x *GroundStrength) GetDry() bool {
+	if x != nil {
+		return x.Dry
+	}
+	return false
+}
+
+// BaseContact is the contact between base and ground.
+type BaseContact struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Friction angle of the base over that of the ground: 1 for cast or fill
+	// contact, 2/3 for smooth steel. Required. Over 0 to 1.
+	FrictionShare float64 `protobuf:"fixed64,1,opt,name=friction_share,json=frictionShare,proto3" json:"friction_share,omitempty"`
+	// Whether neither water nor air can get between the base and undrained clay.
+	// Default false.
+	Sealed        bool `protobuf:"varint,2,opt,name=sealed,proto3" json:"sealed,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *BaseContact) Reset() {
+	*x = BaseContact{}
+	mi := &file_footward_v1_ground_proto_msgTypes[10]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *BaseContact) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*BaseContact) ProtoMessage() {}
+
+func (x *BaseContact) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[10]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use BaseContact.ProtoReflect.Descriptor instead.
+func (*BaseContact) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{10}
+}
+
+func (x *BaseContact) GetFrictionShare() float64 {
+	if x != nil {
+		return x.FrictionShare
+	}
+	return 0
+}
+
+func (x *BaseContact) GetSealed() bool {
+	if x != nil {
+		return x.Sealed
+	}
+	return false
+}
+
+// GranularLayer is a strong granular layer over clay. The footing stands on the
+// layer, whose strength and weight are those of soil.
+type GranularLayer struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Thickness below the base [mm]. Required. Over 0 to 100 000. Less than a
+	// quarter of the width is out of scope.
+	ThicknessMm float64 `protobuf:"fixed64,1,opt,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
+	// Undrained strength of the clay below, characteristic [kPa]. Required. Over 0
+	// to 10 000.
+	UndrainedStrengthKpa float64 `protobuf:"fixed64,2,opt,name=undrained_strength_kpa,json=undrainedStrengthKpa,proto3" json:"undrained_strength_kpa,omitempty"`
+	// Coefficient K_s of punching shear (Meyerhof and Hanna), for the design
+	// strengths. Required. Over 0 to 30.
+	PunchingCoefficient float64 `protobuf:"fixed64,3,opt,name=punching_coefficient,json=punchingCoefficient,proto3" json:"punching_coefficient,omitempty"`
+	unknownFields       protoimpl.UnknownFields
+	sizeCache           protoimpl.SizeCache
+}
+
+func (x *GranularLayer) Reset() {
+	*x = GranularLayer{}
+	mi := &file_footward_v1_ground_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *GranularLayer) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*GranularLayer) ProtoMessage() {}
+
+func (x *GranularLayer) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use GranularLayer.ProtoReflect.Descriptor instead.
+func (*GranularLayer) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *GranularLayer) GetThicknessMm() float64 {
+	if x != nil {
+		return x.ThicknessMm
+	}
+	return 0
+}
+
+func (x *GranularLayer) GetUndrainedStrengthKpa() float64 {
+	if x != nil {
+		return x.UndrainedStrengthKpa
+	}
+	return 0
+}
+
+func (x *GranularLayer) GetPunchingCoefficient() float64 {
+	if x != nil {
+		return x.PunchingCoefficient
+	}
+	return 0
+}
+
+// PresumptivePressure is an allowable pressure without data of the ground.
+type PresumptivePressure struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Allowable pressure under unfactored loads [kPa]. Required. Over 0 to 100
+	// 000.
+	PressureKpa float64 `protobuf:"fixed64,1,opt,name=pressure_kpa,json=pressureKpa,proto3" json:"pressure_kpa,omitempty"`
+	// Where it comes from. Required, 1 to 300 characters.
+	Source        string `protobuf:"bytes,2,opt,name=source,proto3" json:"source,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PresumptivePressure) Reset() {
+	*x = PresumptivePressure{}
+	mi := &file_footward_v1_ground_proto_msgTypes[12]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PresumptivePressure) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PresumptivePressure) ProtoMessage() {}
+
+func (x *PresumptivePressure) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[12]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PresumptivePressure.ProtoReflect.Descriptor instead.
+func (*PresumptivePressure) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{12}
+}
+
+func (x *PresumptivePressure) GetPressureKpa() float64 {
+	if x != nil {
+		return x.PressureKpa
+	}
+	return 0
+}
+
+func (x *PresumptivePressure) GetSource() string {
+	if x != nil {
+		return x.Source
+	}
+	return ""
+}
+
+// StackShoe is the plate on top of a stack.
+type StackShoe struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Size along x, or the diameter of a round plate [mm]. Required. 10 to 100
+	// 000.
+	SizeXMm float64 `protobuf:"fixed64,1,opt,name=size_x_mm,json=sizeXMm,proto3" json:"size_x_mm,omitempty"`
+	// Size along y; of a round plate its diameter again [mm]. Required. 10 to 100
+	// 000.
+	SizeYMm float64 `protobuf:"fixed64,2,opt,name=size_y_mm,json=sizeYMm,proto3" json:"size_y_mm,omitempty"`
+	// Whether the plate is round. Default false.
+	Round bool `protobuf:"varint,3,opt,name=round,proto3" json:"round,omitempty"`
+	// Diameter of the circle through which the plate presses [mm]; only its
+	// outstand limited by bending counts. Default 0: the lesser side. 0 to 100
+	// 000.
+	LoadedDiameterMm float64 `protobuf:"fixed64,4,opt,name=loaded_diameter_mm,json=loadedDiameterMm,proto3" json:"loaded_diameter_mm,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
+}
+
+func (x *StackShoe) Reset() {
+	*x = StackShoe{}
+	mi := &file_footward_v1_ground_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *StackShoe) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*StackShoe) ProtoMessage() {}
+
+func (x *StackShoe) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use StackShoe.ProtoReflect.Descriptor instead.
+func (*StackShoe) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *StackShoe) GetSizeXMm() float64 {
+	if x != nil {
+		return x.SizeXMm
+	}
+	return 0
+}
+
+func (x *StackShoe) GetSizeYMm() float64 {
+	if x != nil {
+		return x.SizeYMm
+	}
+	return 0
+}
+
+func (x *StackShoe) GetRound() bool {
+	if x != nil {
+		return x.Round
+	}
+	return false
+}
+
+func (x *StackShoe) GetLoadedDiameterMm() float64 {
+	if x != nil {
+		return x.LoadedDiameterMm
+	}
+	return 0
+}
+
+// ContainingRing is what holds the fill of a tier together.
+type ContainingRing struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Kind. Required.
+	Kind RingKind `protobuf:"varint,1,opt,name=kind,proto3,enum=footward.v1.RingKind" json:"kind,omitempty"`
+	// Characteristic hoop force over the whole height of the tier, in one cut
+	// through the wall [kN]. Default 0: not known. 0 to 1 000 000.
+	CapacityKn float64 `protobuf:"fixed64,2,opt,name=capacity_kn,json=capacityKn,proto3" json:"capacity_kn,omitempty"`
+	// Hoop force per height of ring and per unit of hoop strain [kN/m]. Default 0:
+	// not known. 0 to 1 000 000 000.
+	StiffnessKnM float64 `protobuf:"fixed64,3,opt,name=stiffness_kn_m,json=stiffnessKnM,proto3" json:"stiffness_kn_m,omitempty"`
+	// Axial strain allowed of the fill in an extensible ring. Default 0.02. 0.001
+	// to 0.2.
+	AxialStrain *float64 `protobuf:"fixed64,4,opt,name=axial_strain,json=axialStrain,proto3,oneof" json:"axial_strain,omitempty"`
+	// Share of the capacity left by creep, damage and ageing. Default: a cautious
+	// one by the kind. 0.01 to 1.
+	Durability *float64 `protobuf:"fixed64,5,opt,name=durability,proto3,oneof" json:"durability,omitempty"`
+	// Share of the capacity that the joint carries. Default: a cautious one by the
+	// kind. 0.01 to 1.
+	Joint *float64 `protobuf:"fixed64,6,opt,name=joint,proto3,oneof" json:"joint,omitempty"`
+	// Partial or safety factor on the capacity. Default: by kind and basis. 1 to
+	// 20.
+	PartialFactor *float64 `protobuf:"fixed64,7,opt,name=partial_factor,json=partialFactor,proto3,oneof" json:"partial_factor,omitempty"`
+	// Vertical load for which the edge of the ring is rated, design value [kN].
+	// Default 0: not rated. 0 to 1 000 000.
+	EdgeLoadKn float64 `protobuf:"fixed64,8,opt,name=edge_load_kn,json=edgeLoadKn,proto3" json:"edge_load_kn,omitempty"`
+	// Whether the capacity is from a test of rings of this type. Default false.
+	Tested        bool `protobuf:"varint,9,opt,name=tested,proto3" json:"tested,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ContainingRing) Reset() {
+	*x = ContainingRing{}
+	mi := &file_footward_v1_ground_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ContainingRing) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ContainingRing) ProtoMessage() {}
+
+func (x *ContainingRing) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ContainingRing.ProtoReflect.Descriptor instead.
+func (*ContainingRing) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *ContainingRing) GetKind() RingKind {
+	if x != nil {
+		return x.Kind
+	}
+	return RingKind_RING_KIND_UNSPECIFIED
+}
+
+func (x *ContainingRing) GetCapacityKn() float64 {
+	if x != nil {
+		return x.CapacityKn
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetStiffnessKnM() float64 {
+	if x != nil {
+		return x.StiffnessKnM
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetAxialStrain() float64 {
+	if x != nil && x.AxialStrain != nil {
+		return *x.AxialStrain
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetDurability() float64 {
+	if x != nil && x.Durability != nil {
+		return *x.Durability
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetJoint() float64 {
+	if x != nil && x.Joint != nil {
+		return *x.Joint
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetPartialFactor() float64 {
+	if x != nil && x.PartialFactor != nil {
+		return *x.PartialFactor
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetEdgeLoadKn() float64 {
+	if x != nil {
+		return x.EdgeLoadKn
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetTested() bool {
+	if x != nil {
+		return x.Tested
+	}
+	return false
+}
+
+// RingFill is the granular fill of a tier.
+type RingFill struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Unit weight [kN/m3]. Required. 5 to 30.
+	UnitWeightKnM3 float64 `protobuf:"fixed64,1,opt,name=unit_weight_kn_m3,json=unitWeightKnM3,proto3" json:"unit_weight_kn_m3,omitempty"`
+	// Characteristic angle of friction [deg]. Required. 20 to 50.
+	FrictionAngleDeg float64 `protobuf:"fixed64,2,opt,name=friction_angle_deg,json=frictionAngleDeg,proto3" json:"friction_angle_deg,omitempty"`
+	// Characteristic effective cohesion [kPa]. Default 0. 0 to 100.
+	CohesionKpa float64 `protobuf:"fixed64,3,opt,name=cohesion_kpa,json=cohesionKpa,proto3" json:"cohesion_kpa,omitempty"`
+	// Constrained modulus [MPa]. Default 0: by grade. 0 to 1000.
+	ModulusMpa float64 `protobuf:"fixed64,4,opt,name=modulus_mpa,json=modulusMpa,proto3" json:"modulus_mpa,omitempty"`
+	// Grade of compaction, for the modulus. Default: none.
+	Grade CompactionGrade `protobuf:"varint,5,opt,name=grade,proto3,enum=footward.v1.CompactionGrade" json:"grade,omitempty"`
+	// Horizontal stress locked in by compaction [kPa]. Default 0. 0 to 1000.
+	CompactionStressKpa float64 `protobuf:"fixed64,6,opt,name=compaction_stress_kpa,json=compactionStressKpa,proto3" json:"compaction_stress_kpa,omitempty"`
+	// Whether density and friction were measured on the fill as placed. Default
+	// false.
+	Tested        bool `protobuf:"varint,7,opt,name=tested,proto3" json:"tested,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RingFill) Reset() {
+	*x = RingFill{}
+	mi := &file_footward_v1_ground_proto_msgTypes[15]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RingFill) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RingFill) ProtoMessage() {}
+
+func (x *RingFill) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[15]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RingFill.ProtoReflect.Descriptor instead.
+func (*RingFill) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{15}
+}
+
+func (x *RingFill) GetUnitWeightKnM3() float64 {
+	if x != nil {
+		return x.UnitWeightKnM3
+	}
+	return 0
+}
+
+func (x *RingFill) GetFrictionAngleDeg() float64 {
+	if x != nil {
+		return x.FrictionAngleDeg
+	}
+	return 0
+}
+
+func (x *RingFill) GetCohesionKpa() float64 {
+	if x != nil {
+		return x.CohesionKpa
+	}
+	return 0
+}
+
+func (x *RingFill) GetModulusMpa() float64 {
+	if x != nil {
+		return x.ModulusMpa
+	}
+	return 0
+}
+
+func (x *RingFill) GetGrade() CompactionGrade {
+	if x != nil {
+		return x.Grade
+	}
+	return CompactionGrade_COMPACTION_GRADE_UNSPECIFIED
+}
+
+func (x *RingFill) GetCompactionStressKpa() float64 {
+	if x != nil {
+		return x.CompactionStressKpa
+	}
+	return 0
+}
+
+func (x *RingFill) GetTested() bool {
+	if x != nil {
+		return x.Tested
+	}
+	return false
+}
+
+// RingTier is a ring with its fill.
+type RingTier struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Inner diameter of the ring [mm]. Required. 50 to 100 000.
+	DiameterMm float64 `protobuf:"fixed64,1,opt,name=diameter_mm,json=diameterMm,proto3" json:"diameter_mm,omitempty"`
+	// Height [mm]. Required. 10 to 5000.
+	HeightMm float64 `protobuf:"fixed64,2,opt,name=height_mm,json=heightMm,proto3" json:"height_mm,omitempty"`
+	// The ring. Required.
+	Ring *ContainingRing `protobuf:"bytes,3,opt,name=ring,proto3" json:"ring,omitempty"`
+	// The fill. Required.
+	Fill          *RingFill `protobuf:"bytes,4,opt,name=fill,proto3" json:"fill,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RingTier) Reset() {
+	*x = RingTier{}
+	mi := &file_footward_v1_ground_proto_msgTypes[16]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RingTier) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RingTier) ProtoMessage() {}
+
+func (x *RingTier) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[16]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RingTier.ProtoReflect.Descriptor instead.
+func (*RingTier) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{16}
+}
+
+func (x *RingTier) GetDiameterMm() float64 {
+	if x != nil {
+		return x.DiameterMm
+	}
+	return 0
+}
+
+func (x *RingTier) GetHeightMm() float64 {
+	if x != nil {
+		return x.HeightMm
+	}
+	return 0
+}
+
+func (x *RingTier) GetRing() *ContainingRing {
+	if x != nil {
+		return x.Ring
+	}
+	return nil
+}
+
+func (x *RingTier) GetFill() *RingFill {
+	if x != nil {
+		return x.Fill
+	}
+	return nil
+}
+
+// StackRods clamp a stack between shoe and bottom plate.
+type StackRods struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Number. Default 0: none. 0 to 64.
+	Count uint32 `protobuf:"varint,1,opt,name=count,proto3" json:"count,omitempty"`
+	// Stress area of each [mm2]. Required with rods. 0 to 100 000.
+	AreaMm2 float64 `protobuf:"fixed64,2,opt,name=area_mm2,json=areaMm2,proto3" json:"area_mm2,omitempty"`
+	// Modulus of elasticity [MPa]. Required with rods. 0 to 1 000 000.
+	ModulusMpa float64 `protobuf:"fixed64,3,opt,name=modulus_mpa,json=modulusMpa,proto3" json:"modulus_mpa,omitempty"`
+	// Length that stretches [mm]. Required with rods. 0 to 100 000.
+	LengthMm float64 `protobuf:"fixed64,4,opt,name=length_mm,json=lengthMm,proto3" json:"length_mm,omitempty"`
+	// Preload of each when tightened [kN]. Default 0. 0 to 100 000.
+	PreloadKn float64 `protobuf:"fixed64,5,opt,name=preload_kn,json=preloadKn,proto3" json:"preload_kn,omitempty"`
+	// Shortening of the stack after tightening [mm]. Default 0. 0 to 1 000.
+	CreepMm float64 `protobuf:"fixed64,6,opt,name=creep_mm,json=creepMm,proto3" json:"creep_mm,omitempty"`
+	// Stiffness of the stack [kN/mm]. Default 0: from the moduli of the fill. 0 to
+	// 1 000 000.
+	StackStiffnessKnMm float64 `protobuf:"fixed64,7,opt,name=stack_stiffness_kn_mm,json=stackStiffnessKnMm,proto3" json:"stack_stiffness_kn_mm,omitempty"`
+	// Preload of each that somebody counts on [kN]. Default 0: none. 0 to 100 000.
+	NeededPreloadKn float64 `protobuf:"fixed64,8,opt,name=needed_preload_kn,json=neededPreloadKn,proto3" json:"needed_preload_kn,omitempty"`
+	unknownFields   protoimpl.UnknownFields
+	sizeCache       protoimpl.SizeCache
+}
+
+func (x *StackRods) Reset() {
+	*x = StackRods{}
+	mi := &file_footward_v1_ground_proto_msgTypes[17]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *StackRods) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*StackRods) ProtoMessage() {}
+
+func (x *StackRods) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[17]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use StackRods.ProtoReflect.Descriptor instead.
+func (*StackRods) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{17}
+}
+
+func (x *StackRods) GetCount() uint32 {
+	if x != nil {
+		return x.Count
+	}
+	return 0
+}
+
+func (x *StackRods) GetAreaMm2() float64 {
+	if x != nil {
+		return x.AreaMm2
+	}
+	return 0
+}
+
+func (x *StackRods) GetModulusMpa() float64 {
+	if x != nil {
+		return x.ModulusMpa
+	}
+	return 0
+}
+
+func (x *StackRods) GetLengthMm() float64 {
+	if x != nil {
+		return x.LengthMm
+	}
+	return 0
+}
+
+func (x *StackRods) GetPreloadKn() float64 {
+	if x != nil {
+		return x.PreloadKn
+	}
+	return 0
+}
+
+func (x *StackRods) GetCreepMm() float64 {
+	if x != nil {
+		return x.CreepMm
+	}
+	return 0
+}
+
+func (x *StackRods) GetStackStiffnessKnMm() float64 {
+	if x != nil {
+		return x.StackStiffnessKnMm
+	}
+	return 0
+}
+
+func (x *StackRods) GetNeededPreloadKn() float64 {
+	if x != nil {
+		return x.NeededPreloadKn
+	}
+	return 0
+}
+
+// StackSafety are the factors of the fill and of the stack as a whole.
+type StackSafety struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Partial factor on tan(phi) and c, Eurocode. Default 1.25. 1 to 3.
+	GammaPhi *float64 `protobuf:"fixed64,1,opt,name=gamma_phi,json=gammaPhi,proto3,oneof" json:"gamma_phi,omitempty"`
+	// Factor of safety of the fill, US ASD. Default 3. 1 to 20.
+	Fill *float64 `protobuf:"fixed64,2,opt,name=fill,proto3,oneof" json:"fill,omitempty"`
+	// Resistance factor of the fill, US LRFD. Without it out of scope. 0.1 to 1.
+	PhiB *float64 `protobuf:"fixed64,3,opt,name=phi_b,json=phiB,proto3,oneof" json:"phi_b,omitempty"`
+	// Factor of safety of sliding and overturning, US ASD. Default 1.5. 1 to 10.
+	Stability *float64 `protobuf:"fixed64,4,opt,name=stability,proto3,oneof" json:"stability,omitempty"`
+	// Resistance factor of sliding, US LRFD. Without it out of scope. 0.1 to 1.
+	PhiSliding *float64 `protobuf:"fixed64,5,opt,name=phi_sliding,json=phiSliding,proto3,oneof" json:"phi_sliding,omitempty"`
+	// Factor on the weight where it presses. Default: by the basis. 1 to 3.
+	WeightUnfavourable *float64 `protobuf:"fixed64,6,opt,name=weight_unfavourable,json=weightUnfavourable,proto3,oneof" json:"weight_unfavourable,omitempty"`
+	// Factor on the weight where it holds. Default: by the basis. 0.1 to 1.
+	WeightFavourable *float64 `protobuf:"fixed64,7,opt,name=weight_favourable,json=weightFavourable,proto3,oneof" json:"weight_favourable,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
+}
+
+func (x *StackSafety) Reset() {
+	*x = StackSafety{}
+	mi := &file_footward_v1_ground_proto_msgTypes[18]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *StackSafety) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*StackSafety) ProtoMessage() {}
+
+func (x *StackSafety) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_ground_proto_msgTypes[18]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use StackSafety.ProtoReflect.Descriptor instead.
+func (*StackSafety) Descriptor() ([]byte, []int) {
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{18}
+}
+
+func (x *StackSafety) GetGammaPhi() float64 {
+	if x != nil && x.GammaPhi != nil {
+		return *x.GammaPhi
+	}
+	return 0
+}
+
+func (x *StackSafety) GetFill() float64 {
+	if x != nil && x.Fill != nil {
+		return *x.Fill
+	}
+	return 0
+}
+
+func (x *StackSafety) GetPhiB() float64 {
+	if x != nil && x.PhiB != nil {
+		return *x.PhiB
+	}
+	return 0
+}
+
+func (x *StackSafety) GetStability() float64 {
+	if x != nil && x.Stability != nil {
+		return *x.Stability
+	}
+	return 0
+}
+
+func (x *StackSafety) GetPhiSliding() float64 {
+	if x != nil && x.PhiSliding != nil {
+		return *x.PhiSliding
+	}
+	return 0
+}
+
+func (x *StackSafety) GetWeightUnfavourable() float64 {
+	if x != nil && x.WeightUnfavourable != nil {
+		return *x.WeightUnfavourable
+	}
+	return 0
+}
+
+func (x *StackSafety) GetWeightFavourable() float64 {
+	if x != nil && x.WeightFavourable != nil {
+		return *x.WeightFavourable
+	}
+	return 0
+}
+
 var File_footward_v1_ground_proto protoreflect.FileDescriptor
 
 const file_footward_v1_ground_proto_rawDesc = "" +
@@ -825,11 +1958,124 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\v_elastic_mmB\x11\n" +
 	"\x0f_schmertmann_mmB\x16\n" +
 	"\x14_burland_burbidge_mmB\x13\n" +
-	"\x11_consolidation_mm*i\n" +
+	"\x11_consolidation_mm\"\x9b\x04\n" +
+	"\x0eGroundStrength\x12G\n" +
+	"\x12friction_angle_deg\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x80F@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10frictionAngleDeg\x12<\n" +
+	"\fcohesion_kpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vcohesionKpa\x12G\n" +
+	"\x12critical_angle_deg\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x80F@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10criticalAngleDeg\x12O\n" +
+	"\x16undrained_strength_kpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14undrainedStrengthKpa\x12O\n" +
+	"\x17unit_weight_above_kn_m3\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00\x00\x00R\x13unitWeightAboveKnM3\x12D\n" +
+	"\x11unit_weight_kn_m3\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eunitWeightKnM3\x12?\n" +
+	"\x0ewater_depth_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\fwaterDepthMm\x12\x10\n" +
+	"\x03dry\x18\b \x01(\bR\x03dry\"g\n" +
+	"\vBaseContact\x12@\n" +
+	"\x0efriction_share\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00R\rfrictionShare\x12\x16\n" +
+	"\x06sealed\x18\x02 \x01(\bR\x06sealed\"\xec\x01\n" +
+	"\rGranularLayer\x12<\n" +
+	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12O\n" +
+	"\x16undrained_strength_kpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\x14undrainedStrengthKpa\x12L\n" +
+	"\x14punching_coefficient\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@!\x00\x00\x00\x00\x00\x00\x00\x00R\x13punchingCoefficient\"w\n" +
+	"\x13PresumptivePressure\x12<\n" +
+	"\fpressure_kpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\vpressureKpa\x12\"\n" +
+	"\x06source\x18\x02 \x01(\tB\n" +
+	"\xbaH\ar\x05\x10\x01\x18\xac\x02R\x06source\"\xd8\x01\n" +
+	"\tStackShoe\x125\n" +
+	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00$@R\asizeXMm\x125\n" +
+	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00$@R\asizeYMm\x12\x14\n" +
+	"\x05round\x18\x03 \x01(\bR\x05round\x12G\n" +
+	"\x12loaded_diameter_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10loadedDiameterMm\"\xd6\x04\n" +
+	"\x0eContainingRing\x125\n" +
+	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.RingKindB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12:\n" +
+	"\vcapacity_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"capacityKn\x12?\n" +
+	"\x0estiffness_kn_m\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00e\xcd\xcdA)\x00\x00\x00\x00\x00\x00\x00\x00R\fstiffnessKnM\x12A\n" +
+	"\faxial_strain\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xc9?)\xfc\xa9\xf1\xd2MbP?H\x00R\vaxialStrain\x88\x01\x01\x12>\n" +
+	"\n" +
+	"durability\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?){\x14\xaeG\xe1z\x84?H\x01R\n" +
+	"durability\x88\x01\x01\x124\n" +
+	"\x05joint\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?){\x14\xaeG\xe1z\x84?H\x02R\x05joint\x88\x01\x01\x12E\n" +
+	"\x0epartial_factor\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\rpartialFactor\x88\x01\x01\x12;\n" +
+	"\fedge_load_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"edgeLoadKn\x12\x16\n" +
+	"\x06tested\x18\t \x01(\bR\x06testedB\x0f\n" +
+	"\r_axial_strainB\r\n" +
+	"\v_durabilityB\b\n" +
+	"\x06_jointB\x11\n" +
+	"\x0f_partial_factor\"\xb8\x03\n" +
+	"\bRingFill\x12D\n" +
+	"\x11unit_weight_kn_m3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\x12G\n" +
+	"\x12friction_angle_deg\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x004@R\x10frictionAngleDeg\x12<\n" +
+	"\fcohesion_kpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\vcohesionKpa\x12:\n" +
+	"\vmodulus_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"modulusMpa\x12<\n" +
+	"\x05grade\x18\x05 \x01(\x0e2\x1c.footward.v1.CompactionGradeB\b\xbaH\x05\x82\x01\x02\x10\x01R\x05grade\x12M\n" +
+	"\x15compaction_stress_kpa\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x13compactionStressKpa\x12\x16\n" +
+	"\x06tested\x18\a \x01(\bR\x06tested\"\xea\x01\n" +
+	"\bRingTier\x12:\n" +
+	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\n" +
+	"diameterMm\x126\n" +
+	"\theight_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00$@R\bheightMm\x127\n" +
+	"\x04ring\x18\x03 \x01(\v2\x1b.footward.v1.ContainingRingB\x06\xbaH\x03\xc8\x01\x01R\x04ring\x121\n" +
+	"\x04fill\x18\x04 \x01(\v2\x15.footward.v1.RingFillB\x06\xbaH\x03\xc8\x01\x01R\x04fill\"\xd9\x03\n" +
+	"\tStackRods\x12\x1d\n" +
+	"\x05count\x18\x01 \x01(\rB\a\xbaH\x04*\x02\x18@R\x05count\x124\n" +
+	"\barea_mm2\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\aareaMm2\x12:\n" +
+	"\vmodulus_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"modulusMpa\x126\n" +
+	"\tlength_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\blengthMm\x128\n" +
+	"\n" +
+	"preload_kn\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\x124\n" +
+	"\bcreep_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\acreepMm\x12L\n" +
+	"\x15stack_stiffness_kn_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x12stackStiffnessKnMm\x12E\n" +
+	"\x11needed_preload_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\"\xbd\x04\n" +
+	"\vStackSafety\x12;\n" +
+	"\tgamma_phi\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\bgammaPhi\x88\x01\x01\x122\n" +
+	"\x04fill\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x04fill\x88\x01\x01\x123\n" +
+	"\x05phi_b\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x02R\x04phiB\x88\x01\x01\x12<\n" +
+	"\tstability\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\tstability\x88\x01\x01\x12?\n" +
+	"\vphi_sliding\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x04R\n" +
+	"phiSliding\x88\x01\x01\x12O\n" +
+	"\x13weight_unfavourable\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x05R\x12weightUnfavourable\x88\x01\x01\x12K\n" +
+	"\x11weight_favourable\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x06R\x10weightFavourable\x88\x01\x01B\f\n" +
+	"\n" +
+	"_gamma_phiB\a\n" +
+	"\x05_fillB\b\n" +
+	"\x06_phi_bB\f\n" +
+	"\n" +
+	"_stabilityB\x0e\n" +
+	"\f_phi_slidingB\x16\n" +
+	"\x14_weight_unfavourableB\x14\n" +
+	"\x12_weight_favourable*i\n" +
 	"\fStressSpread\x12\x1d\n" +
 	"\x19STRESS_SPREAD_UNSPECIFIED\x10\x00\x12\x1c\n" +
 	"\x18STRESS_SPREAD_BOUSSINESQ\x10\x01\x12\x1c\n" +
-	"\x18STRESS_SPREAD_TWO_TO_ONE\x10\x02B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x18STRESS_SPREAD_TWO_TO_ONE\x10\x02*\x9e\x01\n" +
+	"\rBearingAuthor\x12\x1e\n" +
+	"\x1aBEARING_AUTHOR_UNSPECIFIED\x10\x00\x12\x1b\n" +
+	"\x17BEARING_AUTHOR_TERZAGHI\x10\x01\x12\x1b\n" +
+	"\x17BEARING_AUTHOR_MEYERHOF\x10\x02\x12\x19\n" +
+	"\x15BEARING_AUTHOR_HANSEN\x10\x03\x12\x18\n" +
+	"\x14BEARING_AUTHOR_VESIC\x10\x04*\x91\x01\n" +
+	"\x0eDesignApproach\x12\x1f\n" +
+	"\x1bDESIGN_APPROACH_UNSPECIFIED\x10\x00\x12\x17\n" +
+	"\x13DESIGN_APPROACH_1_1\x10\x01\x12\x17\n" +
+	"\x13DESIGN_APPROACH_1_2\x10\x02\x12\x15\n" +
+	"\x11DESIGN_APPROACH_2\x10\x03\x12\x15\n" +
+	"\x11DESIGN_APPROACH_3\x10\x04*\x92\x01\n" +
+	"\bRingKind\x12\x19\n" +
+	"\x15RING_KIND_UNSPECIFIED\x10\x00\x12\x13\n" +
+	"\x0fRING_KIND_STEEL\x10\x01\x12\x16\n" +
+	"\x12RING_KIND_CONCRETE\x10\x02\x12\x15\n" +
+	"\x11RING_KIND_GEOCELL\x10\x03\x12\x12\n" +
+	"\x0eRING_KIND_TYRE\x10\x04\x12\x13\n" +
+	"\x0fRING_KIND_OTHER\x10\x05*\xa4\x01\n" +
+	"\x0fCompactionGrade\x12 \n" +
+	"\x1cCOMPACTION_GRADE_UNSPECIFIED\x10\x00\x12\x1b\n" +
+	"\x17COMPACTION_GRADE_SN_100\x10\x01\x12\x1a\n" +
+	"\x16COMPACTION_GRADE_SN_95\x10\x02\x12\x1a\n" +
+	"\x16COMPACTION_GRADE_SN_90\x10\x03\x12\x1a\n" +
+	"\x16COMPACTION_GRADE_SN_85\x10\x04B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
 var (
 	file_footward_v1_ground_proto_rawDescOnce sync.Once
@@ -843,29 +2089,47 @@ func file_footward_v1_ground_proto_rawDescGZIP() []byte {
 	return file_footward_v1_ground_proto_rawDescData
 }
 
-var file_footward_v1_ground_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_ground_proto_msgTypes = make([]protoimpl.MessageInfo, 9)
+var file_footward_v1_ground_proto_enumTypes = make([]protoimpl.EnumInfo, 5)
+var file_footward_v1_ground_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
 var file_footward_v1_ground_proto_goTypes = []any{
 	(StressSpread)(0),           // 0: footward.v1.StressSpread
-	(*Footing)(nil),             // 1: footward.v1.Footing
-	(*FootingRectangle)(nil),    // 2: footward.v1.FootingRectangle
-	(*FootingCircle)(nil),       // 3: footward.v1.FootingCircle
-	(*Oedometer)(nil),           // 4: footward.v1.Oedometer
-	(*GroundLayer)(nil),         // 5: footward.v1.GroundLayer
-	(*SettlementStage)(nil),     // 6: footward.v1.SettlementStage
-	(*SettlementLimits)(nil),    // 7: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil), // 8: footward.v1.SettlementNeighbour
-	(*StageSettlement)(nil),     // 9: footward.v1.StageSettlement
+	(BearingAuthor)(0),          // 1: footward.v1.BearingAuthor
+	(DesignApproach)(0),         // 2: footward.v1.DesignApproach
+	(RingKind)(0),               // 3: footward.v1.RingKind
+	(CompactionGrade)(0),        // 4: footward.v1.CompactionGrade
+	(*Footing)(nil),             // 5: footward.v1.Footing
+	(*FootingRectangle)(nil),    // 6: footward.v1.FootingRectangle
+	(*FootingCircle)(nil),       // 7: footward.v1.FootingCircle
+	(*Oedometer)(nil),           // 8: footward.v1.Oedometer
+	(*GroundLayer)(nil),         // 9: footward.v1.GroundLayer
+	(*SettlementStage)(nil),     // 10: footward.v1.SettlementStage
+	(*SettlementLimits)(nil),    // 11: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil), // 12: footward.v1.SettlementNeighbour
+	(*StageSettlement)(nil),     // 13: footward.v1.StageSettlement
+	(*GroundStrength)(nil),      // 14: footward.v1.GroundStrength
+	(*BaseContact)(nil),         // 15: footward.v1.BaseContact
+	(*GranularLayer)(nil),       // 16: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil), // 17: footward.v1.PresumptivePressure
+	(*StackShoe)(nil),           // 18: footward.v1.StackShoe
+	(*ContainingRing)(nil),      // 19: footward.v1.ContainingRing
+	(*RingFill)(nil),            // 20: footward.v1.RingFill
+	(*RingTier)(nil),            // 21: footward.v1.RingTier
+	(*StackRods)(nil),           // 22: footward.v1.StackRods
+	(*StackSafety)(nil),         // 23: footward.v1.StackSafety
 }
 var file_footward_v1_ground_proto_depIdxs = []int32{
-	2, // 0: footward.v1.Footing.rectangle:type_name -> footward.v1.FootingRectangle
-	3, // 1: footward.v1.Footing.circle:type_name -> footward.v1.FootingCircle
-	4, // 2: footward.v1.GroundLayer.oedometer:type_name -> footward.v1.Oedometer
-	3, // [3:3] is the sub-list for method output_type
-	3, // [3:3] is the sub-list for method input_type
-	3, // [3:3] is the sub-list for extension type_name
-	3, // [3:3] is the sub-list for extension extendee
-	0, // [0:3] is the sub-list for field type_name
+	6,  // 0: footward.v1.Footing.rectangle:type_name -> footward.v1.FootingRectangle
+	7,  // 1: footward.v1.Footing.circle:type_name -> footward.v1.FootingCircle
+	8,  // 2: footward.v1.GroundLayer.oedometer:type_name -> footward.v1.Oedometer
+	3,  // 3: footward.v1.ContainingRing.kind:type_name -> footward.v1.RingKind
+	4,  // 4: footward.v1.RingFill.grade:type_name -> footward.v1.CompactionGrade
+	19, // 5: footward.v1.RingTier.ring:type_name -> footward.v1.ContainingRing
+	20, // 6: footward.v1.RingTier.fill:type_name -> footward.v1.RingFill
+	7,  // [7:7] is the sub-list for method output_type
+	7,  // [7:7] is the sub-list for method input_type
+	7,  // [7:7] is the sub-list for extension type_name
+	7,  // [7:7] is the sub-list for extension extendee
+	0,  // [0:7] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_ground_proto_init() }
@@ -879,13 +2143,15 @@ func file_footward_v1_ground_proto_init() {
 	}
 	file_footward_v1_ground_proto_msgTypes[6].OneofWrappers = []any{}
 	file_footward_v1_ground_proto_msgTypes[8].OneofWrappers = []any{}
+	file_footward_v1_ground_proto_msgTypes[14].OneofWrappers = []any{}
+	file_footward_v1_ground_proto_msgTypes[18].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_ground_proto_rawDesc), len(file_footward_v1_ground_proto_rawDesc)),
-			NumEnums:      1,
-			NumMessages:   9,
+			NumEnums:      5,
+			NumMessages:   19,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -1,0 +1,270 @@
+package ground
+
+import (
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/derive"
+)
+
+const (
+	memory = " (from memory)"
+	bowles = "Bowles, 5th ed., Tables 4-1 to 4-5" + memory
+)
+
+// sheet writes steps. A step whose printed digits cannot give its value, as
+// where two nearly equal numbers are subtracted, is written as a value.
+type sheet struct{ *derive.Sheet }
+
+func (s sheet) step(symbol, expression string, value float64, unit, clause string) {
+	before := len(s.Steps)
+	s.Step(symbol, expression, value, unit, clause)
+	if len(s.Steps) == before {
+		return
+	}
+	last := &s.Steps[before]
+	if derive.Verify(s.Steps[before:]) != nil {
+		last.Expression, last.Numbers = "", ""
+	}
+}
+
+// Derive writes the check down.
+func (r *Result) Derive(to *derive.Sheet) {
+	if r.Scope != "" {
+		return
+	}
+	s, in := sheet{to}, r.in
+	s.Given("W", in.Weight, "N", "footing, stack and soil above")
+	s.Given("h", in.Height, "mm", "from the base to where the actions act")
+	if in.Shape == Circle {
+		s.Given("D_f", in.Diameter, "mm", "footing")
+	} else {
+		s.Given("b_x", in.SizeX, "mm", "footing")
+		s.Given("b_y", in.SizeY, "mm", "footing")
+	}
+	r.deriveActions(s)
+	if in.known() {
+		s.Given("d", in.Depth, "mm", "depth of the base")
+		s.Given("gamma_a", in.Soil.Above, "N/mm3", "ground above the base")
+		s.step("q", "gamma_a d", r.Overburden, "MPa", "statics")
+		s.Given("gamma_b", in.Soil.Below, "N/mm3", "ground below the base, wet")
+		if r.Weight != in.Soil.Below {
+			s.Given("gamma_w", waterWeight, "N/mm3", "water")
+			s.step("gamma_e", "gamma_b - gamma_w", r.Weight, "N/mm3", "water within one width below the base")
+		} else {
+			s.step("gamma_e", "gamma_b", r.Weight, "N/mm3", "no water within one width below the base")
+		}
+		for i := range r.Bearing {
+			if !in.thin() && (r.Bearing[i].Author != Terzaghi || r.Bearing[i].H == 0) {
+				r.deriveBearing(s, &r.Bearing[i])
+			}
+		}
+		if r.Sliding != nil {
+			r.deriveSliding(s)
+		}
+	}
+	if r.Share > 0 && !r.Lifted {
+		r.deriveReach(s)
+	}
+	r.deriveBalance(s)
+	if in.Presumptive.Pressure > 0 && r.Kern && in.Design.Basis != basis.USLRFD {
+		r.derivePresumptive(s)
+	}
+	if r.Punch != nil && !in.thin() {
+		r.derivePunch(s)
+	}
+}
+
+// deriveActions notes the actions, all of which the loads are made of.
+func (r *Result) deriveActions(s sheet) {
+	g, q := &r.in.Permanent, &r.in.Variable
+	s.Given("N_G", g.N, "N", "permanent, tension positive")
+	s.Given("V_x,G", g.Vx, "N", "permanent")
+	s.Given("V_y,G", g.Vy, "N", "permanent")
+	s.Given("M_x,G", g.Mx, "Nmm", "permanent")
+	s.Given("M_y,G", g.My, "Nmm", "permanent")
+	s.Given("N_Q", q.N, "N", "variable, tension positive")
+	s.Given("V_x,Q", q.Vx, "N", "variable")
+	s.Given("V_y,Q", q.Vy, "N", "variable")
+	s.Given("M_x,Q", q.Mx, "Nmm", "variable")
+	s.Given("M_y,Q", q.My, "Nmm", "variable")
+}
+
+// deriveLoad writes one load on the base; full with its eccentricities.
+func (r *Result) deriveLoad(s sheet, l Load, source string, full bool) {
+	s.Factor("gamma_G", l.GammaG, source)
+	s.Factor("gamma_Q", l.GammaQ, source+"; 0 where left out as favourable")
+	s.Factor("gamma_Q,N", l.GammaP, source+"; on the force across the base")
+	s.step("V", "gamma_G (W - N_G) - gamma_Q,N N_Q", l.V, "N", "statics")
+	s.step("H_x", "abs(gamma_G V_x,G + gamma_Q V_x,Q)", l.Hx, "N", "statics")
+	s.step("H_y", "abs(gamma_G V_y,G + gamma_Q V_y,Q)", l.Hy, "N", "statics")
+	s.step("H", "sqrt(H_x^2 + H_y^2)", l.H, "N", "statics")
+	if !full {
+		return
+	}
+	s.step("M_x", "abs(gamma_G M_x,G + gamma_Q M_x,Q) + H_y h", l.Mx, "Nmm", "statics; magnitudes added")
+	s.step("M_y", "abs(gamma_G M_y,G + gamma_Q M_y,Q) + H_x h", l.My, "Nmm", "statics; magnitudes added")
+	if l.V > 0 {
+		s.step("e_x", "M_y / V", l.Ex, "mm", "statics")
+		s.step("e_y", "M_x / V", l.Ey, "mm", "statics")
+		s.step("e", "sqrt(e_x^2 + e_y^2)", l.E, "mm", "statics")
+	}
+}
+
+// actionSource returns the source of the factors on actions; f is nil where no
+// approach is named.
+func (r *Result) actionSource(f *set, late bool) string {
+	if r.in.Design.Basis.US() {
+		return "actions of one combination as given"
+	}
+	name := ""
+	if f != nil {
+		name = ", " + f.name
+	}
+	if late {
+		return "characteristic, for eccentricity and inclination; EN 1997-1:2004 2.4.7.3.4" + name
+	}
+	return "EN 1997-1:2004 Table A.3" + name
+}
+
+// reduced returns the source of design strengths.
+func (r *Result) reduced() string {
+	if r.in.Design.Basis.US() {
+		return "strength as given"
+	}
+	return "EN 1997-1:2004 2.4.6.2"
+}
+
+func (r *Result) deriveArea(s sheet, l Load, a Effective) {
+	clause := "EN 1997-1:2004 D.2; Meyerhof 1953"
+	switch {
+	case r.in.Shape != Circle:
+		s.step("B'", "min(b_x - 2 e_x, b_y - 2 e_y)", a.Width, "mm", clause)
+		s.step("L'", "max(b_x - 2 e_x, b_y - 2 e_y)", a.Length, "mm", clause)
+		s.step("A'", "B' L'", a.Area, "mm2", clause)
+	case l.E == 0:
+		s.step("A'", "pi D_f^2 / 4", a.Area, "mm2", "geometry")
+		s.step("L'", "sqrt(A')", a.Length, "mm", "geometry")
+		s.step("B'", "A' / L'", a.Width, "mm", "geometry")
+	default:
+		clause = "API RP 2GEO, DNV-ST-0126" + memory
+		s.step("R_f", "D_f / 2", r.in.Diameter/2, "mm", "geometry")
+		s.step("A'", "2 (R_f^2 acos(e / R_f) - e sqrt(R_f^2 - e^2))", a.Area, "mm2", clause)
+		s.step("L'", "sqrt(A' sqrt(R_f^2 - e^2) / (R_f - e))", a.Length, "mm", clause)
+		s.step("B'", "A' / L'", a.Width, "mm", clause)
+	}
+}
+
+func (r *Result) deriveSliding(s sheet) {
+	in, one := r.in, r.Sliding
+	clause := sliding.Clause[in.Design.Basis]
+	r.deriveLoad(s, one.Load, r.actionSource(one.set, false), !one.Drained)
+	over := "gamma_R,h"
+	s.Given("k_i", in.Interface.Share, "", "share of the angle of friction on the base")
+	if in.Design.Basis.US() {
+		over = "FS_s"
+		s.Factor(over, one.set.rh, "factor of safety; 1.5 is common practice")
+	} else {
+		s.Factor(over, one.set.rh, "EN 1997-1:2004 Table A.5"+memory)
+	}
+	if one.Drained {
+		s.Given("phi_cv", in.critical(), "rad", "at constant volume")
+		r.deriveMaterial(s, "gamma_phi", one.set.phi)
+		s.step("R_h", "max(0, V) tan(k_i phi_cv) / gamma_phi / "+over, one.Resistance, "N", clause)
+		return
+	}
+	s.Given("c_u,k", in.Soil.Undrained, "MPa", "undrained, characteristic")
+	r.deriveMaterial(s, "gamma_cu", one.set.cu)
+	if one.Area > 0 {
+		r.deriveArea(s, one.Load, one.Effective)
+	} else {
+		s.Given("A'", 0, "mm2", "no contact")
+	}
+	if in.Interface.Sealed {
+		s.step("R_h", "A' k_i c_u,k / gamma_cu / "+over, one.Resistance, "N", clause)
+		return
+	}
+	if in.Design.Basis.US() {
+		s.step("R_h", "min(A' k_i c_u,k / gamma_cu, 0.4 max(0, V)) / FS_s", one.Resistance, "N", clause)
+		return
+	}
+	s.step("R_h", "min(A' k_i c_u,k / gamma_cu / gamma_R,h, 0.4 max(0, V))", one.Resistance, "N", clause)
+}
+
+func (r *Result) deriveReach(s sheet) {
+	clause := eccentricity.Clause[r.in.Design.Basis]
+	r.deriveLoad(s, r.Reach, r.actionSource(nil, false), true)
+	if r.in.Shape == Circle {
+		s.step("eta_e", "e / D_f", r.Share, "", clause)
+		return
+	}
+	s.step("eta_e", "e_x / b_x + e_y / b_y", r.Share, "", clause)
+}
+
+func (r *Result) deriveBalance(s sheet) {
+	in, clause := r.in, overturning.Clause[r.in.Design.Basis]
+	mx, my := "", ""
+	if in.Design.Basis.US() {
+		s.Factor("FS_s", in.plain().rh, "factor of safety; 1.5 is common practice")
+		s.step("N_dst", "max(0, N_G + N_Q)", r.Uplift.Demand, "N", clause)
+		s.step("N_stb", "(W + max(0, 0 - (N_G + N_Q))) / FS_s", r.Uplift.Holds, "N", clause)
+		mx = "(abs(M_y,G + M_y,Q) + abs(V_x,G + V_x,Q) h)"
+		my = "(abs(M_x,G + M_x,Q) + abs(V_y,G + V_y,Q) h)"
+	} else {
+		s.Factor("gamma_stb", gammaStb, "EN 1997-1:2004 Tables A.1, A.15"+memory)
+		s.Factor("gamma_G,dst", gammaDstG, "EN 1997-1:2004 Table A.1"+memory)
+		s.Factor("gamma_Q,dst", gammaDstQ, "EN 1997-1:2004 Tables A.1, A.15"+memory)
+		s.step("N_dst", "gamma_G,dst max(0, N_G) + gamma_Q,dst max(0, N_Q)", r.Uplift.Demand, "N", clause)
+		s.step("N_stb", "gamma_stb (W + max(0, 0 - N_G))", r.Uplift.Holds, "N", clause)
+		mx = "(gamma_G,dst (abs(M_y,G) + abs(V_x,G) h) + gamma_Q,dst (abs(M_y,Q) + abs(V_x,Q) h))"
+		my = "(gamma_G,dst (abs(M_x,G) + abs(V_y,G) h) + gamma_Q,dst (abs(M_x,Q) + abs(V_y,Q) h))"
+	}
+	if in.Shape == Circle {
+		s.step("M_dst", "sqrt("+mx+"^2 + "+my+"^2) + N_dst D_f / 2", r.Overturning[0].Demand, "Nmm", clause)
+		s.step("M_stb", "N_stb D_f / 2", r.Overturning[0].Holds, "Nmm", clause)
+		return
+	}
+	s.step("M_dst,x", mx+" + N_dst b_x / 2", r.Overturning[0].Demand, "Nmm", clause)
+	s.step("M_stb,x", "N_stb b_x / 2", r.Overturning[0].Holds, "Nmm", clause)
+	s.step("M_dst,y", my+" + N_dst b_y / 2", r.Overturning[1].Demand, "Nmm", clause)
+	s.step("M_stb,y", "N_stb b_y / 2", r.Overturning[1].Holds, "Nmm", clause)
+}
+
+func (r *Result) derivePresumptive(s sheet) {
+	in := r.in
+	r.deriveLoad(s, r.Contact, "unfactored", true)
+	s.Given("e_x", r.Contact.Ex, "mm", "statics")
+	s.Given("e_y", r.Contact.Ey, "mm", "statics")
+	s.Given("e", r.Contact.E, "mm", "statics")
+	if in.Shape == Circle {
+		s.step("p_max", "max(0, V) / (pi D_f^2 / 4) (1 + 8 e / D_f)", r.Peak, "MPa", "statics")
+	} else {
+		s.step("p_max", "max(0, V) / (b_x b_y) (1 + 6 e_x / b_x + 6 e_y / b_y)", r.Peak, "MPa", "statics")
+	}
+	s.Given("p_a", in.Presumptive.Pressure, "MPa", in.Presumptive.Source)
+}
+
+func (r *Result) derivePunch(s sheet) {
+	in, p := r.in, r.Punch
+	if p.Area == 0 {
+		return
+	}
+	clause := "Meyerhof and Hanna 1978" + memory
+	r.deriveLoad(s, p.Load, r.actionSource(p.set, p.set.late), true)
+	r.deriveArea(s, p.Load, p.Effective)
+	s.Given("c_2", in.Layer.Clay, "MPa", "clay below the layer, characteristic")
+	r.deriveMaterial(s, "gamma_cu", p.set.cu)
+	s.step("c_2,d", "c_2 / gamma_cu", p.Clay, "MPa", r.reduced())
+	if p.Reason != "" {
+		return
+	}
+	if p.H > 0 {
+		s.step("i_c", "0.5 (1 + sqrt(1 - H / (A' c_2,d)))", p.I, "", "EN 1997-1:2004 D.3")
+		s.step("q_ult", "(1 + 0.2 B' / L') (pi + 2) c_2,d i_c + q", p.Pressure, "MPa", "EN 1997-1:2004 D.3; the layer not counted")
+	} else {
+		s.Given("H_1", in.Layer.Thickness, "mm", "layer")
+		s.Given("K_s", in.Layer.Punching, "", "punching shear, as given")
+		s.Given("phi_1", p.Friction, "rad", "design angle of the layer")
+		s.step("q_ult", "(1 + 0.2 B' / L') (pi + 2) c_2,d + (1 + B' / L') gamma_e H_1 (H_1 + 2 d) K_s tan(phi_1) / B' + q",
+			p.Pressure, "MPa", clause)
+	}
+	r.deriveResistance(s, p.set, p.Resistance)
+}

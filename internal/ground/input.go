@@ -1,0 +1,153 @@
+package ground
+
+import (
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/geom"
+)
+
+// Shape is the plan of a footing.
+type Shape uint8
+
+// The shapes. The zero value is none of them.
+const (
+	NoShape Shape = iota
+	Rectangle
+	Circle
+)
+
+// Author is whose set of bearing factors is used.
+type Author uint8
+
+// The authors. The zero value is none of them; Annex is EN 1997-1 Annex D,
+// which the Eurocode takes by itself.
+const (
+	NoAuthor Author = iota
+	Terzaghi
+	Meyerhof
+	Hansen
+	Vesic
+	Annex
+)
+
+// Approach is a design approach of EN 1997-1.
+type Approach uint8
+
+// The approaches. The zero value is none of them.
+const (
+	NoApproach Approach = iota
+	DA1Part1            // A1 + M1 + R1
+	DA1Part2            // A2 + M2 + R1
+	DA2                 // A1 + M1 + R2, eccentricity and inclination of characteristic actions
+	DA3                 // A1 + M2 + R3
+)
+
+// Soil is the ground that the base stands on.
+type Soil struct {
+	Friction  float64 // drained angle of friction, characteristic [rad]; 0: no drained strength is known
+	Cohesion  float64 // drained cohesion, characteristic [MPa]
+	Critical  float64 // angle of friction at constant volume, for sliding [rad]; 0: Friction, at most 30 degrees
+	Undrained float64 // undrained shear strength, characteristic [MPa]; 0: not known
+	Above     float64 // unit weight above the base, the least that stays there [N/mm3]
+	Below     float64 // unit weight below the base, wet [N/mm3]
+	Water     float64 // highest water, depth below the surface [mm]
+	Dry       bool    // no water within reach; Water is not read
+}
+
+// Interface is the contact between base and ground.
+type Interface struct {
+	Share  float64 // friction angle of the base over that of the soil [-]: 1 cast or fill, 2/3 smooth steel
+	Sealed bool    // neither water nor air can get between base and undrained clay
+}
+
+// Layer is a strong granular layer over clay. The footing stands on the layer,
+// whose strength and weight are those of Soil.
+type Layer struct {
+	Thickness float64 // below the base [mm]; 0: no layer
+	Clay      float64 // undrained strength of the clay below, characteristic [MPa]
+	Punching  float64 // coefficient K_s of punching shear, for design strengths [-]
+}
+
+// Presumptive is an allowable pressure without data of the ground.
+type Presumptive struct {
+	Pressure float64 // allowable under unfactored loads [MPa]; 0: none
+	Source   string
+}
+
+// Input is a footing with its actions and its ground.
+type Input struct {
+	Design    basis.Design
+	Shape     Shape
+	SizeX     float64      // of a rectangle [mm]
+	SizeY     float64      // of a rectangle [mm]
+	Diameter  float64      // of a circle [mm]
+	Depth     float64      // of the base below the lowest surface beside it [mm]
+	Height    float64      // of the foot of the column, where the actions act, above the base [mm]
+	Permanent geom.Actions // Eurocode: characteristic; else both together are those of one combination
+	Variable  geom.Actions
+	// Linked says that the variable actions act all at once or not at all. Else
+	// each check also takes them without their pressing force.
+	Linked bool
+	// Weight of footing, stack and soil above it, characteristic; for the United
+	// States bases with the factor of the combination in it [N].
+	Weight      float64
+	Soil        Soil
+	Interface   Interface
+	Layer       Layer
+	Presumptive Presumptive
+	Approaches  []Approach // Eurocode; empty: all
+	Author      Author     // United States bases
+	Safety      float64    // factor of safety of bearing, ASD [-]; 0: 3
+	Resistance  float64    // resistance factor phi_b of bearing, LRFD [-]; required there
+	Stability   float64    // factor of safety of sliding, overturning and uplift, United States bases [-]; 0: 1.5
+}
+
+// Partial factors of EN 1997-1 Annex A. National annexes may change them.
+const (
+	gammaGA1     = 1.35 // A1, permanent, unfavourable; Table A.3
+	gammaGA2     = 1.0  // A2, permanent; Table A.3
+	gammaGFav    = 1.0  // permanent, favourable; Table A.3
+	gammaQA1     = 1.5  // A1, variable; Table A.3
+	gammaQA2     = 1.3  // A2, variable; Table A.3
+	gammaPhiM2   = 1.25 // M2, tan phi; Table A.4
+	gammaCM2     = 1.25 // M2, c'; Table A.4
+	gammaCuM2    = 1.4  // M2, c_u; Table A.4
+	gammaRvR2    = 1.4  // R2, bearing; Table A.5 (from memory)
+	gammaRhR2    = 1.1  // R2, sliding; Table A.5 (from memory)
+	gammaStb     = 0.9  // EQU and UPL, permanent, stabilising; Tables A.1, A.15 (from memory)
+	gammaDstG    = 1.1  // EQU, permanent, destabilising; Table A.1 (from memory); UPL has 1.0
+	gammaDstQ    = 1.5  // EQU and UPL, variable, destabilising; Tables A.1, A.15 (from memory)
+	bearingFS    = 3.0  // common practice, no standard
+	stabilityFS  = 1.5  // common practice, no standard
+	mostCritical = 30   // degrees; common practice for phi_cv not known, no source
+	waterWeight  = 9.81e-6
+	nu0          = 0.4 // of V_d, 6.5.3(12)
+	leastLayer   = 0.25
+)
+
+// set is the factors of one approach.
+type set struct {
+	id         Approach
+	name       string
+	g, q       float64 // on permanent unfavourable and variable actions
+	phi, c, cu float64 // on strengths
+	rv, rh     float64 // on resistances
+	late       bool    // factors on the effects, not on eccentricity and inclination
+}
+
+// sets holds the approaches, in the order of an answer.
+//
+// Source: EN 1997-1:2004 2.4.7.3.4 and Annex A.
+var sets = [...]set{
+	{DA1Part1, "DA1-1", gammaGA1, gammaQA1, 1, 1, 1, 1, 1, false},
+	{DA1Part2, "DA1-2", gammaGA2, gammaQA2, gammaPhiM2, gammaCM2, gammaCuM2, 1, 1, false},
+	{DA2, "DA2*", gammaGA1, gammaQA1, 1, 1, 1, gammaRvR2, gammaRhR2, true},
+	{DA3, "DA3", gammaGA1, gammaQA1, gammaPhiM2, gammaCM2, gammaCuM2, 1, 1, false},
+}
+
+// width returns the lesser side or the diameter.
+func (in *Input) width() float64 {
+	if in.Shape == Circle {
+		return in.Diameter
+	}
+	return min(in.SizeX, in.SizeY)
+}

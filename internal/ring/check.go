@@ -1,0 +1,290 @@
+package ring
+
+import (
+	"math"
+
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/limit"
+)
+
+// Result holds every intermediate value of a check.
+type Result struct {
+	in *Input
+
+	Safety  Safety  // the factors used, defaults filled in
+	Shoe    float64 // d_0 [mm]
+	Press   float64 // compression on top, without preload [N]
+	Preload float64 // of all rods together, which presses too [N]
+	Weight  float64 // of the fill, characteristic [N]
+	Height  float64 // of the stack [mm]
+	Shear   float64 // [N]
+	Moment  float64 // on top [Nmm]
+	Tiers   []TierResult
+	Slides  []Slide // the shoe on the fill, tier on tier, the last tier on what is below
+	Turn    Turn
+	Surface float64 // bearing resistance of the fill under the shoe without rings [MPa]
+	Settles Settles
+	Springs Springs
+
+	// Unverified says why no state can pass; empty where one can.
+	Unverified string
+	// NoService says why service values are missing; empty where they are not.
+	NoService string
+	// NoStress says why the fill has no stresses to check; Skipped: none is needed.
+	NoStress string
+	Skipped  bool
+}
+
+// TierResult is what one tier comes to.
+type TierResult struct {
+	Top, Bottom   Face    // under the design values
+	ServiceTop    Face    // under the service values, weight in full
+	ServiceBottom Face    // likewise
+	Wider         bool    // what presses on the tier reaches over the edge of its ring
+	Wall          float64 // friction that the ring may have to carry down to here [N]
+
+	Phi     float64 // design angle of friction [rad]
+	C       float64 // design cohesion [MPa]
+	Kp      float64 // [-]
+	Ka      float64 // [-]
+	K0      float64 // of the characteristic angle [-]
+	Even    float64 // greater of the even stresses of top and bottom [MPa]
+	Edge    float64 // greater of the edge stresses [MPa]
+	Service float64 // greater of the edge stresses under service values [MPa]
+
+	Durability  float64 // share of the ring's strength left [-]
+	Joint       float64 // [-]
+	Partial     float64 // [-]
+	Reduced     float64 // hoop strength after durability and joint [N]; 0: not known
+	Stretch     float64 // hoop force at the strain allowed of an extensible ring [N]; 0: none
+	Rd          float64 // design hoop resistance T_Rd [N]; 0: not known
+	Confinement float64 // that the ring gives the fill [MPa]
+	Apparent    float64 // the same as a cohesion c_r, never added [MPa]
+	Strength    float64 // design strength of the fill [MPa]
+	ByCohesion  float64 // the same by c_r [MPa]
+
+	Needed   float64 // confinement that the edge stress needs [MPa]
+	ByNeed   float64 // hoop force of it [N]
+	ByActive float64 // hoop force by K_a and compaction [N]
+	Ultimate float64 // the greater [N]
+	ByRest   float64 // hoop force in service by K_0 and compaction [N]
+
+	Modulus    float64 // constrained modulus M_s [MPa]; 0: not known
+	Compressed float64 // settlement by M_s [mm]
+	HoopStrain float64 // [-]
+	Spread     float64 // settlement by the strain of the ring [mm]
+}
+
+// Slide is sliding at one interface.
+type Slide struct {
+	Angle float64 // of friction, characteristic [rad]
+	Force float64 // that rubs [N]
+	Holds float64 // [N]
+}
+
+// Turn is overturning about the edge of the lowest tier.
+type Turn struct {
+	Demand float64 // [Nmm]
+	Holds  float64 // [Nmm]
+}
+
+// Settles is the settlement of the stack itself.
+type Settles struct {
+	Total float64 // all that is known [mm]
+	// Gap says what is missing of Total; empty where nothing is.
+	Gap string
+}
+
+// Springs are rods and stack.
+type Springs struct {
+	Rods  float64 // stiffness of all rods [N/mm]
+	Stack float64 // of the stack [N/mm]; 0: not known
+	Load  float64 // preload of each rod that the service load takes [N]
+	Creep float64 // preload of each rod that creep takes [N]
+	Left  float64 // preload of each rod that is left, not below 0 [N]
+}
+
+// The shares by default. Chosen for this project on the cautious side, no source.
+var (
+	durability = [...]float64{Steel: 0.8, Concrete: 0.8, Geocell: 0.25, Tyre: 0.25, Other: 0.25}
+	joints     = [...]float64{Steel: 0.5, Concrete: 0.5, Geocell: 0.5, Tyre: 1, Other: 0.5}
+	// partials lean on EN 1993-1-8 Table 2.1, EN 1992-1-1 2.4.2.4 and, for geocells,
+	// on practice for reinforced fill (from memory).
+	partials = [...]float64{Steel: 1.25, Concrete: 1.5, Geocell: 1.4, Tyre: 1.5, Other: 1.5}
+	// heavy and light are factors on weight: EN 1990 Table A1.2; ASCE 7-22 2.3.1.
+	heavy = [basis.Count]float64{basis.Eurocode: 1.35, basis.USLRFD: 1.2, basis.USASD: 1}
+	light = [basis.Count]float64{basis.Eurocode: 0.9, basis.USLRFD: 0.9, basis.USASD: 1}
+)
+
+const strainByDefault = 0.02
+
+func or(v, other float64) float64 {
+	if v == 0 {
+		return other
+	}
+	return v
+}
+
+// Check verifies a stack tier by tier. Errors: limit.Faults.
+//
+// Source: statics; Mohr and Coulomb; as each step says.
+func Check(in *Input) (*Result, error) {
+	var faults limit.Faults
+	Validate(in, &faults)
+	if err := faults.Err(); err != nil {
+		return nil, err
+	}
+	r := &Result{in: in, Safety: in.Safety, Tiers: make([]TierResult, len(in.Tiers))}
+	s, b := &r.Safety, in.Design.Basis
+	s.GammaPhi, s.Fill, s.Stability = or(s.GammaPhi, 1.25), or(s.Fill, 3), or(s.Stability, 1.5)
+	s.Unfavourable, s.Favourable = or(s.Unfavourable, heavy[b]), or(s.Favourable, light[b])
+	a := &in.Actions
+	r.Press = max(0, -a.N)
+	r.Preload = float64(in.Rods.Count) * in.Rods.Preload
+	r.Shear, r.Moment = math.Hypot(a.Vx, a.Vy), math.Hypot(a.Mx, a.My)
+	r.Shoe = or(in.Shoe.Loaded, min(in.Shoe.SizeX, in.Shoe.SizeY))
+	r.scope()
+	for i := range r.Tiers {
+		r.strength(i)
+	}
+	r.stresses()
+	for i := range r.Tiers {
+		r.hoops(i)
+	}
+	r.bearing()
+	r.stability()
+	r.settlement()
+	r.springs()
+	return r, nil
+}
+
+// momentAt returns the moment at a depth below the shoe, shear and moment by their
+// amounts.
+func momentAt(a *geom.Actions, depth float64) float64 {
+	return math.Hypot(math.Abs(a.Mx)+math.Abs(a.Vy)*depth, math.Abs(a.My)+math.Abs(a.Vx)*depth)
+}
+
+// stresses sets the faces of the tiers.
+//
+//	d_i = min(D_i, d_(i-1) + h_i), N_i = N_(i-1) + gamma pi D_i^2 h_i/4
+//
+// Source: 2 to 1 spread, common practice in soil; derived for rings. Statics.
+func (r *Result) stresses() {
+	in, d := r.in, r.Shoe
+	service := max(0, -in.Service.N)
+	for i := range in.Tiers {
+		t, out := &in.Tiers[i], &r.Tiers[i]
+		set := func(f, s *Face) {
+			*f = Face{Diameter: d, Depth: r.Height, Moment: momentAt(&in.Actions, r.Height),
+				Force: r.Press + r.Preload + r.Safety.Unfavourable*r.Weight,
+				Light: r.Press + r.Safety.Favourable*r.Weight}
+			if r.NoStress == "" {
+				*f = face(*f)
+			}
+			*s = Face{Diameter: d, Depth: r.Height, Moment: momentAt(&in.Service, r.Height),
+				Force: service + r.Preload + r.Weight, Light: service + r.Weight}
+			if r.NoService == "" {
+				*s = face(*s)
+			}
+		}
+		out.Wider = r.reach(i) > t.Diameter
+		d = min(d, t.Diameter)
+		set(&out.Top, &out.ServiceTop)
+		d = min(t.Diameter, d+t.Height)
+		r.Height += t.Height
+		r.Weight += t.Fill.UnitWeight * math.Pi / 4 * t.Diameter * t.Diameter * t.Height
+		set(&out.Bottom, &out.ServiceBottom)
+	}
+}
+
+// reach returns how wide what presses on a tier is.
+func (r *Result) reach(i int) float64 {
+	switch s := &r.in.Shoe; {
+	case i > 0:
+		return r.in.Tiers[i-1].Diameter
+	case s.Round:
+		return s.SizeX
+	default:
+		return math.Hypot(s.SizeX, s.SizeY)
+	}
+}
+
+// strength sets what ring and fill of a tier resist.
+//
+//	EN: phi_d, c_d by gamma_phi, T_Rd = T_k k_d k_j/gamma_M, sigma_Rd by T_Rd
+//	US: phi, c as they are; sigma_R by T_k k_d k_j, over FS or times phi_b
+//
+// Source: EN 1997-1:2004 Annex A (gamma_phi); allowable-stress practice (FS 3);
+// Mohr and Coulomb.
+func (r *Result) strength(i int) {
+	in, t, out := r.in, &r.in.Tiers[i], &r.Tiers[i]
+	out.Phi, out.C, out.K0 = t.Fill.Phi, t.Fill.Cohesion, AtRest(t.Fill.Phi)
+	if in.Design.Basis == basis.Eurocode {
+		out.Phi, out.C = math.Atan(math.Tan(out.Phi)/r.Safety.GammaPhi), out.C/r.Safety.GammaPhi
+	}
+	out.Kp, out.Ka = Passive(out.Phi), Active(out.Phi)
+	ring := &t.Ring
+	out.Durability, out.Joint = or(ring.Durability, durability[ring.Kind]), or(ring.Joint, joints[ring.Kind])
+	factor, forFill := 1.0, 1.0
+	switch in.Design.Basis {
+	case basis.Eurocode:
+		out.Partial = or(ring.Partial, partials[ring.Kind])
+		forFill = out.Partial
+	case basis.USLRFD:
+		factor = or(r.Safety.PhiB, 1)
+		out.Partial = or(ring.Partial, max(partials[ring.Kind], 1/factor))
+	case basis.USASD:
+		factor = 1 / r.Safety.Fill
+		out.Partial = or(ring.Partial, r.Safety.Fill)
+	}
+	shares := out.Durability * out.Joint
+	if r.stretches(i) {
+		out.Stretch = Hoop(Membrane(ring.Stiffness*shares, t.Diameter, or(ring.Strain, strainByDefault)), t.Diameter, t.Height)
+	}
+	if ring.Capacity == 0 {
+		return
+	}
+	out.Reduced = ring.Capacity * shares
+	holds := out.Reduced
+	if out.Stretch > 0 {
+		holds = min(holds, out.Stretch)
+	}
+	out.Rd = holds / out.Partial
+	out.Confinement = Confinement(holds/forFill, t.Diameter, t.Height)
+	out.Apparent = ApparentCohesion(out.Confinement, out.Phi)
+	out.Strength = factor * Strength(out.Confinement, out.Phi, out.C)
+	out.ByCohesion = factor * Strength(0, out.Phi, out.C+out.Apparent)
+}
+
+// stretches reports whether the stiffness of a ring limits what it confines.
+func (r *Result) stretches(i int) bool {
+	ring := &r.in.Tiers[i].Ring
+	return ring.Stiffness > 0 && (ring.Kind.extensible() || ring.Strain > 0)
+}
+
+// hoops sets the hoop forces that a tier asks for.
+//
+//	T = (K sigma_v + sigma_comp) D h/2 with the greatest edge stress of the tier
+//	T = sigma_3 D h/2 with sigma_3 = (sigma_v - 2 c sqrt(K_p))/K_p
+//
+// Source: Rankine; Jaky 1944; statics of a thin cylinder.
+func (r *Result) hoops(i int) {
+	t, out := &r.in.Tiers[i], &r.Tiers[i]
+	out.Even = max(out.Top.Even, out.Bottom.Even)
+	out.Edge = max(out.Top.Edge, out.Bottom.Edge)
+	out.Service = max(out.ServiceTop.Edge, out.ServiceBottom.Edge)
+	out.Needed = Needed(out.Edge, out.Phi, out.C)
+	out.ByNeed = Hoop(out.Needed, t.Diameter, t.Height)
+	out.ByActive = Hoop(out.Ka*out.Edge+r.Safety.Unfavourable*t.Fill.Compaction, t.Diameter, t.Height)
+	out.Ultimate = max(out.ByNeed, out.ByActive)
+	out.ByRest = Hoop(out.K0*out.Service+t.Fill.Compaction, t.Diameter, t.Height)
+
+	// The ring must carry the friction of its tier and of those above.
+	q := out.Top.Mean
+	left := Janssen(q, 0, t.Diameter, out.K0, math.Tan(2.0/3.0*t.Fill.Phi), t.Height)
+	out.Wall = (q - left) * out.Top.Area
+	if i > 0 {
+		out.Wall += r.Tiers[i-1].Wall
+	}
+}

@@ -1,0 +1,127 @@
+package api
+
+import (
+	"context"
+	"math"
+
+	"footward.example/footward/internal/ground"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/ring"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/guard"
+)
+
+// CheckFooting implements CheckServiceServer.
+func (c *Check) CheckFooting(_ context.Context, m *footwardv1.CheckFootingRequest) (*footwardv1.CheckFootingResponse, error) {
+	r, violations := c.footing(m)
+	if violations != nil {
+		return nil, guard.InvalidArgument(violations)
+	}
+	return &footwardv1.CheckFootingResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}, nil
+}
+
+// CheckRingStack implements CheckServiceServer.
+func (c *Check) CheckRingStack(_ context.Context, m *footwardv1.CheckRingStackRequest) (*footwardv1.CheckRingStackResponse, error) {
+	r, violations := c.ringStack(m)
+	if violations != nil {
+		return nil, guard.InvalidArgument(violations)
+	}
+	return &footwardv1.CheckRingStackResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}, nil
+}
+
+func (c *Check) footing(m *footwardv1.CheckFootingRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
+	var r reader
+	in := r.footingInput(m)
+	violations := c.refused(kindFooting, m, &r, func(f *limit.Faults) { ground.Validate(&in, f) })
+	if violations != nil {
+		return nil, violations
+	}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	out, err := ground.Check(&in)
+	return c.answered(kindFooting, a, out, err)
+}
+
+func (c *Check) ringStack(m *footwardv1.CheckRingStackRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
+	var r reader
+	in := r.ringInput(m)
+	violations := c.refused(kindRingStack, m, &r, func(f *limit.Faults) { ring.Validate(&in, f) })
+	if violations != nil {
+		return nil, violations
+	}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	out, err := ring.Check(&in)
+	return c.answered(kindRingStack, a, out, err)
+}
+
+const degree = math.Pi / 180 // rad
+
+func (r *reader) footingInput(m *footwardv1.CheckFootingRequest) ground.Input {
+	f, s, l := m.GetFooting(), m.GetSoil(), m.GetLayer()
+	in := ground.Input{
+		Design: r.design(m.GetBasis()), Depth: f.GetDepthMm(), Height: m.GetHeightMm(),
+		Permanent: actions(m.GetPermanent()), Variable: actions(m.GetVariable()), Linked: m.GetLinked(),
+		Weight: m.GetWeightKn() * newton,
+		Soil: ground.Soil{
+			Friction: s.GetFrictionAngleDeg() * degree, Cohesion: s.GetCohesionKpa() * megaPa,
+			Critical: s.GetCriticalAngleDeg() * degree, Undrained: s.GetUndrainedStrengthKpa() * megaPa,
+			Above: s.GetUnitWeightAboveKnM3() * newtonPerMM3, Below: s.GetUnitWeightKnM3() * newtonPerMM3,
+			Water: s.GetWaterDepthMm(), Dry: s.GetDry(),
+		},
+		Interface: ground.Interface{Share: m.GetInterface().GetFrictionShare(), Sealed: m.GetInterface().GetSealed()},
+		Layer: ground.Layer{
+			Thickness: l.GetThicknessMm(), Clay: l.GetUndrainedStrengthKpa() * megaPa, Punching: l.GetPunchingCoefficient(),
+		},
+		Presumptive: ground.Presumptive{
+			Pressure: m.GetPresumptive().GetPressureKpa() * megaPa, Source: m.GetPresumptive().GetSource(),
+		},
+		Author: ground.Author(m.GetMethod()), Safety: m.GetBearingSafetyFactor(),
+		Resistance: m.GetBearingResistanceFactor(), Stability: m.GetStabilitySafetyFactor(),
+	}
+	switch p := f.GetPlan().(type) {
+	case *footwardv1.Footing_Rectangle:
+		in.Shape, in.SizeX, in.SizeY = ground.Rectangle, p.Rectangle.GetSizeXMm(), p.Rectangle.GetSizeYMm()
+	case *footwardv1.Footing_Circle:
+		in.Shape, in.Diameter = ground.Circle, p.Circle.GetDiameterMm()
+	}
+	for _, a := range m.GetDesignApproaches() {
+		in.Approaches = append(in.Approaches, ground.Approach(a))
+	}
+	return in
+}
+
+func (r *reader) ringInput(m *footwardv1.CheckRingStackRequest) ring.Input {
+	s, shoe, rods := m.GetSafety(), m.GetShoe(), m.GetRods()
+	in := ring.Input{
+		Design: r.design(m.GetBasis()), Actions: actions(m.GetForces()), Service: actions(m.GetServiceForces()),
+		Shoe: ring.Shoe{SizeX: shoe.GetSizeXMm(), SizeY: shoe.GetSizeYMm(), Round: shoe.GetRound(), Loaded: shoe.GetLoadedDiameterMm()},
+		Safety: ring.Safety{
+			GammaPhi: s.GetGammaPhi(), Fill: s.GetFill(), PhiB: s.GetPhiB(), Stability: s.GetStability(), PhiSliding: s.GetPhiSliding(),
+			Unfavourable: s.GetWeightUnfavourable(), Favourable: s.GetWeightFavourable(),
+		},
+		Rods: ring.Rods{
+			Count: int(rods.GetCount()), Area: rods.GetAreaMm2(), Modulus: rods.GetModulusMpa(), Length: rods.GetLengthMm(),
+			Preload: rods.GetPreloadKn() * newton, Creep: rods.GetCreepMm(), Stack: rods.GetStackStiffnessKnMm() * newton,
+			Needed: rods.GetNeededPreloadKn() * newton,
+		},
+		LoadTested: m.GetLoadTested(), LoadTest: m.GetLoadTestKn() * newton,
+		Settlement: m.GetSettlementLimitMm(), Bedding: m.GetBeddingMm(),
+		Repeated: m.GetRepeatedLoad(), Sloping: m.GetSloping(), Flooded: m.GetFlooded(),
+	}
+	for _, t := range m.GetTiers() {
+		g, f := t.GetRing(), t.GetFill()
+		in.Tiers = append(in.Tiers, ring.Tier{
+			Diameter: t.GetDiameterMm(), Height: t.GetHeightMm(),
+			Ring: ring.Ring{
+				// kN/m are N/mm.
+				Kind: ring.RingKind(g.GetKind()), Capacity: g.GetCapacityKn() * newton, Stiffness: g.GetStiffnessKnM(),
+				Strain: g.GetAxialStrain(), Durability: g.GetDurability(), Joint: g.GetJoint(), Partial: g.GetPartialFactor(),
+				EdgeLoad: g.GetEdgeLoadKn() * newton, Tested: g.GetTested(),
+			},
+			Fill: ring.Fill{
+				UnitWeight: f.GetUnitWeightKnM3() * newtonPerMM3, Phi: f.GetFrictionAngleDeg() * degree, Cohesion: f.GetCohesionKpa() * megaPa,
+				Modulus: f.GetModulusMpa(), Grade: ring.Grade(f.GetGrade()), Compaction: f.GetCompactionStressKpa() * megaPa, Tested: f.GetTested(),
+			},
+		})
+	}
+	return in
+}
