@@ -204,7 +204,7 @@ func (r *Result) endLoaded(leg float64) float64 {
 //
 //	R_n = 0.60 F_y t, 0.60 F_u t (shear); F_y t, F_u t (tension), per length
 //
-// At a complete-penetration weld t is not more than what corrosion leaves.
+// t is what corrosion leaves.
 //
 // Source: AISC 360-22 J4.1, J4.2.
 func (r *Result) baseMetal(part int, at Spot, f Flow) {
@@ -224,7 +224,8 @@ func (r *Result) baseMetal(part int, at Spot, f Flow) {
 
 // baseThickness returns the thickness of a part that counts [mm].
 func (r *Result) baseThickness(part int) float64 {
-	t := r.in.Weld.Parts[part].Thickness
+	p := &r.in.Weld.Parts[part]
+	t := p.Thickness - p.Corrosion
 	if r.in.Weld.Type == CompletePenetration {
 		t = min(t, r.A)
 	}

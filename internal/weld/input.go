@@ -21,6 +21,9 @@ type Part struct {
 	Thickness float64 // at the weld [mm]
 	Steel     material.Steel
 	AlongEdge bool // whether the fillet runs along an edge of the part
+	// Corrosion is the thickness lost over the design life [mm], where the base
+	// metal resists; sizes of welds go by the thickness as built.
+	Corrosion float64
 }
 
 // Spec is what the weld is, apart from where it lies.

@@ -51,6 +51,10 @@ func (p *Part) validate(field string, faults *limit.Faults) {
 		faults.Add(limit.OutOfRange, field+".thickness_mm", outside("thickness", p.Thickness, "mm", leastSize, greatestSize))
 		return
 	}
+	if !(p.Corrosion >= 0 && p.Corrosion < p.Thickness) {
+		faults.Add(limit.Geometry, field+".thickness_mm", fmt.Sprintf("of %g mm is all lost to corrosion of %g mm", p.Thickness, p.Corrosion))
+		return
+	}
 	switch fy, fu, ok := p.Steel.At(p.Thickness); {
 	case !ok && p.Steel.Grade != nil:
 		faults.Add(limit.OutOfRange, field+".steel", fmt.Sprintf("%s has no strength at %g mm", p.Steel.Grade.Name, p.Thickness))

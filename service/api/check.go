@@ -78,7 +78,7 @@ func (c *Check) CheckAnchorage(_ context.Context, m *footwardv1.CheckAnchorageRe
 }
 
 func (c *Check) bearing(m *footwardv1.CheckBearingRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.bearingInput(m)
 	violations := c.refused(kindBearing, m, &r, func(f *limit.Faults) { bearing.Validate(&in, f) })
 	if violations != nil {
@@ -90,7 +90,7 @@ func (c *Check) bearing(m *footwardv1.CheckBearingRequest) (*footwardv1.CheckRes
 }
 
 func (c *Check) plateBending(m *footwardv1.CheckPlateBendingRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.plateInput(m)
 	violations := c.refused(kindPlateBending, m, &r, func(f *limit.Faults) { base.ValidatePlate(&in, f) })
 	if violations != nil {
@@ -102,7 +102,7 @@ func (c *Check) plateBending(m *footwardv1.CheckPlateBendingRequest) (*footwardv
 }
 
 func (c *Check) weld(m *footwardv1.CheckWeldRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.weldInput(m)
 	violations := c.refused(kindWeld, m, &r, func(f *limit.Faults) { weld.Validate(&in, f) })
 	if violations != nil {
@@ -114,7 +114,7 @@ func (c *Check) weld(m *footwardv1.CheckWeldRequest) (*footwardv1.CheckResult, [
 }
 
 func (c *Check) anchorRods(m *footwardv1.CheckAnchorRodsRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.rodInput(m)
 	violations := c.refused(kindAnchorRods, m, &r, func(f *limit.Faults) { rod.Validate(&in, f) })
 	if violations != nil {
@@ -126,7 +126,7 @@ func (c *Check) anchorRods(m *footwardv1.CheckAnchorRodsRequest) (*footwardv1.Ch
 }
 
 func (c *Check) anchorage(m *footwardv1.CheckAnchorageRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.anchorageInput(m)
 	violations := c.refused(kindAnchorage, m, &r, func(f *limit.Faults) { base.ValidateAnchorage(&in, f) })
 	if violations != nil {

@@ -28,7 +28,7 @@ func (c *Check) CheckColumnBase(_ context.Context, m *footwardv1.CheckColumnBase
 
 // columnBase checks a base; the table is written when it is called for.
 func (c *Check) columnBase(m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckResult, func() []*footwardv1.CombinationRow, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.columnInput(m)
 	violations := c.refused(kindColumnBase, m, &r, func(f *limit.Faults) { base.ValidateColumn(&in, f) })
 	if violations != nil {
@@ -43,7 +43,7 @@ func (c *Check) columnBase(m *footwardv1.CheckColumnBaseRequest) (*footwardv1.Ch
 func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnInput {
 	b := m.GetBase()
 	// The parts are described as in their own checks, one level deeper.
-	var parts reader
+	parts := readerOf(m.GetBasis())
 	in := base.ColumnInput{
 		Base: parts.plateInput(&footwardv1.CheckPlateBendingRequest{
 			Basis: m.GetBasis(), Plate: b.GetPlate(), Footprint: b.GetFootprint(), Support: b.GetSupport(), Rods: b.GetRods(),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/corrosion"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/material"
@@ -23,10 +24,15 @@ const (
 // kernel can still say what else is wrong.
 type reader struct {
 	faults limit.Faults
+	// lost is what corrosion takes of parts that state no allowance of their own.
+	lost corrosion.Exposure
 }
 
 func (r *reader) design(b *footwardv1.DesignBasis) basis.Design {
 	d := basis.Design{Basis: basis.Basis(b.GetBasis()), EC: basis.Recommended()}
+	if c := b.GetCorrosion(); c != nil {
+		exposure(c).Validate("basis.corrosion", &r.faults)
+	}
 	given := b.GetEurocode()
 	if given == nil {
 		return d
@@ -41,6 +47,22 @@ func (r *reader) design(b *footwardv1.DesignBasis) basis.Design {
 		}
 	}
 	return d
+}
+
+// exposure reads what acts on the steel; nil: nothing.
+func exposure(c *footwardv1.Corrosion) corrosion.Exposure {
+	return corrosion.Exposure{Years: c.GetYears(), Ground: corrosion.Ground(c.GetGround()), Rate: c.GetRateMmPerYear()}
+}
+
+// readerOf returns the reader of a request on a basis.
+func readerOf(b *footwardv1.DesignBasis) reader { return reader{lost: exposure(b.GetCorrosion())} }
+
+// allowance returns what a part loses: its own allowance where it states one.
+func allowance(own, exposed float64) float64 {
+	if own != 0 {
+		return own
+	}
+	return exposed
 }
 
 // eurocodeFactors ties each nationally determined parameter to its symbol.
@@ -77,7 +99,7 @@ func (r *reader) plate(p *footwardv1.Plate) geom.Plate { return r.plateAt(p, "pl
 func (r *reader) plateAt(p *footwardv1.Plate, field string) geom.Plate {
 	return geom.Plate{
 		SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm(), Thickness: p.GetThicknessMm(),
-		Corrosion: p.GetCorrosionAllowanceMm(), Steel: r.steel(p.GetSteel(), field+".steel"),
+		Corrosion: allowance(p.GetCorrosionAllowanceMm(), r.lost.Plate()), Steel: r.steel(p.GetSteel(), field+".steel"),
 	}
 }
 

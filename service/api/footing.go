@@ -30,7 +30,7 @@ func (c *Check) CheckRingStack(_ context.Context, m *footwardv1.CheckRingStackRe
 }
 
 func (c *Check) footing(m *footwardv1.CheckFootingRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.footingInput(m)
 	violations := c.refused(kindFooting, m, &r, func(f *limit.Faults) { ground.Validate(&in, f) })
 	if violations != nil {
@@ -42,7 +42,7 @@ func (c *Check) footing(m *footwardv1.CheckFootingRequest) (*footwardv1.CheckRes
 }
 
 func (c *Check) ringStack(m *footwardv1.CheckRingStackRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.ringInput(m)
 	violations := c.refused(kindRingStack, m, &r, func(f *limit.Faults) { ring.Validate(&in, f) })
 	if violations != nil {

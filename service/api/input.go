@@ -114,7 +114,7 @@ func (r *reader) rod(m *footwardv1.Rod) rod.Rod {
 		Thread: thread, Steel: r.rodSteel(m.GetSteel(), thread.Diameter, "rods.rod.steel"),
 		Making: rod.Making(m.GetThreadMaking()), ShankInPlane: m.GetShankInShearPlane(),
 		Countersunk: m.GetCountersunk(), NutWidth: m.GetNutMeanWidthMm(),
-		Corrosion: m.GetCorrosionAllowanceMm(),
+		Corrosion: allowance(m.GetCorrosionAllowanceMm(), r.lost.Rod()),
 	}
 }
 
@@ -185,7 +185,7 @@ func (r *reader) weldInput(m *footwardv1.CheckWeldRequest) weld.Input {
 		Weld: weld.Spec{
 			Type: weld.Type(w.GetKind()), Leg: w.GetLegMm(), Throat: w.GetThroatMm(),
 			Filler:    r.filler(w.GetFiller(), "weld.filler"),
-			Corrosion: w.GetCorrosionAllowanceMm(), FullSize: w.GetFullSizeToEnds(),
+			Corrosion: allowance(w.GetCorrosionAllowanceMm(), r.lost.Throat(w.GetKind() != footwardv1.WeldKind_WELD_KIND_FILLET)), FullSize: w.GetFullSizeToEnds(),
 			OwnSection: w.GetOwnSection(),
 		},
 	}
@@ -195,7 +195,7 @@ func (r *reader) weldInput(m *footwardv1.CheckWeldRequest) weld.Input {
 		}
 		in.Weld.Parts[i] = weld.Part{
 			Thickness: p.GetThicknessMm(), Steel: r.steel(p.GetSteel(), partSteel[i]),
-			AlongEdge: p.GetWeldAlongEdge(),
+			AlongEdge: p.GetWeldAlongEdge(), Corrosion: r.lost.Plate(),
 		}
 	}
 	switch m.GetLayout().(type) {

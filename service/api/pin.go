@@ -20,7 +20,7 @@ func (c *Check) CheckPin(_ context.Context, m *footwardv1.CheckPinRequest) (*foo
 }
 
 func (c *Check) pin(m *footwardv1.CheckPinRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.pinInput(m)
 	violations := c.refused(kindPin, m, &r, func(f *limit.Faults) { pin.Validate(&in, f) })
 	if violations != nil {
@@ -47,7 +47,7 @@ func (r *reader) pinInput(m *footwardv1.CheckPinRequest) pin.Input {
 			Nuts: p.GetNuts(), Washer: p.GetWasherDiameterMm(),
 		},
 		Plates: pin.Plates{
-			Arrangement: pin.Arrangement(s.GetArrangement()), Thickness: s.GetThicknessMm(), Corrosion: s.GetCorrosionAllowanceMm(),
+			Arrangement: pin.Arrangement(s.GetArrangement()), Thickness: s.GetThicknessMm(), Corrosion: allowance(s.GetCorrosionAllowanceMm(), r.lost.Plate()),
 			Steel: r.steel(s.GetSteel(), "plates.steel"), Hole: s.GetHoleDiameterMm(), Width: s.GetWidthMm(),
 			EndDistance: s.GetEndDistanceMm(), Arm: s.GetArmMm(), Gap: s.GetGapMm(), Embedment: s.GetDowelBearingStrengthMpa(),
 		},

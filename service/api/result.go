@@ -4,6 +4,7 @@ import (
 	"errors"
 	"sync"
 
+	"footward.example/footward/internal/corrosion"
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/limit"
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -41,6 +42,10 @@ func answer(a asked, o outcome) *footwardv1.CheckResult {
 	s.notices.Reset()
 	o.States(&s.list)
 	o.Notices(&s.notices)
+	exposed := a.basis.GetCorrosion() != nil
+	if exposed {
+		s.notices.Add(corrosion.Remark)
+	}
 
 	r := &footwardv1.CheckResult{
 		Label: a.label, Basis: a.basis.GetBasis(), Verdict: footwardv1.Verdict(s.list.Verdict()),
@@ -60,6 +65,9 @@ func answer(a asked, o outcome) *footwardv1.CheckResult {
 	}
 	r.LimitStates = states(s.list.All(), a.basis.GetBasis())
 	s.sheet.Reset(a.detail != footwardv1.Detail_DETAIL_DERIVATION)
+	if exposed {
+		exposure(a.basis.GetCorrosion()).Derive(&s.sheet)
+	}
 	o.Derive(&s.sheet)
 	r.Factors = factors(s.sheet.Factors, a.basis.GetEurocode())
 	r.Derivation = steps(s.sheet.Steps)

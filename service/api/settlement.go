@@ -20,7 +20,7 @@ func (c *Check) PredictSettlement(_ context.Context, m *footwardv1.PredictSettle
 
 // settlement predicts; the table of stages is written when it is called for.
 func (c *Check) settlement(m *footwardv1.PredictSettlementRequest) (*footwardv1.CheckResult, func() []*footwardv1.StageSettlement, []*footwardv1.FieldViolation) {
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.settlementInput(m)
 	violations := c.refused(kindSettlement, m, &r, func(f *limit.Faults) { settle.Validate(&in, f) })
 	if violations != nil {

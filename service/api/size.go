@@ -18,7 +18,7 @@ import (
 // SizeColumnBase implements ColumnBaseServiceServer.
 func (c *Check) SizeColumnBase(ctx context.Context, m *footwardv1.SizeColumnBaseRequest) (*footwardv1.SizeColumnBaseResponse, error) {
 	violations := c.validator.Violations(m)
-	var r reader
+	r := readerOf(m.GetBasis())
 	in := r.sizeInput(m)
 	in.Stop = ctx.Err
 	size.Validate(&in, &r.faults)

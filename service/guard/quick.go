@@ -57,8 +57,15 @@ func quickEurocodeFactors(m *footwardv1.EurocodeFactors) bool {
 		(m.GammaMTimber == nil || m.GetGammaMTimber() >= 1 && m.GetGammaMTimber() <= 2)
 }
 
+func quickCorrosion(m *footwardv1.Corrosion) bool {
+	return between(int(m.GetGround()), 0, 7) &&
+		m.GetRateMmPerYear() >= 0 && m.GetRateMmPerYear() <= 10 &&
+		m.GetYears() > 0 && m.GetYears() <= 100
+}
+
 func quickDesignBasis(m *footwardv1.DesignBasis) bool {
-	return (m.Eurocode == nil || quickEurocodeFactors(m.GetEurocode())) &&
+	return (m.Corrosion == nil || quickCorrosion(m.GetCorrosion())) &&
+		(m.Eurocode == nil || quickEurocodeFactors(m.GetEurocode())) &&
 		between(int(m.GetBasis()), 1, 3)
 }
 

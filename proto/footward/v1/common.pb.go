@@ -359,6 +359,79 @@ func (SizeKind) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_common_proto_rawDescGZIP(), []int{4}
 }
 
+// CorrosiveGround is a row of EN 1993-5:2007 Table 4-1 (from memory).
+type CorrosiveGround int32
+
+const (
+	// The rate is given.
+	CorrosiveGround_CORROSIVE_GROUND_UNSPECIFIED CorrosiveGround = 0
+	// Undisturbed natural soil: sand, silt, clay, schist.
+	CorrosiveGround_CORROSIVE_GROUND_UNDISTURBED_NATURAL CorrosiveGround = 1
+	// Polluted natural soil and industrial sites.
+	CorrosiveGround_CORROSIVE_GROUND_POLLUTED_NATURAL CorrosiveGround = 2
+	// Aggressive natural soil: swamp, marsh, peat.
+	CorrosiveGround_CORROSIVE_GROUND_AGGRESSIVE_NATURAL CorrosiveGround = 3
+	// Fill, not compacted and not aggressive: clay, schist, sand, silt.
+	CorrosiveGround_CORROSIVE_GROUND_LOOSE_FILL CorrosiveGround = 4
+	// Fill, not compacted and aggressive: ashes, slag.
+	CorrosiveGround_CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL CorrosiveGround = 5
+	// Fill, compacted and not aggressive: half of the loss.
+	CorrosiveGround_CORROSIVE_GROUND_COMPACTED_FILL CorrosiveGround = 6
+	// Fill, compacted and aggressive: half of the loss.
+	CorrosiveGround_CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL CorrosiveGround = 7
+)
+
+// Enum value maps for CorrosiveGround.
+var (
+	CorrosiveGround_name = map[int32]string{
+		0: "CORROSIVE_GROUND_UNSPECIFIED",
+		1: "CORROSIVE_GROUND_UNDISTURBED_NATURAL",
+		2: "CORROSIVE_GROUND_POLLUTED_NATURAL",
+		3: "CORROSIVE_GROUND_AGGRESSIVE_NATURAL",
+		4: "CORROSIVE_GROUND_LOOSE_FILL",
+		5: "CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL",
+		6: "CORROSIVE_GROUND_COMPACTED_FILL",
+		7: "CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL",
+	}
+	CorrosiveGround_value = map[string]int32{
+		"CORROSIVE_GROUND_UNSPECIFIED":               0,
+		"CORROSIVE_GROUND_UNDISTURBED_NATURAL":       1,
+		"CORROSIVE_GROUND_POLLUTED_NATURAL":          2,
+		"CORROSIVE_GROUND_AGGRESSIVE_NATURAL":        3,
+		"CORROSIVE_GROUND_LOOSE_FILL":                4,
+		"CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL":     5,
+		"CORROSIVE_GROUND_COMPACTED_FILL":            6,
+		"CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL": 7,
+	}
+)
+
+func (x CorrosiveGround) Enum() *CorrosiveGround {
+	p := new(CorrosiveGround)
+	*p = x
+	return p
+}
+
+func (x CorrosiveGround) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (CorrosiveGround) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_common_proto_enumTypes[5].Descriptor()
+}
+
+func (CorrosiveGround) Type() protoreflect.EnumType {
+	return &file_footward_v1_common_proto_enumTypes[5]
+}
+
+func (x CorrosiveGround) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use CorrosiveGround.Descriptor instead.
+func (CorrosiveGround) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
+}
+
 // FieldReason is the kind of fault of a refused field.
 type FieldReason int32
 
@@ -412,11 +485,11 @@ func (x FieldReason) String() string {
 }
 
 func (FieldReason) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_common_proto_enumTypes[5].Descriptor()
+	return file_footward_v1_common_proto_enumTypes[6].Descriptor()
 }
 
 func (FieldReason) Type() protoreflect.EnumType {
-	return &file_footward_v1_common_proto_enumTypes[5]
+	return &file_footward_v1_common_proto_enumTypes[6]
 }
 
 func (x FieldReason) Number() protoreflect.EnumNumber {
@@ -425,7 +498,7 @@ func (x FieldReason) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use FieldReason.Descriptor instead.
 func (FieldReason) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
 }
 
 // DesignBasis chooses the standards and, for the Eurocode, the nationally
@@ -436,7 +509,10 @@ type DesignBasis struct {
 	Basis Basis `protobuf:"varint,1,opt,name=basis,proto3,enum=footward.v1.Basis" json:"basis,omitempty"`
 	// Nationally determined parameters; only with BASIS_EUROCODE. What is left
 	// out takes the recommended value, and the answer states the value used.
-	Eurocode      *EurocodeFactors `protobuf:"bytes,2,opt,name=eurocode,proto3" json:"eurocode,omitempty"`
+	Eurocode *EurocodeFactors `protobuf:"bytes,2,opt,name=eurocode,proto3" json:"eurocode,omitempty"`
+	// What corrosion takes over the design life, off every plate, rod and weld that
+	// states no allowance of its own. Absent: nothing.
+	Corrosion     *Corrosion `protobuf:"bytes,3,opt,name=corrosion,proto3" json:"corrosion,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -485,6 +561,79 @@ func (x *DesignBasis) GetEurocode() *EurocodeFactors {
 	return nil
 }
 
+func (x *DesignBasis) GetCorrosion() *Corrosion {
+	if x != nil {
+		return x.Corrosion
+	}
+	return nil
+}
+
+// Corrosion is what acts on the steel and for how long.
+type Corrosion struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Design life [years]. Required. Over 0 to 100.
+	Years float64 `protobuf:"fixed64,1,opt,name=years,proto3" json:"years,omitempty"`
+	// The ground that the steel lies in (EN 1993-5 Table 4-1). Give it or the rate,
+	// not both.
+	Ground CorrosiveGround `protobuf:"varint,2,opt,name=ground,proto3,enum=footward.v1.CorrosiveGround" json:"ground,omitempty"`
+	// A steady loss of each face that the caller answers for [mm/year]. Default 0. 0
+	// to 10.
+	RateMmPerYear float64 `protobuf:"fixed64,3,opt,name=rate_mm_per_year,json=rateMmPerYear,proto3" json:"rate_mm_per_year,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *Corrosion) Reset() {
+	*x = Corrosion{}
+	mi := &file_footward_v1_common_proto_msgTypes[1]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Corrosion) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Corrosion) ProtoMessage() {}
+
+func (x *Corrosion) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[1]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Corrosion.ProtoReflect.Descriptor instead.
+func (*Corrosion) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{1}
+}
+
+func (x *Corrosion) GetYears() float64 {
+	if x != nil {
+		return x.Years
+	}
+	return 0
+}
+
+func (x *Corrosion) GetGround() CorrosiveGround {
+	if x != nil {
+		return x.Ground
+	}
+	return CorrosiveGround_CORROSIVE_GROUND_UNSPECIFIED
+}
+
+func (x *Corrosion) GetRateMmPerYear() float64 {
+	if x != nil {
+		return x.RateMmPerYear
+	}
+	return 0
+}
+
 // EurocodeFactors are the nationally determined parameters of the Eurocode
 // checks. Each is optional and defaults to the recommended value.
 type EurocodeFactors struct {
@@ -514,7 +663,7 @@ type EurocodeFactors struct {
 
 func (x *EurocodeFactors) Reset() {
 	*x = EurocodeFactors{}
-	mi := &file_footward_v1_common_proto_msgTypes[1]
+	mi := &file_footward_v1_common_proto_msgTypes[2]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -526,7 +675,7 @@ func (x *EurocodeFactors) String() string {
 func (*EurocodeFactors) ProtoMessage() {}
 
 func (x *EurocodeFactors) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[1]
+	mi := &file_footward_v1_common_proto_msgTypes[2]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -539,7 +688,7 @@ func (x *EurocodeFactors) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use EurocodeFactors.ProtoReflect.Descriptor instead.
 func (*EurocodeFactors) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{1}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{2}
 }
 
 func (x *EurocodeFactors) GetGammaM0() float64 {
@@ -618,7 +767,7 @@ type ForcesAtFoot struct {
 
 func (x *ForcesAtFoot) Reset() {
 	*x = ForcesAtFoot{}
-	mi := &file_footward_v1_common_proto_msgTypes[2]
+	mi := &file_footward_v1_common_proto_msgTypes[3]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -630,7 +779,7 @@ func (x *ForcesAtFoot) String() string {
 func (*ForcesAtFoot) ProtoMessage() {}
 
 func (x *ForcesAtFoot) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[2]
+	mi := &file_footward_v1_common_proto_msgTypes[3]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -643,7 +792,7 @@ func (x *ForcesAtFoot) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ForcesAtFoot.ProtoReflect.Descriptor instead.
 func (*ForcesAtFoot) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{2}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{3}
 }
 
 func (x *ForcesAtFoot) GetNKn() float64 {
@@ -722,7 +871,7 @@ type CheckResult struct {
 
 func (x *CheckResult) Reset() {
 	*x = CheckResult{}
-	mi := &file_footward_v1_common_proto_msgTypes[3]
+	mi := &file_footward_v1_common_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -734,7 +883,7 @@ func (x *CheckResult) String() string {
 func (*CheckResult) ProtoMessage() {}
 
 func (x *CheckResult) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[3]
+	mi := &file_footward_v1_common_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -747,7 +896,7 @@ func (x *CheckResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckResult.ProtoReflect.Descriptor instead.
 func (*CheckResult) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{3}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *CheckResult) GetLabel() string {
@@ -861,7 +1010,7 @@ type LimitState struct {
 
 func (x *LimitState) Reset() {
 	*x = LimitState{}
-	mi := &file_footward_v1_common_proto_msgTypes[4]
+	mi := &file_footward_v1_common_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -873,7 +1022,7 @@ func (x *LimitState) String() string {
 func (*LimitState) ProtoMessage() {}
 
 func (x *LimitState) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[4]
+	mi := &file_footward_v1_common_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -886,7 +1035,7 @@ func (x *LimitState) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LimitState.ProtoReflect.Descriptor instead.
 func (*LimitState) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{4}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *LimitState) GetId() string {
@@ -1002,7 +1151,7 @@ type Notice struct {
 
 func (x *Notice) Reset() {
 	*x = Notice{}
-	mi := &file_footward_v1_common_proto_msgTypes[5]
+	mi := &file_footward_v1_common_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1014,7 +1163,7 @@ func (x *Notice) String() string {
 func (*Notice) ProtoMessage() {}
 
 func (x *Notice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[5]
+	mi := &file_footward_v1_common_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1027,7 +1176,7 @@ func (x *Notice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Notice.ProtoReflect.Descriptor instead.
 func (*Notice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *Notice) GetCode() string {
@@ -1066,7 +1215,7 @@ type FactorUsed struct {
 
 func (x *FactorUsed) Reset() {
 	*x = FactorUsed{}
-	mi := &file_footward_v1_common_proto_msgTypes[6]
+	mi := &file_footward_v1_common_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1078,7 +1227,7 @@ func (x *FactorUsed) String() string {
 func (*FactorUsed) ProtoMessage() {}
 
 func (x *FactorUsed) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[6]
+	mi := &file_footward_v1_common_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1091,7 +1240,7 @@ func (x *FactorUsed) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FactorUsed.ProtoReflect.Descriptor instead.
 func (*FactorUsed) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *FactorUsed) GetSymbol() string {
@@ -1137,7 +1286,7 @@ type DerivationStep struct {
 
 func (x *DerivationStep) Reset() {
 	*x = DerivationStep{}
-	mi := &file_footward_v1_common_proto_msgTypes[7]
+	mi := &file_footward_v1_common_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1149,7 +1298,7 @@ func (x *DerivationStep) String() string {
 func (*DerivationStep) ProtoMessage() {}
 
 func (x *DerivationStep) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[7]
+	mi := &file_footward_v1_common_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1162,7 +1311,7 @@ func (x *DerivationStep) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DerivationStep.ProtoReflect.Descriptor instead.
 func (*DerivationStep) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *DerivationStep) GetSymbol() string {
@@ -1224,7 +1373,7 @@ type Provenance struct {
 
 func (x *Provenance) Reset() {
 	*x = Provenance{}
-	mi := &file_footward_v1_common_proto_msgTypes[8]
+	mi := &file_footward_v1_common_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1236,7 +1385,7 @@ func (x *Provenance) String() string {
 func (*Provenance) ProtoMessage() {}
 
 func (x *Provenance) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[8]
+	mi := &file_footward_v1_common_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1249,7 +1398,7 @@ func (x *Provenance) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Provenance.ProtoReflect.Descriptor instead.
 func (*Provenance) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *Provenance) GetServiceVersion() string {
@@ -1293,7 +1442,7 @@ type BasisEdition struct {
 
 func (x *BasisEdition) Reset() {
 	*x = BasisEdition{}
-	mi := &file_footward_v1_common_proto_msgTypes[9]
+	mi := &file_footward_v1_common_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1305,7 +1454,7 @@ func (x *BasisEdition) String() string {
 func (*BasisEdition) ProtoMessage() {}
 
 func (x *BasisEdition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[9]
+	mi := &file_footward_v1_common_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1318,7 +1467,7 @@ func (x *BasisEdition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BasisEdition.ProtoReflect.Descriptor instead.
 func (*BasisEdition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *BasisEdition) GetBasis() Basis {
@@ -1351,7 +1500,7 @@ type FieldViolation struct {
 
 func (x *FieldViolation) Reset() {
 	*x = FieldViolation{}
-	mi := &file_footward_v1_common_proto_msgTypes[10]
+	mi := &file_footward_v1_common_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1363,7 +1512,7 @@ func (x *FieldViolation) String() string {
 func (*FieldViolation) ProtoMessage() {}
 
 func (x *FieldViolation) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[10]
+	mi := &file_footward_v1_common_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1376,7 +1525,7 @@ func (x *FieldViolation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FieldViolation.ProtoReflect.Descriptor instead.
 func (*FieldViolation) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *FieldViolation) GetField() string {
@@ -1404,11 +1553,16 @@ var File_footward_v1_common_proto protoreflect.FileDescriptor
 
 const file_footward_v1_common_proto_rawDesc = "" +
 	"\n" +
-	"\x18footward/v1/common.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\"}\n" +
+	"\x18footward/v1/common.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\"\xb3\x01\n" +
 	"\vDesignBasis\x124\n" +
 	"\x05basis\x18\x01 \x01(\x0e2\x12.footward.v1.BasisB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x05basis\x128\n" +
-	"\beurocode\x18\x02 \x01(\v2\x1c.footward.v1.EurocodeFactorsR\beurocode\"\x85\x04\n" +
+	"\beurocode\x18\x02 \x01(\v2\x1c.footward.v1.EurocodeFactorsR\beurocode\x124\n" +
+	"\tcorrosion\x18\x03 \x01(\v2\x16.footward.v1.CorrosionR\tcorrosion\"\xc0\x01\n" +
+	"\tCorrosion\x12/\n" +
+	"\x05years\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x12>\n" +
+	"\x06ground\x18\x02 \x01(\x0e2\x1c.footward.v1.CorrosiveGroundB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06ground\x12B\n" +
+	"\x10rate_mm_per_year\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\x00\x00R\rrateMmPerYear\"\x85\x04\n" +
 	"\x0fEurocodeFactors\x129\n" +
 	"\bgamma_m0\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\xcd\xcc\xcc\xcc\xcc\xcc\xec?H\x00R\agammaM0\x88\x01\x01\x129\n" +
 	"\bgamma_m2\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\agammaM2\x88\x01\x01\x127\n" +
@@ -1529,7 +1683,16 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x15SIZE_KIND_WELD_LENGTH\x10\x04\x12\x1a\n" +
 	"\x16SIZE_KIND_ROD_DIAMETER\x10\x05\x12\x1a\n" +
 	"\x16SIZE_KIND_CONTACT_SIDE\x10\x06\x12\x1b\n" +
-	"\x17SIZE_KIND_HOLE_DIAMETER\x10\a*\xd2\x01\n" +
+	"\x17SIZE_KIND_HOLE_DIAMETER\x10\a*\xcf\x02\n" +
+	"\x0fCorrosiveGround\x12 \n" +
+	"\x1cCORROSIVE_GROUND_UNSPECIFIED\x10\x00\x12(\n" +
+	"$CORROSIVE_GROUND_UNDISTURBED_NATURAL\x10\x01\x12%\n" +
+	"!CORROSIVE_GROUND_POLLUTED_NATURAL\x10\x02\x12'\n" +
+	"#CORROSIVE_GROUND_AGGRESSIVE_NATURAL\x10\x03\x12\x1f\n" +
+	"\x1bCORROSIVE_GROUND_LOOSE_FILL\x10\x04\x12*\n" +
+	"&CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL\x10\x05\x12#\n" +
+	"\x1fCORROSIVE_GROUND_COMPACTED_FILL\x10\x06\x12.\n" +
+	"*CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL\x10\a*\xd2\x01\n" +
 	"\vFieldReason\x12\x1c\n" +
 	"\x18FIELD_REASON_UNSPECIFIED\x10\x00\x12\x18\n" +
 	"\x14FIELD_REASON_MISSING\x10\x01\x12\x1d\n" +
@@ -1551,47 +1714,51 @@ func file_footward_v1_common_proto_rawDescGZIP() []byte {
 	return file_footward_v1_common_proto_rawDescData
 }
 
-var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 6)
-var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 11)
+var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 7)
+var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
 var file_footward_v1_common_proto_goTypes = []any{
 	(Basis)(0),              // 0: footward.v1.Basis
 	(Detail)(0),             // 1: footward.v1.Detail
 	(Verdict)(0),            // 2: footward.v1.Verdict
 	(Severity)(0),           // 3: footward.v1.Severity
 	(SizeKind)(0),           // 4: footward.v1.SizeKind
-	(FieldReason)(0),        // 5: footward.v1.FieldReason
-	(*DesignBasis)(nil),     // 6: footward.v1.DesignBasis
-	(*EurocodeFactors)(nil), // 7: footward.v1.EurocodeFactors
-	(*ForcesAtFoot)(nil),    // 8: footward.v1.ForcesAtFoot
-	(*CheckResult)(nil),     // 9: footward.v1.CheckResult
-	(*LimitState)(nil),      // 10: footward.v1.LimitState
-	(*Notice)(nil),          // 11: footward.v1.Notice
-	(*FactorUsed)(nil),      // 12: footward.v1.FactorUsed
-	(*DerivationStep)(nil),  // 13: footward.v1.DerivationStep
-	(*Provenance)(nil),      // 14: footward.v1.Provenance
-	(*BasisEdition)(nil),    // 15: footward.v1.BasisEdition
-	(*FieldViolation)(nil),  // 16: footward.v1.FieldViolation
+	(CorrosiveGround)(0),    // 5: footward.v1.CorrosiveGround
+	(FieldReason)(0),        // 6: footward.v1.FieldReason
+	(*DesignBasis)(nil),     // 7: footward.v1.DesignBasis
+	(*Corrosion)(nil),       // 8: footward.v1.Corrosion
+	(*EurocodeFactors)(nil), // 9: footward.v1.EurocodeFactors
+	(*ForcesAtFoot)(nil),    // 10: footward.v1.ForcesAtFoot
+	(*CheckResult)(nil),     // 11: footward.v1.CheckResult
+	(*LimitState)(nil),      // 12: footward.v1.LimitState
+	(*Notice)(nil),          // 13: footward.v1.Notice
+	(*FactorUsed)(nil),      // 14: footward.v1.FactorUsed
+	(*DerivationStep)(nil),  // 15: footward.v1.DerivationStep
+	(*Provenance)(nil),      // 16: footward.v1.Provenance
+	(*BasisEdition)(nil),    // 17: footward.v1.BasisEdition
+	(*FieldViolation)(nil),  // 18: footward.v1.FieldViolation
 }
 var file_footward_v1_common_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.DesignBasis.basis:type_name -> footward.v1.Basis
-	7,  // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
-	0,  // 2: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
-	2,  // 3: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
-	10, // 4: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
-	11, // 5: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
-	12, // 6: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
-	13, // 7: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
-	2,  // 8: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
-	4,  // 9: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
-	3,  // 10: footward.v1.Notice.severity:type_name -> footward.v1.Severity
-	15, // 11: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
-	0,  // 12: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
-	5,  // 13: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
-	14, // [14:14] is the sub-list for method output_type
-	14, // [14:14] is the sub-list for method input_type
-	14, // [14:14] is the sub-list for extension type_name
-	14, // [14:14] is the sub-list for extension extendee
-	0,  // [0:14] is the sub-list for field type_name
+	9,  // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
+	8,  // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
+	5,  // 3: footward.v1.Corrosion.ground:type_name -> footward.v1.CorrosiveGround
+	0,  // 4: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
+	2,  // 5: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
+	12, // 6: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
+	13, // 7: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
+	14, // 8: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
+	15, // 9: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
+	2,  // 10: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
+	4,  // 11: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
+	3,  // 12: footward.v1.Notice.severity:type_name -> footward.v1.Severity
+	17, // 13: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
+	0,  // 14: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
+	6,  // 15: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
+	16, // [16:16] is the sub-list for method output_type
+	16, // [16:16] is the sub-list for method input_type
+	16, // [16:16] is the sub-list for extension type_name
+	16, // [16:16] is the sub-list for extension extendee
+	0,  // [0:16] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_common_proto_init() }
@@ -1599,16 +1766,16 @@ func file_footward_v1_common_proto_init() {
 	if File_footward_v1_common_proto != nil {
 		return
 	}
-	file_footward_v1_common_proto_msgTypes[1].OneofWrappers = []any{}
-	file_footward_v1_common_proto_msgTypes[3].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[2].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[4].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[5].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_common_proto_rawDesc), len(file_footward_v1_common_proto_rawDesc)),
-			NumEnums:      6,
-			NumMessages:   11,
+			NumEnums:      7,
+			NumMessages:   12,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

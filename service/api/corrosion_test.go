@@ -1,0 +1,85 @@
+package api_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"google.golang.org/protobuf/encoding/protojson"
+
+	"footward.example/footward/client/local"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// Every steel part is checked as if it stated the loss itself.
+func TestExposureIsTheSameAsAllowancesOfTheParts(t *testing.T) {
+	// Polluted ground, 25 years: 0.75 mm a face (EN 1993-5 Table 4-1, from memory).
+	const exposed = `"corrosion": {"years": 25, "ground": "CORROSIVE_GROUND_POLLUTED_NATURAL"}`
+	for name, item := range map[string]struct{ exposure, stated string }{
+		"plate": {
+			`{"plateBending": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + plateOf(``) + `}}`,
+			`{"plateBending": {"basis": {"basis": "BASIS_EUROCODE"}, ` + plateOf(`, "corrosionAllowanceMm": 1.5`) + `}}`,
+		},
+		"rods": {
+			`{"anchorRods": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + rodsOf(``) + `}}`,
+			`{"anchorRods": {"basis": {"basis": "BASIS_EUROCODE"}, ` + rodsOf(`, "corrosionAllowanceMm": 1.5`) + `}}`,
+		},
+		"fillet": {
+			`{"weld": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + weldOf("FILLET", `, "throatMm": 5`) + `}}`,
+			`{"weld": {"basis": {"basis": "BASIS_EUROCODE"}, ` + weldOf("FILLET", `, "throatMm": 5, "corrosionAllowanceMm": 0.75`) + `}}`,
+		},
+		"weld through the plate": {
+			`{"weld": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + weldOf("COMPLETE_PENETRATION", ``) + `}}`,
+			`{"weld": {"basis": {"basis": "BASIS_EUROCODE"}, ` + weldOf("COMPLETE_PENETRATION", `, "corrosionAllowanceMm": 1.5`) + `}}`,
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			a, b := result(t, item.exposure), result(t, item.stated)
+			require.Equal(t, len(b.GetLimitStates()), len(a.GetLimitStates()))
+			for i, s := range b.GetLimitStates() {
+				assert.Equal(t, s.GetId(), a.GetLimitStates()[i].GetId())
+				assert.InDelta(t, s.GetUtilization(), a.GetLimitStates()[i].GetUtilization(), 1e-12, s.GetId())
+			}
+			assert.Contains(t, codesOf(a), "corrosion_by_exposure")
+			assert.NotContains(t, codesOf(b), "corrosion_by_exposure")
+		})
+	}
+}
+
+func plateOf(more string) string {
+	return `"plate": {"sizeXMm": 300, "sizeYMm": 300, "thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}` + more + `},
+		"footprint": {"tube": {"sizeXMm": 150, "sizeYMm": 150, "wallMm": 8}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF"},
+		"support": {"given": {"pressureKpa": 3000, "source": "made up", "medium": "GIVEN_MEDIUM_OTHER"}}, "forces": {"nKn": -200}`
+}
+
+func rodsOf(more string) string {
+	return `"plate": {"sizeXMm": 300, "sizeYMm": 300, "thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}, "corrosionAllowanceMm": 1.5},
+		"rods": {"rod": {"thread": {"designation": "M20"}, "steel": {"grade": "ISO 898-1 8.8"}` + more + `},
+		"positions": [{"xMm": 0, "yMm": 0}], "holes": {"diameterMm": 22}}, "rodForces": [{"tensionKn": 40, "shearXKn": 10}]`
+}
+
+func weldOf(kind, more string) string {
+	return `"weld": {"kind": "WELD_KIND_` + kind + `"` + more + `, "parts": [
+		{"thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}}, {"thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}}]},
+		"run": {"lengthMm": 200, "alongKn": 50}`
+}
+
+func result(t *testing.T, item string) *footwardv1.CheckResult {
+	t.Helper()
+	c, err := local.Start()
+	require.NoError(t, err)
+	defer func() { require.NoError(t, c.Close()) }()
+	m := &footwardv1.CheckItem{}
+	require.NoError(t, protojson.Unmarshal([]byte(item), m))
+	out, err := c.CheckMany(t.Context(), &footwardv1.CheckManyRequest{Items: []*footwardv1.CheckItem{m}})
+	require.NoError(t, err)
+	require.Nil(t, out.GetOutcomes()[0].GetRefusal(), "%v", out.GetOutcomes()[0].GetRefusal())
+	return out.GetOutcomes()[0].GetResult()
+}
+
+func codesOf(r *footwardv1.CheckResult) (all []string) {
+	for _, n := range r.GetNotices() {
+		all = append(all, n.GetCode())
+	}
+	return all
+}
