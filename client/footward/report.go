@@ -111,7 +111,7 @@ func (p *page) states(k *task, r *footwardv1.CheckResult) {
 			lead = "  " + governingMark + " "
 		}
 		p.row(lead, columns, widths, rows[i])
-		p.paragraph(indent+"  ", remark(k, s))
+		p.paragraph(indent+"  ", remark(s))
 	}
 	if r.GetGoverningId() != "" {
 		p.line("  " + governingMark + " governs")
@@ -133,7 +133,7 @@ func stateRow(s *footwardv1.LimitState) []string {
 }
 
 // remark says what does not fit in the columns: clause, member, reason, size.
-func remark(k *task, s *footwardv1.LimitState) string {
+func remark(s *footwardv1.LimitState) string {
 	var parts []string
 	if s.GetReason() != "" {
 		parts = append(parts, s.GetReason())
@@ -142,9 +142,9 @@ func remark(k *task, s *footwardv1.LimitState) string {
 		parts = append(parts, s.GetClause())
 	}
 	if s.GetMember() > 0 {
-		parts = append(parts, fmt.Sprintf("%s %d", k.member(s), s.GetMember()))
+		parts = append(parts, fmt.Sprintf("%s %d", member(s), s.GetMember()))
 	}
-	if s.GetCombination() != "" && s.Utilization != nil {
+	if s.GetCombination() != "" && s.GetVerdict() != footwardv1.Verdict_VERDICT_NOT_APPLICABLE {
 		parts = append(parts, under(s))
 	}
 	if s.RequiredSizeMm != nil {
@@ -161,21 +161,17 @@ func under(s *footwardv1.LimitState) string {
 	return fmt.Sprintf("stage %d, %s", s.GetStage(), s.GetCombination())
 }
 
+// members names what limit states are numbered by, by how their ids begin.
+var members = []struct{ prefix, name string }{
+	{"weld_base_metal", "part"}, {"weld_", "segment"}, {"ring_", "tier"}, {"settle_differential", "neighbour"},
+	{"settle_", "stage"}, {"plate_", "rod"}, {"rod_", "rod"}, {"hole_", "rod"}, {"anchor_", "rod"}, {"tie_", "rod"},
+}
+
 // member names what a limit state is numbered by.
-func (t *task) member(s *footwardv1.LimitState) string {
-	switch t.item.Check.GetCheck().(type) {
-	case *footwardv1.CheckItem_PlateBending, *footwardv1.CheckItem_AnchorRods, *footwardv1.CheckItem_Anchorage:
-		return "rod"
-	case *footwardv1.CheckItem_Weld:
-		if s.GetId() != "weld_base_metal" {
-			return "segment"
-		}
-	case *footwardv1.CheckItem_ColumnBase:
-		switch weld := strings.HasPrefix(s.GetId(), "weld_"); {
-		case !weld:
-			return "rod"
-		case s.GetId() != "weld_base_metal":
-			return "segment"
+func member(s *footwardv1.LimitState) string {
+	for _, m := range members {
+		if strings.HasPrefix(s.GetId(), m.prefix) {
+			return m.name
 		}
 	}
 	return "part"

@@ -10,9 +10,12 @@ import (
 	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/plate"
+	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/rod"
+	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/weld"
 )
 
@@ -34,6 +37,7 @@ type ColumnInput struct {
 	Mu       float64 // its coefficient, US bases [-]
 	// What holds the rods below; NotHeld: not checked.
 	Anchorage Anchorage
+	Below     Substructure
 	Cases     []Case
 	NoSizes   bool // whether required sizes are not wanted, which saves their search
 }
@@ -43,6 +47,11 @@ const MostCases = 20000
 
 // ValidateColumn adds to faults everything about the input that does not fit.
 func ValidateColumn(in *ColumnInput, faults *limit.Faults) {
+	whole, stack := in.whole()
+	whole.validate(stack, faults)
+}
+
+func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 	var found limit.Faults
 	b := in.Base
 	b.Plate.Actions, b.Support.Actions = geom.Actions{}, geom.Actions{}
@@ -73,6 +82,7 @@ func ValidateColumn(in *ColumnInput, faults *limit.Faults) {
 		faults.Add(limit.Conflict, "base.sharing.preload_kn", "needs rods")
 	}
 	in.validateAnchorage(faults)
+	in.validateBelow(stack, faults)
 	if !(in.Mu >= 0 && in.Mu <= 1) {
 		faults.Add(limit.OutOfRange, "base.friction_coefficient", "must be between 0 and 0.7")
 	}
@@ -154,17 +164,37 @@ type Row struct {
 type ColumnResult struct {
 	Rows []Row
 
-	in       *ColumnInput
+	in       *ColumnInput // as given
 	strength bearing.Strength
 	worst    []limit.State
-	from     []int // case of each, counted from 0
+	from     []int // case of each, counted from 0; -1: none of them
+	at       map[*limit.Kind]int
 	notices  limit.Notices
 	governs  int // case that governs, counted from 0
+	whole    *ColumnInput
+	foot     below
+}
+
+// Settled returns the settlement of the ground, or nil where it was not predicted.
+func (r *ColumnResult) Settled() *settle.Result { return r.foot.settled }
+
+// take keeps a state if it is the worst of its kind; from is its case, or -1.
+func (r *ColumnResult) take(s limit.State, from int) {
+	k, seen := r.at[s.Kind]
+	switch {
+	case !seen:
+		r.at[s.Kind] = len(r.worst)
+		r.worst, r.from = append(r.worst, s), append(r.from, from)
+	case worse(&s, &r.worst[k]):
+		r.worst[k], r.from[k] = s, from
+	}
 }
 
 // column checks one case after another and reuses its memory.
 type column struct {
-	in       *ColumnInput
+	in       *ColumnInput // with what the parts tell of each other
+	given    *ColumnInput
+	foot     below
 	strength bearing.Strength
 	solver   contact.Solver
 	probe    contact.Solver // so that the answer of the other holds
@@ -179,18 +209,18 @@ type column struct {
 // basis.
 func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	var faults limit.Faults
-	ValidateColumn(in, &faults)
+	whole, stack := in.whole()
+	whole.validate(stack, &faults)
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	c := &column{in: in, probe: contact.Solver{Limit: probeSteps}}
+	c := &column{in: whole, given: in, probe: contact.Solver{Limit: probeSteps}, foot: below{stack: stack}}
 	var err error
-	if c.strength, err = bearing.Available(&in.Base.Support); err != nil {
+	if c.strength, err = bearing.Available(&whole.Base.Support); err != nil {
 		return nil, err
 	}
 	c.prepare()
-	r := &ColumnResult{in: in, strength: c.strength, Rows: make([]Row, len(in.Cases))}
-	at := map[*limit.Kind]int{}
+	r := &ColumnResult{in: in, whole: whole, strength: c.strength, Rows: make([]Row, len(in.Cases)), at: map[*limit.Kind]int{}}
 	for i := range in.Cases {
 		c.list.Reset()
 		c.list.NoSizes = true
@@ -201,13 +231,7 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 		r.Rows[i] = row(&c.list, &solved)
 		for _, s := range c.list.All() {
 			s.Combination, s.Stage = in.Cases[i].Name, in.Cases[i].Stage
-			k, seen := at[s.Kind]
-			if !seen {
-				at[s.Kind] = len(r.worst)
-				r.worst, r.from = append(r.worst, s), append(r.from, i)
-			} else if worse(&s, &r.worst[k]) {
-				r.worst[k], r.from[k] = s, i
-			}
+			r.take(s, i)
 		}
 		if worseRow(&r.Rows[i], &r.Rows[r.governs]) {
 			r.governs = i
@@ -218,6 +242,10 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 			return nil, err
 		}
 	}
+	if err := c.below(r); err != nil {
+		return nil, err
+	}
+	r.foot = c.foot
 	r.sort()
 	return r, nil
 }
@@ -227,7 +255,7 @@ func (c *column) sizes(r *ColumnResult) error {
 	var unused limit.Notices
 	done := map[int]bool{}
 	for _, i := range r.from {
-		if done[i] {
+		if i < 0 || done[i] {
 			continue
 		}
 		done[i] = true
@@ -250,7 +278,8 @@ func (c *column) sizes(r *ColumnResult) error {
 // sort puts the limit states in the order of ColumnKinds and the parts.
 func (r *ColumnResult) sort() {
 	order := map[*limit.Kind]int{}
-	for _, kinds := range [][]*limit.Kind{ColumnKinds(), bearing.Kinds(), plate.Kinds(), weld.Kinds(), rod.Kinds(), AnchorageKinds()} {
+	for _, kinds := range [][]*limit.Kind{ColumnKinds(), bearing.Kinds(), plate.Kinds(), weld.Kinds(), rod.Kinds(),
+		AnchorageKinds(), ring.Kinds(), BelowKinds(), ground.Kinds(), settle.Kinds()} {
 		for _, k := range kinds {
 			order[k] = len(order)
 		}
@@ -441,6 +470,13 @@ func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
 			}
 			out = append(out, a)
 		}
+	}
+	if c.in.Below.HasStack {
+		p, err := c.stackUnder(&k.Actions, solved)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, p)
 	}
 	return out, nil
 }

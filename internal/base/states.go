@@ -39,6 +39,9 @@ var (
 // are the parts' own.
 func ColumnKinds() []*limit.Kind { return []*limit.Kind{balance, pressure, torsion} }
 
+// BelowKinds returns the limit states of the substructure that are no part's own.
+func BelowKinds() []*limit.Kind { return []*limit.Kind{underside} }
+
 // balance evaluates how support and rods balance a case.
 //
 // On a plastic block the demand is the least strength of the bed with which there
@@ -153,7 +156,8 @@ var (
 // ColumnRemarks returns the notices of the whole in order; those of the parts are
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
-	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage}
+	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage,
+		wholePath, spreadPlan, persistent, byStack, softBed}
 }
 
 func (c *column) remark(l *limit.Notices) {
@@ -190,7 +194,7 @@ func (r *ColumnResult) Notices(l *limit.Notices) {
 
 // Derive writes the calculation of the case that governs.
 func (r *ColumnResult) Derive(s *derive.Sheet) {
-	c := &column{in: r.in, strength: r.strength, probe: contact.Solver{Limit: probeSteps}}
+	c := &column{in: r.whole, given: r.in, strength: r.strength, probe: contact.Solver{Limit: probeSteps}, foot: r.foot}
 	c.prepare()
 	var unused limit.Notices
 	k := &r.in.Cases[r.governs]
@@ -203,4 +207,5 @@ func (r *ColumnResult) Derive(s *derive.Sheet) {
 	}
 	c.list.Reset()
 	_, _ = c.check(k, &unused, s)
+	c.deriveBelow(s)
 }

@@ -34,8 +34,9 @@ func RelativeStiffness(p *Plate, modulus float64) float64 {
 	return math.Sqrt(math.Sqrt(p.Rigidity() / modulus))
 }
 
-// rigidReach is how far a plate may reach past what stands on it, in lengths l.
-const rigidReach = 0.6
+// StiffReach is how far a plate may reach past what stands on it and be taken as
+// rigid, in lengths l [-]: see Rigid.
+const StiffReach = 0.6
 
 // Rigid reports whether a plate that reaches past the outline of what stands on
 // it by an overhang a [mm] may be taken as rigid, with l of RelativeStiffness:
@@ -47,7 +48,7 @@ const rigidReach = 0.6
 // cantilever moment at most 4 % below that of an even pressure. It says nothing
 // about the moment at the middle of a soft footprint, nor about what lies between
 // patches that stand apart.
-func Rigid(overhang, l float64) bool { return overhang <= rigidReach*l }
+func Rigid(overhang, l float64) bool { return overhang <= StiffReach*l }
 
 // Patch is a loaded rectangle of the plate. Its forces act at its own centre and
 // press with

@@ -133,7 +133,7 @@ func (s State) Of(member int) State {
 }
 
 // MaxStates is the most limit states that one check can have.
-const MaxStates = 64
+const MaxStates = 96
 
 // List is an ordered list of evaluated limit states. It allocates nothing.
 type List struct {

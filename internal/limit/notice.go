@@ -19,7 +19,7 @@ type Notice struct {
 }
 
 // MaxNotices is the most notices that one check can have.
-const MaxNotices = 64
+const MaxNotices = 128
 
 // Notices is an ordered list of notices. It allocates nothing.
 type Notices struct {

@@ -25,17 +25,36 @@ func (s steps) step(symbol, expression string, v float64, unit, clause string) {
 
 // Derive writes the calculation step by step, tier by tier.
 func (r *Result) Derive(sheet *derive.Sheet) {
-	in, a := r.in, &r.in.Actions
-	sheet.Factor("gamma_G", r.Safety.Unfavourable, "weight where it presses; EN 1990 Table A1.2, ASCE 7-22 2.3.1")
-	sheet.Factor("gamma_stb", r.Safety.Favourable, "weight where it holds; EN 1990 Table A1.2(A), ASCE 7-22 2.3.1")
-	r.deriveFactors(sheet)
+	r.DeriveStress(sheet)
+	r.deriveStability(sheet)
+	r.DeriveMovement(sheet)
+}
+
+// DeriveStability writes sliding and overturning under actions of their own; what
+// the stack is must be written before.
+func (r *Result) DeriveStability(sheet *derive.Sheet) {
+	r.deriveActions(sheet)
+	r.deriveStability(sheet)
+}
+
+func (r *Result) deriveActions(sheet *derive.Sheet) {
+	a := &r.in.Actions
 	sheet.Given("N", a.N, "N", "on top, tension positive")
-	sheet.Given("P_0", r.Preload, "N", "preload of all rods, which presses")
 	sheet.Step("P", "max(0, 0 - N)", r.Press, "N", "compression on top")
 	sheet.Given("V_x", a.Vx, "N", "along x")
 	sheet.Given("V_y", a.Vy, "N", "along y")
 	sheet.Given("M_x", a.Mx, "Nmm", "about x")
 	sheet.Given("M_y", a.My, "Nmm", "about y")
+}
+
+// DeriveStress writes the tiers with their stresses and hoop forces.
+func (r *Result) DeriveStress(sheet *derive.Sheet) {
+	in := r.in
+	sheet.Factor("gamma_G", r.Safety.Unfavourable, "weight where it presses; EN 1990 Table A1.2, ASCE 7-22 2.3.1")
+	sheet.Factor("gamma_stb", r.Safety.Favourable, "weight where it holds; EN 1990 Table A1.2(A), ASCE 7-22 2.3.1")
+	r.deriveFactors(sheet)
+	r.deriveActions(sheet)
+	sheet.Given("P_0", r.Preload, "N", "preload of all rods, which presses")
 	sheet.Given("P_ser", max(0, -in.Service.N), "N", "compression in service")
 	weight, depth := 0.0, 0.0
 	sheet.Given("W_0", 0, "N", "weight above the first tier")
@@ -56,8 +75,6 @@ func (r *Result) Derive(sheet *derive.Sheet) {
 		s.step("z_#", "z_"+before+" + h_#", depth, "mm", "statics")
 		r.deriveTier(s, i, before)
 	}
-	r.deriveStability(sheet)
-	r.deriveMovement(sheet)
 }
 
 func (r *Result) deriveFactors(s *derive.Sheet) {
@@ -192,10 +209,20 @@ func (r *Result) deriveStability(sheet *derive.Sheet) {
 		for i, slide := range r.Slides {
 			s := steps{sheet, strconv.Itoa(i)}
 			s.given("delta_#", slide.Angle, "rad", "friction under tier "+s.at+", 0 is the shoe; two thirds of the fill's against shoe and bottom")
-			if slide.Force > 0.1*(in.Actions.N+slide.Force) {
-				s.step("N_s#", "max(0, gamma_stb W_# - N)", slide.Force, "N", "statics")
-			} else {
+			clamped := i < n && in.Clamp > 0
+			switch {
+			case slide.Force <= 0.1*(in.Actions.N+slide.Force):
 				s.given("N_s#", slide.Force, "N", "weight that holds less the pull, not below 0")
+			case clamped:
+				s.given("N_c#", in.Clamp, "N", "tension of the rods, which presses shoe and tiers together")
+				s.step("N_s#", "max(0, gamma_stb W_# - N + N_c#)", slide.Force, "N", "statics")
+			default:
+				s.step("N_s#", "max(0, gamma_stb W_# - N)", slide.Force, "N", "statics")
+			}
+			if i == 0 && in.Key > 0 {
+				s.given("V_key", in.Key, "N", "bearing path from shoe to rings, proven elsewhere")
+				s.step("V_R#", "N_s# tan(delta_#) k_s + V_key", slide.Holds, "N", "friction and bearing path")
+				continue
 			}
 			s.step("V_R#", "N_s# tan(delta_#) k_s", slide.Holds, "N", "friction")
 		}
@@ -213,7 +240,8 @@ func (r *Result) deriveStability(sheet *derive.Sheet) {
 	}
 }
 
-func (r *Result) deriveMovement(sheet *derive.Sheet) {
+// DeriveMovement writes settlement and preload; the tiers must be written before.
+func (r *Result) DeriveMovement(sheet *derive.Sheet) {
 	in := r.in
 	if r.NoService == "" {
 		sheet.Given("s_b", in.Bedding, "mm", "bedding")

@@ -114,6 +114,12 @@ type Input struct {
 	Tiers   []Tier // from the top down, 1 to 8
 	Safety  Safety
 	Rods    Rods
+	// Clamp is the tension of rods that presses shoe and tiers together, which
+	// rubs between them but not on what is below [N].
+	Clamp float64
+	// Key is the design resistance of a bearing path for shear from the shoe to
+	// the rings, proven elsewhere [N]; 0: friction alone.
+	Key float64
 
 	LoadTested bool    // a stack of this build was loaded, as eccentrically as it will be
 	LoadTest   float64 // compression reached in that test [N]

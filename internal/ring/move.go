@@ -85,3 +85,21 @@ func (r *Result) stack() float64 {
 	}
 	return 1 / give
 }
+
+// Subgrade returns the modulus of subgrade reaction of the fill under the shoe
+// [N/mm3], as if nothing spread, so that it is rather too soft; 0 where a modulus is
+// not known.
+//
+//	k = 1/sum(h_i/M_s,i)
+//
+// Source: statics of springs in series.
+func (r *Result) Subgrade() float64 {
+	give := 0.0
+	for i := range r.Tiers {
+		if !(r.Tiers[i].Modulus > 0) {
+			return 0
+		}
+		give += r.in.Tiers[i].Height / r.Tiers[i].Modulus
+	}
+	return 1 / give
+}

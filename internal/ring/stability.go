@@ -58,8 +58,15 @@ func (r *Result) stability() {
 			t := &in.Tiers[i-1]
 			weight += t.Fill.UnitWeight * math.Pi / 4 * t.Diameter * t.Diameter * t.Height
 		}
-		s.Force = max(0, r.Safety.Favourable*weight-in.Actions.N)
+		s.Force = r.Safety.Favourable*weight - in.Actions.N
+		if i < n {
+			s.Force += in.Clamp
+		}
+		s.Force = max(0, s.Force)
 		s.Holds = s.Force * math.Tan(s.Angle) * factor
+		if i == 0 {
+			s.Holds += in.Key
+		}
 		r.Slides = append(r.Slides, s)
 	}
 	arm := in.Tiers[n-1].Diameter / 2

@@ -45,18 +45,38 @@ const unknownRing = "not verified: the strength of the ring of tier %d is not kn
 
 // States appends the limit states in their fixed order.
 func (r *Result) States(l *limit.List) {
+	r.StressStates(l)
+	r.ServiceState(l)
+	l.Add(r.surfaceState())
+	r.StabilityStates(l)
+	r.SettlementStates(l)
+}
+
+// StressStates appends what the design stresses of the fill decide.
+func (r *Result) StressStates(l *limit.List) {
 	l.Add(r.localState())
-	own := r.withoutFactor("phi_b", r.Safety.PhiB)
+	own := r.ownFactor()
 	l.Add(r.strengthState(fill, own, func(t *TierResult) (float64, float64) { return t.Even, t.Strength }))
 	l.Add(r.strengthState(edge, own, func(t *TierResult) (float64, float64) { return t.Edge, t.Strength }))
 	l.Add(r.strengthState(ultimate, own, func(t *TierResult) (float64, float64) { return t.Ultimate, t.Rd }))
-	l.Add(r.serviceState(own))
-	l.Add(r.surfaceState())
+}
+
+// ServiceState appends the hoop force in service.
+func (r *Result) ServiceState(l *limit.List) { l.Add(r.serviceState(r.ownFactor())) }
+
+// StabilityStates appends what the actions on the stack as a whole decide.
+func (r *Result) StabilityStates(l *limit.List) {
 	l.Add(r.slideState())
 	l.Add(r.turnState())
+}
+
+// SettlementStates appends what the settlement of the stack in service decides.
+func (r *Result) SettlementStates(l *limit.List) {
 	l.Add(r.settleState())
 	l.Add(r.clampState())
 }
+
+func (r *Result) ownFactor() string { return r.withoutFactor("phi_b", r.Safety.PhiB) }
 
 // noStress returns the state of fill without stresses.
 func (r *Result) noStress(k *limit.Kind) limit.State {

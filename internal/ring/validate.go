@@ -69,7 +69,8 @@ func Validate(in *Input, faults *limit.Faults) {
 		{"safety.phi_sliding", s.PhiSliding, 0.1, 1, true}, {"safety.weight_unfavourable", s.Unfavourable, 1, 3, true},
 		{"safety.weight_favourable", s.Favourable, 0.1, 1, true},
 		{"load_test_kn", in.LoadTest, 0, greatestForce, false}, {"settlement_limit_mm", in.Settlement, 1e-3, greatestSize, true},
-		{"bedding_mm", in.Bedding, 0, greatestSize, false},
+		{"bedding_mm", in.Bedding, 0, greatestSize, false}, {"shear_key_kn", in.Key, 0, greatestForce, false},
+		{"forces", in.Clamp, 0, greatestForce, false},
 	} {
 		b.check(faults, "")
 	}

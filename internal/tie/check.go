@@ -112,17 +112,34 @@ func Check(in *Input) (*Result, error) {
 // J4.2(b).
 func (r *Result) plate() {
 	in := r.in
-	fy, fu, _ := in.Plate.Steel.At(in.Plate.Thickness)
+	_, fu, _ := in.Plate.Steel.At(in.Plate.Thickness)
 	t := in.Plate.Net()
-	r.Resists = t * t * r.strength(fy)
+	r.Resists = MomentResistance(&in.Plate, &in.Design)
 	r.Punch = r.punchPerMM(fu) * t
 	r.Bend[0] = r.bend(func(p geom.Point) (float64, float64) { return p.X, p.Y }, in.PressX, in.Plate.SizeY)
 	r.Bend[1] = r.bend(func(p geom.Point) (float64, float64) { return p.Y, p.X }, in.PressY, in.Plate.SizeX)
 }
 
+// MomentResistance returns the moment that a plate resists per width [Nmm/mm].
+//
+//	EN: m_Rd = f_y t^2/(6 gamma_M0), elastic; US: phi F_y t^2/4 or F_y t^2/(4 Omega)
+//
+// Source: EN 1993-1-1:2005 6.2.5; AISC 360-22 F11.
+func MomentResistance(p *geom.Plate, d *basis.Design) float64 {
+	fy, _, _ := p.Steel.At(p.Thickness)
+	return p.Net() * p.Net() * strength(fy, d)
+}
+
+// NeededThickness returns the thickness as built that resists a moment per width
+// [mm]; 0 where none does.
+//
+// Source: as MomentResistance, turned round.
+func NeededThickness(p *geom.Plate, d *basis.Design, m float64) float64 {
+	return p.Needed(func(fy, _ float64) float64 { return math.Sqrt(m / strength(fy, d)) })
+}
+
 // strength returns what m_Rd is over t^2.
-func (r *Result) strength(fy float64) float64 {
-	d := &r.in.Design
+func strength(fy float64, d *basis.Design) float64 {
 	if d.Basis.US() {
 		return fy * basis.Flexure.Factor(d.Basis) / 4
 	}

@@ -1,8 +1,6 @@
 package tie
 
 import (
-	"math"
-
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/limit"
 )
@@ -88,7 +86,7 @@ func (r *Result) bendState() limit.State {
 		return limit.State{Kind: bending, Verdict: limit.Fail, Reason: b.Reason}
 	}
 	return limit.Evaluate(bending, b.PerMM, r.Resists).Need(limit.PlateThickness,
-		r.in.Plate.Needed(func(fy, _ float64) float64 { return math.Sqrt(b.PerMM / r.strength(fy)) }))
+		NeededThickness(&r.in.Plate, &r.in.Design, b.PerMM))
 }
 
 func (r *Result) turnState() limit.State {

@@ -15,7 +15,7 @@ import (
 
 // CheckColumnBase implements ColumnBaseServiceServer.
 func (c *Check) CheckColumnBase(_ context.Context, m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckColumnBaseResponse, error) {
-	r, table, violations := c.columnBase(m)
+	r, table, stages, violations := c.columnBase(m)
 	if violations != nil {
 		return nil, guard.InvalidArgument(violations)
 	}
@@ -23,21 +23,30 @@ func (c *Check) CheckColumnBase(_ context.Context, m *footwardv1.CheckColumnBase
 	if m.GetTable() {
 		out.Table = table()
 	}
+	out.Settlement = stages()
 	return out, nil
 }
 
-// columnBase checks a base; the table is written when it is called for.
-func (c *Check) columnBase(m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckResult, func() []*footwardv1.CombinationRow, []*footwardv1.FieldViolation) {
+// columnBase checks a base; the tables are written when they are called for.
+func (c *Check) columnBase(m *footwardv1.CheckColumnBaseRequest) (
+	*footwardv1.CheckResult, func() []*footwardv1.CombinationRow, func() []*footwardv1.StageSettlement, []*footwardv1.FieldViolation,
+) {
 	r := readerOf(m.GetBasis())
 	in := r.columnInput(m)
 	violations := c.refused(kindColumnBase, m, &r, func(f *limit.Faults) { base.ValidateColumn(&in, f) })
 	if violations != nil {
-		return nil, nil, violations
+		return nil, nil, nil, violations
 	}
 	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
 	out, err := base.CheckColumn(&in)
 	result, violations := c.answered(kindColumnBase, a, out, err)
-	return result, func() []*footwardv1.CombinationRow { return rows(&in, out) }, violations
+	stages := func() []*footwardv1.StageSettlement {
+		if out == nil {
+			return nil
+		}
+		return settled(out.Settled())
+	}
+	return result, func() []*footwardv1.CombinationRow { return rows(&in, out) }, stages, violations
 }
 
 func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnInput {
@@ -67,7 +76,10 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 		in.Anchorage = parts.anchorage(b.GetAnchorage())
 	}
 	r.faults = append(r.faults, prefixed("base.", parts.faults)...)
-	in.Cases = r.cases(m)
+	if b.GetSubstructure() != nil {
+		in.Below = substructure(b.GetSubstructure())
+	}
+	in.Cases = r.cases(m, &in.Below)
 	return in
 }
 
@@ -80,12 +92,14 @@ func throat(w *weld.Spec) float64 {
 	return max(w.Throat, w.Leg/math.Sqrt2)
 }
 
-func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest) []base.Case {
+// cases reads the combinations, and what a substructure takes of them.
+func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, below *base.Substructure) []base.Case {
 	if list := m.GetLoadCases(); list != nil {
 		out := make([]base.Case, len(list.GetCases()))
 		for i, k := range list.GetCases() {
 			out[i] = base.Case{Name: k.GetName(), Stage: int(k.GetStage()), Actions: actions(k.GetForces())}
 		}
+		readyShares(basis.Basis(m.GetBasis().GetBasis()), out, below)
 		return out
 	}
 	if m.GetActionSet() == nil {
@@ -100,6 +114,9 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest) []base.Case {
 		}
 	}
 	combined, err := load.Combine(&in)
+	if err == nil && m.GetBase().GetSubstructure() != nil {
+		err = shares(&in, combined, below)
+	}
 	if err != nil {
 		_, faults := refusal(asked{}, err)
 		r.faults = append(r.faults, prefixed("action_set.", faults)...)

@@ -56,24 +56,13 @@ func (c *Check) ringStack(m *footwardv1.CheckRingStackRequest) (*footwardv1.Chec
 const degree = math.Pi / 180 // rad
 
 func (r *reader) footingInput(m *footwardv1.CheckFootingRequest) ground.Input {
-	f, s, l := m.GetFooting(), m.GetSoil(), m.GetLayer()
+	f := m.GetFooting()
 	in := ground.Input{
 		Design: r.design(m.GetBasis()), Depth: f.GetDepthMm(), Height: m.GetHeightMm(),
 		Permanent: actions(m.GetPermanent()), Variable: actions(m.GetVariable()), Linked: m.GetLinked(),
 		Weight: m.GetWeightKn() * newton,
-		Soil: ground.Soil{
-			Friction: s.GetFrictionAngleDeg() * degree, Cohesion: s.GetCohesionKpa() * megaPa,
-			Critical: s.GetCriticalAngleDeg() * degree, Undrained: s.GetUndrainedStrengthKpa() * megaPa,
-			Above: s.GetUnitWeightAboveKnM3() * newtonPerMM3, Below: s.GetUnitWeightKnM3() * newtonPerMM3,
-			Water: s.GetWaterDepthMm(), Dry: s.GetDry(),
-		},
-		Interface: ground.Interface{Share: m.GetInterface().GetFrictionShare(), Sealed: m.GetInterface().GetSealed()},
-		Layer: ground.Layer{
-			Thickness: l.GetThicknessMm(), Clay: l.GetUndrainedStrengthKpa() * megaPa, Punching: l.GetPunchingCoefficient(),
-		},
-		Presumptive: ground.Presumptive{
-			Pressure: m.GetPresumptive().GetPressureKpa() * megaPa, Source: m.GetPresumptive().GetSource(),
-		},
+		Soil:   soil(m.GetSoil()), Interface: baseContact(m.GetInterface()), Layer: granularLayer(m.GetLayer()),
+		Presumptive: presumptive(m.GetPresumptive()), Approaches: approaches(m.GetDesignApproaches()),
 		Author: ground.Author(m.GetMethod()), Safety: m.GetBearingSafetyFactor(),
 		Resistance: m.GetBearingResistanceFactor(), Stability: m.GetStabilitySafetyFactor(),
 	}
@@ -83,21 +72,45 @@ func (r *reader) footingInput(m *footwardv1.CheckFootingRequest) ground.Input {
 	case *footwardv1.Footing_Circle:
 		in.Shape, in.Diameter = ground.Circle, p.Circle.GetDiameterMm()
 	}
-	for _, a := range m.GetDesignApproaches() {
-		in.Approaches = append(in.Approaches, ground.Approach(a))
-	}
 	return in
 }
 
+func soil(s *footwardv1.GroundStrength) ground.Soil {
+	return ground.Soil{
+		Friction: s.GetFrictionAngleDeg() * degree, Cohesion: s.GetCohesionKpa() * megaPa,
+		Critical: s.GetCriticalAngleDeg() * degree, Undrained: s.GetUndrainedStrengthKpa() * megaPa,
+		Above: s.GetUnitWeightAboveKnM3() * newtonPerMM3, Below: s.GetUnitWeightKnM3() * newtonPerMM3,
+		Water: s.GetWaterDepthMm(), Dry: s.GetDry(),
+	}
+}
+
+func baseContact(c *footwardv1.BaseContact) ground.Interface {
+	return ground.Interface{Share: c.GetFrictionShare(), Sealed: c.GetSealed()}
+}
+
+func granularLayer(l *footwardv1.GranularLayer) ground.Layer {
+	return ground.Layer{
+		Thickness: l.GetThicknessMm(), Clay: l.GetUndrainedStrengthKpa() * megaPa, Punching: l.GetPunchingCoefficient(),
+	}
+}
+
+func presumptive(p *footwardv1.PresumptivePressure) ground.Presumptive {
+	return ground.Presumptive{Pressure: p.GetPressureKpa() * megaPa, Source: p.GetSource()}
+}
+
+func approaches(all []footwardv1.DesignApproach) (out []ground.Approach) {
+	for _, a := range all {
+		out = append(out, ground.Approach(a))
+	}
+	return out
+}
+
 func (r *reader) ringInput(m *footwardv1.CheckRingStackRequest) ring.Input {
-	s, shoe, rods := m.GetSafety(), m.GetShoe(), m.GetRods()
-	in := ring.Input{
+	shoe, rods := m.GetShoe(), m.GetRods()
+	return ring.Input{
 		Design: r.design(m.GetBasis()), Actions: actions(m.GetForces()), Service: actions(m.GetServiceForces()),
-		Shoe: ring.Shoe{SizeX: shoe.GetSizeXMm(), SizeY: shoe.GetSizeYMm(), Round: shoe.GetRound(), Loaded: shoe.GetLoadedDiameterMm()},
-		Safety: ring.Safety{
-			GammaPhi: s.GetGammaPhi(), Fill: s.GetFill(), PhiB: s.GetPhiB(), Stability: s.GetStability(), PhiSliding: s.GetPhiSliding(),
-			Unfavourable: s.GetWeightUnfavourable(), Favourable: s.GetWeightFavourable(),
-		},
+		Shoe:   ring.Shoe{SizeX: shoe.GetSizeXMm(), SizeY: shoe.GetSizeYMm(), Round: shoe.GetRound(), Loaded: shoe.GetLoadedDiameterMm()},
+		Safety: stackSafety(m.GetSafety()), Tiers: tiers(m.GetTiers()),
 		Rods: ring.Rods{
 			Count: int(rods.GetCount()), Area: rods.GetAreaMm2(), Modulus: rods.GetModulusMpa(), Length: rods.GetLengthMm(),
 			Preload: rods.GetPreloadKn() * newton, Creep: rods.GetCreepMm(), Stack: rods.GetStackStiffnessKnMm() * newton,
@@ -107,9 +120,19 @@ func (r *reader) ringInput(m *footwardv1.CheckRingStackRequest) ring.Input {
 		Settlement: m.GetSettlementLimitMm(), Bedding: m.GetBeddingMm(),
 		Repeated: m.GetRepeatedLoad(), Sloping: m.GetSloping(), Flooded: m.GetFlooded(),
 	}
-	for _, t := range m.GetTiers() {
+}
+
+func stackSafety(s *footwardv1.StackSafety) ring.Safety {
+	return ring.Safety{
+		GammaPhi: s.GetGammaPhi(), Fill: s.GetFill(), PhiB: s.GetPhiB(), Stability: s.GetStability(), PhiSliding: s.GetPhiSliding(),
+		Unfavourable: s.GetWeightUnfavourable(), Favourable: s.GetWeightFavourable(),
+	}
+}
+
+func tiers(all []*footwardv1.RingTier) (out []ring.Tier) {
+	for _, t := range all {
 		g, f := t.GetRing(), t.GetFill()
-		in.Tiers = append(in.Tiers, ring.Tier{
+		out = append(out, ring.Tier{
 			Diameter: t.GetDiameterMm(), Height: t.GetHeightMm(),
 			Ring: ring.Ring{
 				// kN/m are N/mm.
@@ -123,5 +146,5 @@ func (r *reader) ringInput(m *footwardv1.CheckRingStackRequest) ring.Input {
 			},
 		})
 	}
-	return in
+	return out
 }

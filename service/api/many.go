@@ -144,7 +144,7 @@ func (c *Check) one(item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
 		r, violations = c.ringStack(check.RingStack)
 	case *footwardv1.CheckItem_ColumnBase:
 		field = "column_base."
-		r, _, violations = c.columnBase(check.ColumnBase)
+		r, _, _, violations = c.columnBase(check.ColumnBase)
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,

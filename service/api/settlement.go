@@ -33,13 +33,14 @@ func (c *Check) settlement(m *footwardv1.PredictSettlementRequest) (*footwardv1.
 }
 
 func (r *reader) settlementInput(m *footwardv1.PredictSettlementRequest) settle.Input {
-	f, l := m.GetFooting(), m.GetLimits()
+	f := m.GetFooting()
 	in := settle.Input{
 		Design: r.design(m.GetBasis()), Rigid: m.GetRigid(), Depth: f.GetDepthMm(),
 		Above: m.GetUnitWeightAboveKnM3() * newtonPerMM3, Embedment: m.GetDepthFactor(),
 		Water: m.GetWaterDepthMm(), Dry: m.GetDry(), HalfSpace: m.GetHalfSpace(),
 		Preloaded: m.GetPreloadedKpa() * megaPa, Simpson: m.GetSimpson(), Years: m.GetYears(),
-		Limits: settle.Limits{Total: l.GetTotalMm(), Distortion: l.GetAngularDistortion(), Tilt: l.GetTilt()},
+		Spread: stressSpread(m.GetStressSpread()), Layers: layers(m.GetLayers()), Limits: settlementLimits(m.GetLimits()),
+		Neighbours: neighbours(m.GetNeighbours()),
 	}
 	switch p := f.GetPlan().(type) {
 	case *footwardv1.Footing_Rectangle:
@@ -47,12 +48,30 @@ func (r *reader) settlementInput(m *footwardv1.PredictSettlementRequest) settle.
 	case *footwardv1.Footing_Circle:
 		in.Shape, in.Diameter = settle.Circle, p.Circle.GetDiameterMm()
 	}
-	if m.GetStressSpread() == footwardv1.StressSpread_STRESS_SPREAD_TWO_TO_ONE {
-		in.Spread = settle.TwoToOne
+	for _, s := range m.GetStages() {
+		in.Stages = append(in.Stages, settle.Stage{
+			Name: s.GetName(), Net: s.GetNetPressureKpa() * megaPa, N: s.GetCompressionKn() * newton,
+			Mx: s.GetMXKnm() * newtonMM, My: s.GetMYKnm() * newtonMM,
+		})
 	}
-	for _, g := range m.GetLayers() {
+	return in
+}
+
+func stressSpread(s footwardv1.StressSpread) settle.Spread {
+	if s == footwardv1.StressSpread_STRESS_SPREAD_TWO_TO_ONE {
+		return settle.TwoToOne
+	}
+	return settle.Boussinesq
+}
+
+func settlementLimits(l *footwardv1.SettlementLimits) settle.Limits {
+	return settle.Limits{Total: l.GetTotalMm(), Distortion: l.GetAngularDistortion(), Tilt: l.GetTilt()}
+}
+
+func layers(all []*footwardv1.GroundLayer) (out []settle.Layer) {
+	for _, g := range all {
 		o := g.GetOedometer()
-		in.Layers = append(in.Layers, settle.Layer{
+		out = append(out, settle.Layer{
 			Thickness: g.GetThicknessMm(), Modulus: g.GetModulusMpa(), Poisson: g.GetPoisson(),
 			Weight: g.GetUnitWeightKnM3() * newtonPerMM3, N60: g.GetN60(), Cone: g.GetConeResistanceMpa(),
 			Oedometer: settle.Oedometer{
@@ -61,16 +80,14 @@ func (r *reader) settlementInput(m *footwardv1.PredictSettlementRequest) settle.
 			},
 		})
 	}
-	for _, s := range m.GetStages() {
-		in.Stages = append(in.Stages, settle.Stage{
-			Name: s.GetName(), Net: s.GetNetPressureKpa() * megaPa, N: s.GetCompressionKn() * newton,
-			Mx: s.GetMXKnm() * newtonMM, My: s.GetMYKnm() * newtonMM,
-		})
+	return out
+}
+
+func neighbours(all []*footwardv1.SettlementNeighbour) (out []settle.Neighbour) {
+	for _, n := range all {
+		out = append(out, settle.Neighbour{Distance: n.GetDistanceMm(), Settlement: n.GetSettlementMm()})
 	}
-	for _, n := range m.GetNeighbours() {
-		in.Neighbours = append(in.Neighbours, settle.Neighbour{Distance: n.GetDistanceMm(), Settlement: n.GetSettlementMm()})
-	}
-	return in
+	return out
 }
 
 // settled writes the table of stages; a method whose data are missing is left out.

@@ -437,7 +437,7 @@ func quickThroughAnchorage(m *footwardv1.ThroughAnchorage) bool {
 		m.BottomPlate != nil && quickPlate(m.GetBottomPlate()) &&
 		m.GetClampedWeightKn() >= 0 && m.GetClampedWeightKn() <= 100000 &&
 		m.GetFillSettlementMm() >= 0 && m.GetFillSettlementMm() <= 1000 &&
-		m.GetHeightMm() > 0 && m.GetHeightMm() <= 20000 &&
+		m.GetHeightMm() >= 0 && m.GetHeightMm() <= 20000 &&
 		m.GetInitialPreloadKn() >= 0 && m.GetInitialPreloadKn() <= 10000 &&
 		m.GetMostStretchMm() >= 0 && m.GetMostStretchMm() <= 1000 &&
 		m.GetNeededPreloadKn() >= 0 && m.GetNeededPreloadKn() <= 10000 &&
@@ -850,15 +850,93 @@ func quickForceSharing(m *footwardv1.ForceSharing) bool {
 		m.GetPreloadKn() >= 0 && m.GetPreloadKn() <= 10000
 }
 
+func quickStackBelow(m *footwardv1.StackBelow) bool {
+	if !((m.Safety == nil || quickStackSafety(m.GetSafety())) &&
+		between(len(m.Tiers), 1, 8) &&
+		m.GetBeddingMm() >= 0 && m.GetBeddingMm() <= 1000 &&
+		m.GetLoadTestKn() >= 0 && m.GetLoadTestKn() <= 1e+06 &&
+		m.GetLoadedDiameterMm() >= 0 && m.GetLoadedDiameterMm() <= 5000 &&
+		m.GetSettlementLimitMm() >= 0 && m.GetSettlementLimitMm() <= 1000 &&
+		m.GetShearKeyKn() >= 0 && m.GetShearKeyKn() <= 100000) {
+		return false
+	}
+	for _, e := range m.Tiers {
+		if e == nil || !quickRingTier(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickLevellingLayer(m *footwardv1.LevellingLayer) bool {
+	return m.GetThicknessMm() >= 1 && m.GetThicknessMm() <= 2000 &&
+		m.GetUnitWeightKnM3() >= 5 && m.GetUnitWeightKnM3() <= 30
+}
+
+func quickGroundBelow(m *footwardv1.GroundBelow) bool {
+	if !((m.BearingResistanceFactor == nil || m.GetBearingResistanceFactor() >= 0.1 && m.GetBearingResistanceFactor() <= 1) &&
+		(m.BearingSafetyFactor == nil || m.GetBearingSafetyFactor() >= 1 && m.GetBearingSafetyFactor() <= 10) &&
+		(m.Interface == nil || quickBaseContact(m.GetInterface())) &&
+		(m.Layer == nil || quickGranularLayer(m.GetLayer())) &&
+		(m.Presumptive == nil || quickPresumptivePressure(m.GetPresumptive())) &&
+		(m.Soil == nil || quickGroundStrength(m.GetSoil())) &&
+		(m.StabilitySafetyFactor == nil || m.GetStabilitySafetyFactor() >= 1 && m.GetStabilitySafetyFactor() <= 10) &&
+		between(int(m.GetMethod()), 0, 4) &&
+		between(len(m.DesignApproaches), 0, 4) &&
+		m.GetDepthMm() >= 0 && m.GetDepthMm() <= 50000 &&
+		m.GetSubgradeNMm3() >= 0 && m.GetSubgradeNMm3() <= 100) {
+		return false
+	}
+	for _, e := range m.DesignApproaches {
+		if !between(int(e), 1, 4) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickSettlementBelow(m *footwardv1.SettlementBelow) bool {
+	if !((m.DepthFactor == nil || m.GetDepthFactor() >= 0.5 && m.GetDepthFactor() <= 1) &&
+		(m.Limits == nil || quickSettlementLimits(m.GetLimits())) &&
+		between(int(m.GetStressSpread()), 0, 2) &&
+		between(len(m.Layers), 1, 50) &&
+		between(len(m.Neighbours), 0, 50) &&
+		m.GetPreloadedKpa() >= 0 && m.GetPreloadedKpa() <= 100000 &&
+		m.GetYears() >= 0 && m.GetYears() <= 1000) {
+		return false
+	}
+	for _, e := range m.Layers {
+		if e == nil || !quickGroundLayer(e) {
+			return false
+		}
+	}
+	for _, e := range m.Neighbours {
+		if e == nil || !quickSettlementNeighbour(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickSubstructure(m *footwardv1.Substructure) bool {
+	return (m.ConcreteUnitWeightKnM3 == nil || m.GetConcreteUnitWeightKnM3() >= 10 && m.GetConcreteUnitWeightKnM3() <= 40) &&
+		(m.Ground == nil || quickGroundBelow(m.GetGround())) &&
+		(m.Levelling == nil || quickLevellingLayer(m.GetLevelling())) &&
+		(m.Settlement == nil || quickSettlementBelow(m.GetSettlement())) &&
+		(m.Stack == nil || quickStackBelow(m.GetStack())) &&
+		m.GetOtherWeightKn() >= 0 && m.GetOtherWeightKn() <= 100000
+}
+
 func quickColumnBase(m *footwardv1.ColumnBase) bool {
 	return (m.Anchorage == nil || quickAnchorage(m.GetAnchorage())) &&
 		(m.FrictionCoefficient == nil || m.GetFrictionCoefficient() >= 0 && m.GetFrictionCoefficient() <= 0.7) &&
 		(m.Rods == nil || quickRodGroup(m.GetRods())) &&
 		(m.Sharing == nil || quickForceSharing(m.GetSharing())) &&
+		(m.Substructure == nil || quickSubstructure(m.GetSubstructure())) &&
+		(m.Support == nil || quickSupport(m.GetSupport())) &&
 		(m.Weld == nil || quickWeldSpec(m.GetWeld())) &&
 		m.Footprint != nil && quickFootprint(m.GetFootprint()) &&
-		m.Plate != nil && quickPlate(m.GetPlate()) &&
-		m.Support != nil && quickSupport(m.GetSupport())
+		m.Plate != nil && quickPlate(m.GetPlate())
 }
 
 func quickLoadCase(m *footwardv1.LoadCase) bool {

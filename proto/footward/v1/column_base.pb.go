@@ -92,7 +92,8 @@ type ColumnBase struct {
 	Plate *Plate `protobuf:"bytes,1,opt,name=plate,proto3" json:"plate,omitempty"`
 	// What stands on it. Required.
 	Footprint *Footprint `protobuf:"bytes,2,opt,name=footprint,proto3" json:"footprint,omitempty"`
-	// What it stands on. Required.
+	// What it stands on. Required, but not on a stack of rings whose strength is
+	// known: then it is the confined fill of the top tier.
 	Support *Support `protobuf:"bytes,3,opt,name=support,proto3" json:"support,omitempty"`
 	// Rods that hold it down. Absent: none.
 	Rods *RodGroup `protobuf:"bytes,4,opt,name=rods,proto3" json:"rods,omitempty"`
@@ -108,7 +109,10 @@ type ColumnBase struct {
 	// practice, no source). The Eurocode takes basis.eurocode.c_fd instead.
 	FrictionCoefficient *float64 `protobuf:"fixed64,8,opt,name=friction_coefficient,json=frictionCoefficient,proto3,oneof" json:"friction_coefficient,omitempty"`
 	// What holds the rods below. Absent: not checked.
-	Anchorage     *Anchorage `protobuf:"bytes,9,opt,name=anchorage,proto3" json:"anchorage,omitempty"`
+	Anchorage *Anchorage `protobuf:"bytes,9,opt,name=anchorage,proto3" json:"anchorage,omitempty"`
+	// What carries the base below its plate, down to the ground. Absent: the answer
+	// ends at the support.
+	Substructure  *Substructure `protobuf:"bytes,10,opt,name=substructure,proto3" json:"substructure,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -206,6 +210,580 @@ func (x *ColumnBase) GetAnchorage() *Anchorage {
 	return nil
 }
 
+func (x *ColumnBase) GetSubstructure() *Substructure {
+	if x != nil {
+		return x.Substructure
+	}
+	return nil
+}
+
+// Substructure is what carries a base below its plate: a stack of rings, or the
+// concrete block that is the base's support, and the ground.
+type Substructure struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// A stack of rings right below the plate. Absent: the base's concrete block
+	// stands on the ground.
+	Stack *StackBelow `protobuf:"bytes,1,opt,name=stack,proto3" json:"stack,omitempty"`
+	// A levelling layer between footing and ground. It counts by its height and
+	// weight; it spreads nothing. Absent: none.
+	Levelling *LevellingLayer `protobuf:"bytes,2,opt,name=levelling,proto3" json:"levelling,omitempty"`
+	// Weight that is not found from fill, bottom plate, block and levelling layer,
+	// such as of rings, rods and soil above, characteristic [kN]. Default 0. 0 to
+	// 100 000.
+	OtherWeightKn float64 `protobuf:"fixed64,3,opt,name=other_weight_kn,json=otherWeightKn,proto3" json:"other_weight_kn,omitempty"`
+	// Unit weight of a concrete block [kN/m3]. Default 24 (EN 1991-1-1 Table A.1,
+	// from memory). 10 to 40.
+	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,4,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
+	// The ground. Absent: not checked.
+	Ground *GroundBelow `protobuf:"bytes,5,opt,name=ground,proto3" json:"ground,omitempty"`
+	// The ground as to settlement. Absent: not predicted.
+	Settlement    *SettlementBelow `protobuf:"bytes,6,opt,name=settlement,proto3" json:"settlement,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *Substructure) Reset() {
+	*x = Substructure{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[1]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Substructure) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Substructure) ProtoMessage() {}
+
+func (x *Substructure) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[1]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Substructure.ProtoReflect.Descriptor instead.
+func (*Substructure) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{1}
+}
+
+func (x *Substructure) GetStack() *StackBelow {
+	if x != nil {
+		return x.Stack
+	}
+	return nil
+}
+
+func (x *Substructure) GetLevelling() *LevellingLayer {
+	if x != nil {
+		return x.Levelling
+	}
+	return nil
+}
+
+func (x *Substructure) GetOtherWeightKn() float64 {
+	if x != nil {
+		return x.OtherWeightKn
+	}
+	return 0
+}
+
+func (x *Substructure) GetConcreteUnitWeightKnM3() float64 {
+	if x != nil && x.ConcreteUnitWeightKnM3 != nil {
+		return *x.ConcreteUnitWeightKnM3
+	}
+	return 0
+}
+
+func (x *Substructure) GetGround() *GroundBelow {
+	if x != nil {
+		return x.Ground
+	}
+	return nil
+}
+
+func (x *Substructure) GetSettlement() *SettlementBelow {
+	if x != nil {
+		return x.Settlement
+	}
+	return nil
+}
+
+// StackBelow is a stack of rings with the base's plate on top and, where the
+// anchorage has one, its bottom plate below.
+type StackBelow struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Tiers from the top down. Required, 1 to 8.
+	Tiers []*RingTier `protobuf:"bytes,1,rep,name=tiers,proto3" json:"tiers,omitempty"`
+	// Factors. Default: those of the basis.
+	Safety *StackSafety `protobuf:"bytes,2,opt,name=safety,proto3" json:"safety,omitempty"`
+	// Diameter of the circle through which the plate presses [mm]. Default 0: the
+	// lesser side, or what the bending of the plate lets past the footprint. 0 to
+	// 5000.
+	LoadedDiameterMm float64 `protobuf:"fixed64,3,opt,name=loaded_diameter_mm,json=loadedDiameterMm,proto3" json:"loaded_diameter_mm,omitempty"`
+	// Whether a stack of this build was loaded, as eccentrically as it will be.
+	// Default false.
+	LoadTested bool `protobuf:"varint,4,opt,name=load_tested,json=loadTested,proto3" json:"load_tested,omitempty"`
+	// Compression reached in that test [kN]. Required with load_tested. Default 0.
+	// 0 to 1 000 000.
+	LoadTestKn float64 `protobuf:"fixed64,5,opt,name=load_test_kn,json=loadTestKn,proto3" json:"load_test_kn,omitempty"`
+	// Settlement of the stack that is allowed [mm]. Default 0: no limit. 0 to 1000.
+	SettlementLimitMm float64 `protobuf:"fixed64,6,opt,name=settlement_limit_mm,json=settlementLimitMm,proto3" json:"settlement_limit_mm,omitempty"`
+	// Allowance for the bedding of plate and tiers [mm]. Default 0. 0 to 1000.
+	BeddingMm float64 `protobuf:"fixed64,7,opt,name=bedding_mm,json=beddingMm,proto3" json:"bedding_mm,omitempty"`
+	// Design resistance of a bearing path for shear from the plate to the rings,
+	// proven elsewhere [kN]. Default 0: friction alone. 0 to 100 000.
+	ShearKeyKn float64 `protobuf:"fixed64,8,opt,name=shear_key_kn,json=shearKeyKn,proto3" json:"shear_key_kn,omitempty"`
+	// Whether the load is repeated or of machines, which is out of scope. Default
+	// false.
+	RepeatedLoad bool `protobuf:"varint,9,opt,name=repeated_load,json=repeatedLoad,proto3" json:"repeated_load,omitempty"`
+	// Whether the stack stands on or near a slope, which is out of scope. Default
+	// false.
+	Sloping bool `protobuf:"varint,10,opt,name=sloping,proto3" json:"sloping,omitempty"`
+	// Whether water stands above the base of the stack, which is out of scope.
+	// Default false.
+	Flooded       bool `protobuf:"varint,11,opt,name=flooded,proto3" json:"flooded,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *StackBelow) Reset() {
+	*x = StackBelow{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[2]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *StackBelow) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*StackBelow) ProtoMessage() {}
+
+func (x *StackBelow) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[2]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use StackBelow.ProtoReflect.Descriptor instead.
+func (*StackBelow) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *StackBelow) GetTiers() []*RingTier {
+	if x != nil {
+		return x.Tiers
+	}
+	return nil
+}
+
+func (x *StackBelow) GetSafety() *StackSafety {
+	if x != nil {
+		return x.Safety
+	}
+	return nil
+}
+
+func (x *StackBelow) GetLoadedDiameterMm() float64 {
+	if x != nil {
+		return x.LoadedDiameterMm
+	}
+	return 0
+}
+
+func (x *StackBelow) GetLoadTested() bool {
+	if x != nil {
+		return x.LoadTested
+	}
+	return false
+}
+
+func (x *StackBelow) GetLoadTestKn() float64 {
+	if x != nil {
+		return x.LoadTestKn
+	}
+	return 0
+}
+
+func (x *StackBelow) GetSettlementLimitMm() float64 {
+	if x != nil {
+		return x.SettlementLimitMm
+	}
+	return 0
+}
+
+func (x *StackBelow) GetBeddingMm() float64 {
+	if x != nil {
+		return x.BeddingMm
+	}
+	return 0
+}
+
+func (x *StackBelow) GetShearKeyKn() float64 {
+	if x != nil {
+		return x.ShearKeyKn
+	}
+	return 0
+}
+
+func (x *StackBelow) GetRepeatedLoad() bool {
+	if x != nil {
+		return x.RepeatedLoad
+	}
+	return false
+}
+
+func (x *StackBelow) GetSloping() bool {
+	if x != nil {
+		return x.Sloping
+	}
+	return false
+}
+
+func (x *StackBelow) GetFlooded() bool {
+	if x != nil {
+		return x.Flooded
+	}
+	return false
+}
+
+// LevellingLayer is a thin granular layer that makes the ground even.
+type LevellingLayer struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Thickness [mm]. Required. 1 to 2000.
+	ThicknessMm float64 `protobuf:"fixed64,1,opt,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
+	// Unit weight [kN/m3]. Required. 5 to 30.
+	UnitWeightKnM3 float64 `protobuf:"fixed64,2,opt,name=unit_weight_kn_m3,json=unitWeightKnM3,proto3" json:"unit_weight_kn_m3,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
+}
+
+func (x *LevellingLayer) Reset() {
+	*x = LevellingLayer{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *LevellingLayer) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*LevellingLayer) ProtoMessage() {}
+
+func (x *LevellingLayer) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use LevellingLayer.ProtoReflect.Descriptor instead.
+func (*LevellingLayer) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *LevellingLayer) GetThicknessMm() float64 {
+	if x != nil {
+		return x.ThicknessMm
+	}
+	return 0
+}
+
+func (x *LevellingLayer) GetUnitWeightKnM3() float64 {
+	if x != nil {
+		return x.UnitWeightKnM3
+	}
+	return 0
+}
+
+// GroundBelow is the ground that carries a base. What presses on it is the
+// concrete block, or the circle to which the load spreads in the stack, and as
+// much of a bottom plate around it as is stiff.
+type GroundBelow struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Depth of the underside of footing and levelling layer below the surface [mm].
+	// Default 0. 0 to 50 000.
+	DepthMm float64 `protobuf:"fixed64,1,opt,name=depth_mm,json=depthMm,proto3" json:"depth_mm,omitempty"`
+	// Its strength. Required without presumptive.
+	Soil *GroundStrength `protobuf:"bytes,2,opt,name=soil,proto3" json:"soil,omitempty"`
+	// Contact between footing and ground. Required.
+	Interface *BaseContact `protobuf:"bytes,3,opt,name=interface,proto3" json:"interface,omitempty"`
+	// A granular layer over clay. Absent: none.
+	Layer *GranularLayer `protobuf:"bytes,4,opt,name=layer,proto3" json:"layer,omitempty"`
+	// An allowable pressure without data of the ground. Absent: none.
+	Presumptive *PresumptivePressure `protobuf:"bytes,5,opt,name=presumptive,proto3" json:"presumptive,omitempty"`
+	// Modulus of subgrade reaction [N/mm3]: how stiff the ground is under a bottom
+	// plate that reaches past the fill. Default 0: that part does not count. 0 to
+	// 100.
+	SubgradeNMm3 float64 `protobuf:"fixed64,6,opt,name=subgrade_n_mm3,json=subgradeNMm3,proto3" json:"subgrade_n_mm3,omitempty"`
+	// Design approaches of EN 1997-1. Default: all, side by side; the national
+	// annex says which counts.
+	DesignApproaches []DesignApproach `protobuf:"varint,7,rep,packed,name=design_approaches,json=designApproaches,proto3,enum=footward.v1.DesignApproach" json:"design_approaches,omitempty"`
+	// Author of the bearing factors. Required with the US bases.
+	Method BearingAuthor `protobuf:"varint,8,opt,name=method,proto3,enum=footward.v1.BearingAuthor" json:"method,omitempty"`
+	// Factor of safety of bearing, US ASD. Default 3 (common practice, no source).
+	// 1 to 10.
+	BearingSafetyFactor *float64 `protobuf:"fixed64,9,opt,name=bearing_safety_factor,json=bearingSafetyFactor,proto3,oneof" json:"bearing_safety_factor,omitempty"`
+	// Resistance factor of bearing, US LRFD. Required there. 0.1 to 1.
+	BearingResistanceFactor *float64 `protobuf:"fixed64,10,opt,name=bearing_resistance_factor,json=bearingResistanceFactor,proto3,oneof" json:"bearing_resistance_factor,omitempty"`
+	// Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
+	// (common practice, no source). 1 to 10.
+	StabilitySafetyFactor *float64 `protobuf:"fixed64,11,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
+	unknownFields         protoimpl.UnknownFields
+	sizeCache             protoimpl.SizeCache
+}
+
+func (x *GroundBelow) Reset() {
+	*x = GroundBelow{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[4]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *GroundBelow) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*GroundBelow) ProtoMessage() {}
+
+func (x *GroundBelow) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[4]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use GroundBelow.ProtoReflect.Descriptor instead.
+func (*GroundBelow) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{4}
+}
+
+func (x *GroundBelow) GetDepthMm() float64 {
+	if x != nil {
+		return x.DepthMm
+	}
+	return 0
+}
+
+func (x *GroundBelow) GetSoil() *GroundStrength {
+	if x != nil {
+		return x.Soil
+	}
+	return nil
+}
+
+func (x *GroundBelow) GetInterface() *BaseContact {
+	if x != nil {
+		return x.Interface
+	}
+	return nil
+}
+
+func (x *GroundBelow) GetLayer() *GranularLayer {
+	if x != nil {
+		return x.Layer
+	}
+	return nil
+}
+
+func (x *GroundBelow) GetPresumptive() *PresumptivePressure {
+	if x != nil {
+		return x.Presumptive
+	}
+	return nil
+}
+
+func (x *GroundBelow) GetSubgradeNMm3() float64 {
+	if x != nil {
+		return x.SubgradeNMm3
+	}
+	return 0
+}
+
+func (x *GroundBelow) GetDesignApproaches() []DesignApproach {
+	if x != nil {
+		return x.DesignApproaches
+	}
+	return nil
+}
+
+func (x *GroundBelow) GetMethod() BearingAuthor {
+	if x != nil {
+		return x.Method
+	}
+	return BearingAuthor_BEARING_AUTHOR_UNSPECIFIED
+}
+
+func (x *GroundBelow) GetBearingSafetyFactor() float64 {
+	if x != nil && x.BearingSafetyFactor != nil {
+		return *x.BearingSafetyFactor
+	}
+	return 0
+}
+
+func (x *GroundBelow) GetBearingResistanceFactor() float64 {
+	if x != nil && x.BearingResistanceFactor != nil {
+		return *x.BearingResistanceFactor
+	}
+	return 0
+}
+
+func (x *GroundBelow) GetStabilitySafetyFactor() float64 {
+	if x != nil && x.StabilitySafetyFactor != nil {
+		return *x.StabilitySafetyFactor
+	}
+	return 0
+}
+
+// SettlementBelow is the ground below a base as to its settlement; depth, water
+// and the weight of the ground above are those of GroundBelow. The stages are
+// those of the actions: permanent actions alone, then the combinations of service
+// values that press and that turn most.
+type SettlementBelow struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Layers of the ground from the base down. Required, 1 to 50.
+	Layers []*GroundLayer `protobuf:"bytes,1,rep,name=layers,proto3" json:"layers,omitempty"`
+	// Whether the last layer goes down without end. Default false: rigid ground
+	// follows.
+	HalfSpace bool `protobuf:"varint,2,opt,name=half_space,json=halfSpace,proto3" json:"half_space,omitempty"`
+	// Whether the footing is rigid. Default false: the settlement of the centre of a
+	// flexible one, the greater; a concrete block is rigid.
+	Rigid bool `protobuf:"varint,3,opt,name=rigid,proto3" json:"rigid,omitempty"`
+	// Depth factor I_f of the elastic settlement. Default 1, on the safe side. 0.5
+	// to 1.
+	DepthFactor *float64 `protobuf:"fixed64,4,opt,name=depth_factor,json=depthFactor,proto3,oneof" json:"depth_factor,omitempty"`
+	// Greatest effective stress that the sand below the base has known [kPa].
+	// Default 0: never more than now. 0 to 100 000.
+	PreloadedKpa float64 `protobuf:"fixed64,5,opt,name=preloaded_kpa,json=preloadedKpa,proto3" json:"preloaded_kpa,omitempty"`
+	// How stress goes down into clay. Default: Boussinesq.
+	StressSpread StressSpread `protobuf:"varint,6,opt,name=stress_spread,json=stressSpread,proto3,enum=footward.v1.StressSpread" json:"stress_spread,omitempty"`
+	// Years after which the settlement is wanted, for creep of sand. Default 0:
+	// without creep. 0 to 1000.
+	Years float64 `protobuf:"fixed64,7,opt,name=years,proto3" json:"years,omitempty"`
+	// Movements that the structure stands. Default: those of EN 1997-1 Annex H.
+	Limits *SettlementLimits `protobuf:"bytes,8,opt,name=limits,proto3" json:"limits,omitempty"`
+	// Footings beside this one. At most 50.
+	Neighbours    []*SettlementNeighbour `protobuf:"bytes,9,rep,name=neighbours,proto3" json:"neighbours,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SettlementBelow) Reset() {
+	*x = SettlementBelow{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SettlementBelow) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SettlementBelow) ProtoMessage() {}
+
+func (x *SettlementBelow) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SettlementBelow.ProtoReflect.Descriptor instead.
+func (*SettlementBelow) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *SettlementBelow) GetLayers() []*GroundLayer {
+	if x != nil {
+		return x.Layers
+	}
+	return nil
+}
+
+func (x *SettlementBelow) GetHalfSpace() bool {
+	if x != nil {
+		return x.HalfSpace
+	}
+	return false
+}
+
+func (x *SettlementBelow) GetRigid() bool {
+	if x != nil {
+		return x.Rigid
+	}
+	return false
+}
+
+func (x *SettlementBelow) GetDepthFactor() float64 {
+	if x != nil && x.DepthFactor != nil {
+		return *x.DepthFactor
+	}
+	return 0
+}
+
+func (x *SettlementBelow) GetPreloadedKpa() float64 {
+	if x != nil {
+		return x.PreloadedKpa
+	}
+	return 0
+}
+
+func (x *SettlementBelow) GetStressSpread() StressSpread {
+	if x != nil {
+		return x.StressSpread
+	}
+	return StressSpread_STRESS_SPREAD_UNSPECIFIED
+}
+
+func (x *SettlementBelow) GetYears() float64 {
+	if x != nil {
+		return x.Years
+	}
+	return 0
+}
+
+func (x *SettlementBelow) GetLimits() *SettlementLimits {
+	if x != nil {
+		return x.Limits
+	}
+	return nil
+}
+
+func (x *SettlementBelow) GetNeighbours() []*SettlementNeighbour {
+	if x != nil {
+		return x.Neighbours
+	}
+	return nil
+}
+
 // ForceSharing says how a rigid plate shares a moment between its bed and rods.
 type ForceSharing struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -222,7 +800,7 @@ type ForceSharing struct {
 
 func (x *ForceSharing) Reset() {
 	*x = ForceSharing{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[1]
+	mi := &file_footward_v1_column_base_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -234,7 +812,7 @@ func (x *ForceSharing) String() string {
 func (*ForceSharing) ProtoMessage() {}
 
 func (x *ForceSharing) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[1]
+	mi := &file_footward_v1_column_base_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -247,7 +825,7 @@ func (x *ForceSharing) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ForceSharing.ProtoReflect.Descriptor instead.
 func (*ForceSharing) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{1}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *ForceSharing) GetModulusNMm3() float64 {
@@ -279,7 +857,7 @@ type LoadCase struct {
 
 func (x *LoadCase) Reset() {
 	*x = LoadCase{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[2]
+	mi := &file_footward_v1_column_base_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -291,7 +869,7 @@ func (x *LoadCase) String() string {
 func (*LoadCase) ProtoMessage() {}
 
 func (x *LoadCase) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[2]
+	mi := &file_footward_v1_column_base_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -304,7 +882,7 @@ func (x *LoadCase) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LoadCase.ProtoReflect.Descriptor instead.
 func (*LoadCase) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{2}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *LoadCase) GetName() string {
@@ -339,7 +917,7 @@ type LoadCases struct {
 
 func (x *LoadCases) Reset() {
 	*x = LoadCases{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[3]
+	mi := &file_footward_v1_column_base_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -351,7 +929,7 @@ func (x *LoadCases) String() string {
 func (*LoadCases) ProtoMessage() {}
 
 func (x *LoadCases) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[3]
+	mi := &file_footward_v1_column_base_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -364,7 +942,7 @@ func (x *LoadCases) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LoadCases.ProtoReflect.Descriptor instead.
 func (*LoadCases) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{3}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *LoadCases) GetCases() []*LoadCase {
@@ -402,7 +980,7 @@ type CheckColumnBaseRequest struct {
 
 func (x *CheckColumnBaseRequest) Reset() {
 	*x = CheckColumnBaseRequest{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[4]
+	mi := &file_footward_v1_column_base_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -414,7 +992,7 @@ func (x *CheckColumnBaseRequest) String() string {
 func (*CheckColumnBaseRequest) ProtoMessage() {}
 
 func (x *CheckColumnBaseRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[4]
+	mi := &file_footward_v1_column_base_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -427,7 +1005,7 @@ func (x *CheckColumnBaseRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckColumnBaseRequest.ProtoReflect.Descriptor instead.
 func (*CheckColumnBaseRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{4}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *CheckColumnBaseRequest) GetLabel() string {
@@ -516,14 +1094,16 @@ type CheckColumnBaseResponse struct {
 	// What produced it.
 	Provenance *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
 	// A row for every combination, when asked for.
-	Table         []*CombinationRow `protobuf:"bytes,3,rep,name=table,proto3" json:"table,omitempty"`
+	Table []*CombinationRow `protobuf:"bytes,3,rep,name=table,proto3" json:"table,omitempty"`
+	// What the ground below settles stage by stage, where it was predicted.
+	Settlement    []*StageSettlement `protobuf:"bytes,4,rep,name=settlement,proto3" json:"settlement,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *CheckColumnBaseResponse) Reset() {
 	*x = CheckColumnBaseResponse{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[5]
+	mi := &file_footward_v1_column_base_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -535,7 +1115,7 @@ func (x *CheckColumnBaseResponse) String() string {
 func (*CheckColumnBaseResponse) ProtoMessage() {}
 
 func (x *CheckColumnBaseResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[5]
+	mi := &file_footward_v1_column_base_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -548,7 +1128,7 @@ func (x *CheckColumnBaseResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckColumnBaseResponse.ProtoReflect.Descriptor instead.
 func (*CheckColumnBaseResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *CheckColumnBaseResponse) GetResult() *CheckResult {
@@ -568,6 +1148,13 @@ func (x *CheckColumnBaseResponse) GetProvenance() *Provenance {
 func (x *CheckColumnBaseResponse) GetTable() []*CombinationRow {
 	if x != nil {
 		return x.Table
+	}
+	return nil
+}
+
+func (x *CheckColumnBaseResponse) GetSettlement() []*StageSettlement {
+	if x != nil {
+		return x.Settlement
 	}
 	return nil
 }
@@ -597,7 +1184,7 @@ type CombinationRow struct {
 
 func (x *CombinationRow) Reset() {
 	*x = CombinationRow{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[6]
+	mi := &file_footward_v1_column_base_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -609,7 +1196,7 @@ func (x *CombinationRow) String() string {
 func (*CombinationRow) ProtoMessage() {}
 
 func (x *CombinationRow) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[6]
+	mi := &file_footward_v1_column_base_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -622,7 +1209,7 @@ func (x *CombinationRow) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CombinationRow.ProtoReflect.Descriptor instead.
 func (*CombinationRow) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *CombinationRow) GetCombination() string {
@@ -709,7 +1296,7 @@ type SizeColumnBaseRequest struct {
 
 func (x *SizeColumnBaseRequest) Reset() {
 	*x = SizeColumnBaseRequest{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[7]
+	mi := &file_footward_v1_column_base_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -721,7 +1308,7 @@ func (x *SizeColumnBaseRequest) String() string {
 func (*SizeColumnBaseRequest) ProtoMessage() {}
 
 func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[7]
+	mi := &file_footward_v1_column_base_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -734,7 +1321,7 @@ func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseRequest.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *SizeColumnBaseRequest) GetLabel() string {
@@ -840,7 +1427,7 @@ type SizeOffer struct {
 
 func (x *SizeOffer) Reset() {
 	*x = SizeOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[8]
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -852,7 +1439,7 @@ func (x *SizeOffer) String() string {
 func (*SizeOffer) ProtoMessage() {}
 
 func (x *SizeOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[8]
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -865,7 +1452,7 @@ func (x *SizeOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeOffer.ProtoReflect.Descriptor instead.
 func (*SizeOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *SizeOffer) GetPlans() []*PlatePlan {
@@ -912,7 +1499,7 @@ type RodOffer struct {
 
 func (x *RodOffer) Reset() {
 	*x = RodOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -924,7 +1511,7 @@ func (x *RodOffer) String() string {
 func (*RodOffer) ProtoMessage() {}
 
 func (x *RodOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -937,7 +1524,7 @@ func (x *RodOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodOffer.ProtoReflect.Descriptor instead.
 func (*RodOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *RodOffer) GetThread() string {
@@ -976,7 +1563,7 @@ type PlatePlan struct {
 
 func (x *PlatePlan) Reset() {
 	*x = PlatePlan{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[10]
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -988,7 +1575,7 @@ func (x *PlatePlan) String() string {
 func (*PlatePlan) ProtoMessage() {}
 
 func (x *PlatePlan) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[10]
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1001,7 +1588,7 @@ func (x *PlatePlan) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PlatePlan.ProtoReflect.Descriptor instead.
 func (*PlatePlan) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *PlatePlan) GetSizeXMm() float64 {
@@ -1042,7 +1629,7 @@ type SizeRates struct {
 
 func (x *SizeRates) Reset() {
 	*x = SizeRates{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[11]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1054,7 +1641,7 @@ func (x *SizeRates) String() string {
 func (*SizeRates) ProtoMessage() {}
 
 func (x *SizeRates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[11]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1067,7 +1654,7 @@ func (x *SizeRates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeRates.ProtoReflect.Descriptor instead.
 func (*SizeRates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *SizeRates) GetPlatePerKg() float64 {
@@ -1125,7 +1712,7 @@ type SizeColumnBaseResponse struct {
 
 func (x *SizeColumnBaseResponse) Reset() {
 	*x = SizeColumnBaseResponse{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[12]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1137,7 +1724,7 @@ func (x *SizeColumnBaseResponse) String() string {
 func (*SizeColumnBaseResponse) ProtoMessage() {}
 
 func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[12]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1150,7 +1737,7 @@ func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseResponse.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *SizeColumnBaseResponse) GetLabel() string {
@@ -1258,7 +1845,7 @@ type SizeChoice struct {
 
 func (x *SizeChoice) Reset() {
 	*x = SizeChoice{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[13]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1270,7 +1857,7 @@ func (x *SizeChoice) String() string {
 func (*SizeChoice) ProtoMessage() {}
 
 func (x *SizeChoice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[13]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1283,7 +1870,7 @@ func (x *SizeChoice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeChoice.ProtoReflect.Descriptor instead.
 func (*SizeChoice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *SizeChoice) GetPlan() uint32 {
@@ -1415,7 +2002,7 @@ type SizeStop struct {
 
 func (x *SizeStop) Reset() {
 	*x = SizeStop{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1427,7 +2014,7 @@ func (x *SizeStop) String() string {
 func (*SizeStop) ProtoMessage() {}
 
 func (x *SizeStop) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1440,7 +2027,7 @@ func (x *SizeStop) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeStop.ProtoReflect.Descriptor instead.
 func (*SizeStop) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *SizeStop) GetDimension() SizeDimension {
@@ -1475,19 +2062,84 @@ var File_footward_v1_column_base_proto protoreflect.FileDescriptor
 
 const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\n" +
-	"\x1dfootward/v1/column_base.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/load.proto\x1a\x16footward/v1/part.proto\"\xfd\x03\n" +
+	"\x1dfootward/v1/column_base.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x18footward/v1/ground.proto\x1a\x16footward/v1/load.proto\x1a\x16footward/v1/part.proto\"\xb4\x04\n" +
 	"\n" +
 	"ColumnBase\x120\n" +
 	"\x05plate\x18\x01 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x12<\n" +
-	"\tfootprint\x18\x02 \x01(\v2\x16.footward.v1.FootprintB\x06\xbaH\x03\xc8\x01\x01R\tfootprint\x126\n" +
-	"\asupport\x18\x03 \x01(\v2\x14.footward.v1.SupportB\x06\xbaH\x03\xc8\x01\x01R\asupport\x12)\n" +
+	"\tfootprint\x18\x02 \x01(\v2\x16.footward.v1.FootprintB\x06\xbaH\x03\xc8\x01\x01R\tfootprint\x12.\n" +
+	"\asupport\x18\x03 \x01(\v2\x14.footward.v1.SupportR\asupport\x12)\n" +
 	"\x04rods\x18\x04 \x01(\v2\x15.footward.v1.RodGroupR\x04rods\x12)\n" +
 	"\x04weld\x18\x05 \x01(\v2\x15.footward.v1.WeldSpecR\x04weld\x123\n" +
 	"\asharing\x18\x06 \x01(\v2\x19.footward.v1.ForceSharingR\asharing\x12\x1a\n" +
 	"\bfriction\x18\a \x01(\bR\bfriction\x12Q\n" +
 	"\x14friction_coefficient\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x13frictionCoefficient\x88\x01\x01\x124\n" +
-	"\tanchorage\x18\t \x01(\v2\x16.footward.v1.AnchorageR\tanchorageB\x17\n" +
-	"\x15_friction_coefficient\"\x87\x01\n" +
+	"\tanchorage\x18\t \x01(\v2\x16.footward.v1.AnchorageR\tanchorage\x12=\n" +
+	"\fsubstructure\x18\n" +
+	" \x01(\v2\x19.footward.v1.SubstructureR\fsubstructureB\x17\n" +
+	"\x15_friction_coefficient\"\xa6\x03\n" +
+	"\fSubstructure\x12-\n" +
+	"\x05stack\x18\x01 \x01(\v2\x17.footward.v1.StackBelowR\x05stack\x129\n" +
+	"\tlevelling\x18\x02 \x01(\v2\x1b.footward.v1.LevellingLayerR\tlevelling\x12A\n" +
+	"\x0fother_weight_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\rotherWeightKn\x12Z\n" +
+	"\x1aconcrete_unit_weight_kn_m3\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x00R\x16concreteUnitWeightKnM3\x88\x01\x01\x120\n" +
+	"\x06ground\x18\x05 \x01(\v2\x18.footward.v1.GroundBelowR\x06ground\x12<\n" +
+	"\n" +
+	"settlement\x18\x06 \x01(\v2\x1c.footward.v1.SettlementBelowR\n" +
+	"settlementB\x1d\n" +
+	"\x1b_concrete_unit_weight_kn_m3\"\xb9\x04\n" +
+	"\n" +
+	"StackBelow\x127\n" +
+	"\x05tiers\x18\x01 \x03(\v2\x15.footward.v1.RingTierB\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10\bR\x05tiers\x120\n" +
+	"\x06safety\x18\x02 \x01(\v2\x18.footward.v1.StackSafetyR\x06safety\x12G\n" +
+	"\x12loaded_diameter_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10loadedDiameterMm\x12\x1f\n" +
+	"\vload_tested\x18\x04 \x01(\bR\n" +
+	"loadTested\x12;\n" +
+	"\fload_test_kn\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"loadTestKn\x12I\n" +
+	"\x13settlement_limit_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11settlementLimitMm\x128\n" +
+	"\n" +
+	"bedding_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\tbeddingMm\x12;\n" +
+	"\fshear_key_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"shearKeyKn\x12#\n" +
+	"\rrepeated_load\x18\t \x01(\bR\frepeatedLoad\x12\x18\n" +
+	"\asloping\x18\n" +
+	" \x01(\bR\asloping\x12\x18\n" +
+	"\aflooded\x18\v \x01(\bR\aflooded\"\x94\x01\n" +
+	"\x0eLevellingLayer\x12<\n" +
+	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00\xf0?R\vthicknessMm\x12D\n" +
+	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\"\xda\x06\n" +
+	"\vGroundBelow\x124\n" +
+	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x12/\n" +
+	"\x04soil\x18\x02 \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x126\n" +
+	"\tinterface\x18\x03 \x01(\v2\x18.footward.v1.BaseContactR\tinterface\x120\n" +
+	"\x05layer\x18\x04 \x01(\v2\x1a.footward.v1.GranularLayerR\x05layer\x12B\n" +
+	"\vpresumptive\x18\x05 \x01(\v2 .footward.v1.PresumptivePressureR\vpresumptive\x12?\n" +
+	"\x0esubgrade_n_mm3\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsubgradeNMm3\x12[\n" +
+	"\x11design_approaches\x18\a \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12<\n" +
+	"\x06method\x18\b \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12R\n" +
+	"\x15bearing_safety_factor\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13bearingSafetyFactor\x88\x01\x01\x12Z\n" +
+	"\x19bearing_resistance_factor\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x17bearingResistanceFactor\x88\x01\x01\x12V\n" +
+	"\x17stability_safety_factor\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01B\x18\n" +
+	"\x16_bearing_safety_factorB\x1c\n" +
+	"\x1a_bearing_resistance_factorB\x1a\n" +
+	"\x18_stability_safety_factor\"\x96\x04\n" +
+	"\x0fSettlementBelow\x12<\n" +
+	"\x06layers\x18\x01 \x03(\v2\x18.footward.v1.GroundLayerB\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x102R\x06layers\x12\x1d\n" +
+	"\n" +
+	"half_space\x18\x02 \x01(\bR\thalfSpace\x12\x14\n" +
+	"\x05rigid\x18\x03 \x01(\bR\x05rigid\x12A\n" +
+	"\fdepth_factor\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x00R\vdepthFactor\x88\x01\x01\x12>\n" +
+	"\rpreloaded_kpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\fpreloadedKpa\x12H\n" +
+	"\rstress_spread\x18\x06 \x01(\x0e2\x19.footward.v1.StressSpreadB\b\xbaH\x05\x82\x01\x02\x10\x01R\fstressSpread\x12/\n" +
+	"\x05years\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x125\n" +
+	"\x06limits\x18\b \x01(\v2\x1d.footward.v1.SettlementLimitsR\x06limits\x12J\n" +
+	"\n" +
+	"neighbours\x18\t \x03(\v2 .footward.v1.SettlementNeighbourB\b\xbaH\x05\x92\x01\x02\x102R\n" +
+	"neighboursB\x0f\n" +
+	"\r_depth_factor\"\x87\x01\n" +
 	"\fForceSharing\x12=\n" +
 	"\rmodulus_n_mm3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vmodulusNMm3\x128\n" +
 	"\n" +
@@ -1509,13 +2161,16 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\n" +
 	"load_cases\x18\x06 \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x12\x14\n" +
 	"\x05table\x18\a \x01(\bR\x05tableB\x0e\n" +
-	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xb7\x01\n" +
+	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xf5\x01\n" +
 	"\x17CheckColumnBaseResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
 	"provenance\x121\n" +
-	"\x05table\x18\x03 \x03(\v2\x1b.footward.v1.CombinationRowR\x05table\"\xf6\x02\n" +
+	"\x05table\x18\x03 \x03(\v2\x1b.footward.v1.CombinationRowR\x05table\x12<\n" +
+	"\n" +
+	"settlement\x18\x04 \x03(\v2\x1c.footward.v1.StageSettlementR\n" +
+	"settlement\"\xf6\x02\n" +
 	"\x0eCombinationRow\x12 \n" +
 	"\vcombination\x18\x01 \x01(\tR\vcombination\x12\x14\n" +
 	"\x05stage\x18\x02 \x01(\rR\x05stage\x121\n" +
@@ -1620,85 +2275,121 @@ func file_footward_v1_column_base_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_column_base_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 15)
+var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 20)
 var file_footward_v1_column_base_proto_goTypes = []any{
 	(SizeDimension)(0),              // 0: footward.v1.SizeDimension
 	(*ColumnBase)(nil),              // 1: footward.v1.ColumnBase
-	(*ForceSharing)(nil),            // 2: footward.v1.ForceSharing
-	(*LoadCase)(nil),                // 3: footward.v1.LoadCase
-	(*LoadCases)(nil),               // 4: footward.v1.LoadCases
-	(*CheckColumnBaseRequest)(nil),  // 5: footward.v1.CheckColumnBaseRequest
-	(*CheckColumnBaseResponse)(nil), // 6: footward.v1.CheckColumnBaseResponse
-	(*CombinationRow)(nil),          // 7: footward.v1.CombinationRow
-	(*SizeColumnBaseRequest)(nil),   // 8: footward.v1.SizeColumnBaseRequest
-	(*SizeOffer)(nil),               // 9: footward.v1.SizeOffer
-	(*RodOffer)(nil),                // 10: footward.v1.RodOffer
-	(*PlatePlan)(nil),               // 11: footward.v1.PlatePlan
-	(*SizeRates)(nil),               // 12: footward.v1.SizeRates
-	(*SizeColumnBaseResponse)(nil),  // 13: footward.v1.SizeColumnBaseResponse
-	(*SizeChoice)(nil),              // 14: footward.v1.SizeChoice
-	(*SizeStop)(nil),                // 15: footward.v1.SizeStop
-	(*Plate)(nil),                   // 16: footward.v1.Plate
-	(*Footprint)(nil),               // 17: footward.v1.Footprint
-	(*Support)(nil),                 // 18: footward.v1.Support
-	(*RodGroup)(nil),                // 19: footward.v1.RodGroup
-	(*WeldSpec)(nil),                // 20: footward.v1.WeldSpec
-	(*Anchorage)(nil),               // 21: footward.v1.Anchorage
-	(*ForcesAtFoot)(nil),            // 22: footward.v1.ForcesAtFoot
-	(*DesignBasis)(nil),             // 23: footward.v1.DesignBasis
-	(Detail)(0),                     // 24: footward.v1.Detail
-	(*ActionSet)(nil),               // 25: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 26: footward.v1.CheckResult
-	(*Provenance)(nil),              // 27: footward.v1.Provenance
-	(Verdict)(0),                    // 28: footward.v1.Verdict
-	(*RodPosition)(nil),             // 29: footward.v1.RodPosition
-	(*Notice)(nil),                  // 30: footward.v1.Notice
+	(*Substructure)(nil),            // 2: footward.v1.Substructure
+	(*StackBelow)(nil),              // 3: footward.v1.StackBelow
+	(*LevellingLayer)(nil),          // 4: footward.v1.LevellingLayer
+	(*GroundBelow)(nil),             // 5: footward.v1.GroundBelow
+	(*SettlementBelow)(nil),         // 6: footward.v1.SettlementBelow
+	(*ForceSharing)(nil),            // 7: footward.v1.ForceSharing
+	(*LoadCase)(nil),                // 8: footward.v1.LoadCase
+	(*LoadCases)(nil),               // 9: footward.v1.LoadCases
+	(*CheckColumnBaseRequest)(nil),  // 10: footward.v1.CheckColumnBaseRequest
+	(*CheckColumnBaseResponse)(nil), // 11: footward.v1.CheckColumnBaseResponse
+	(*CombinationRow)(nil),          // 12: footward.v1.CombinationRow
+	(*SizeColumnBaseRequest)(nil),   // 13: footward.v1.SizeColumnBaseRequest
+	(*SizeOffer)(nil),               // 14: footward.v1.SizeOffer
+	(*RodOffer)(nil),                // 15: footward.v1.RodOffer
+	(*PlatePlan)(nil),               // 16: footward.v1.PlatePlan
+	(*SizeRates)(nil),               // 17: footward.v1.SizeRates
+	(*SizeColumnBaseResponse)(nil),  // 18: footward.v1.SizeColumnBaseResponse
+	(*SizeChoice)(nil),              // 19: footward.v1.SizeChoice
+	(*SizeStop)(nil),                // 20: footward.v1.SizeStop
+	(*Plate)(nil),                   // 21: footward.v1.Plate
+	(*Footprint)(nil),               // 22: footward.v1.Footprint
+	(*Support)(nil),                 // 23: footward.v1.Support
+	(*RodGroup)(nil),                // 24: footward.v1.RodGroup
+	(*WeldSpec)(nil),                // 25: footward.v1.WeldSpec
+	(*Anchorage)(nil),               // 26: footward.v1.Anchorage
+	(*RingTier)(nil),                // 27: footward.v1.RingTier
+	(*StackSafety)(nil),             // 28: footward.v1.StackSafety
+	(*GroundStrength)(nil),          // 29: footward.v1.GroundStrength
+	(*BaseContact)(nil),             // 30: footward.v1.BaseContact
+	(*GranularLayer)(nil),           // 31: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),     // 32: footward.v1.PresumptivePressure
+	(DesignApproach)(0),             // 33: footward.v1.DesignApproach
+	(BearingAuthor)(0),              // 34: footward.v1.BearingAuthor
+	(*GroundLayer)(nil),             // 35: footward.v1.GroundLayer
+	(StressSpread)(0),               // 36: footward.v1.StressSpread
+	(*SettlementLimits)(nil),        // 37: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),     // 38: footward.v1.SettlementNeighbour
+	(*ForcesAtFoot)(nil),            // 39: footward.v1.ForcesAtFoot
+	(*DesignBasis)(nil),             // 40: footward.v1.DesignBasis
+	(Detail)(0),                     // 41: footward.v1.Detail
+	(*ActionSet)(nil),               // 42: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 43: footward.v1.CheckResult
+	(*Provenance)(nil),              // 44: footward.v1.Provenance
+	(*StageSettlement)(nil),         // 45: footward.v1.StageSettlement
+	(Verdict)(0),                    // 46: footward.v1.Verdict
+	(*RodPosition)(nil),             // 47: footward.v1.RodPosition
+	(*Notice)(nil),                  // 48: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
-	16, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
-	17, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
-	18, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
-	19, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
-	20, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
-	2,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
-	21, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
-	22, // 7: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	3,  // 8: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	23, // 9: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	24, // 10: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
-	1,  // 11: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	25, // 12: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	4,  // 13: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	26, // 14: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	27, // 15: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	7,  // 16: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	22, // 17: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	28, // 18: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	23, // 19: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	1,  // 20: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	25, // 21: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	4,  // 22: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	9,  // 23: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	12, // 24: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	11, // 25: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	10, // 26: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	29, // 27: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	14, // 28: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	14, // 29: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	15, // 30: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	30, // 31: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	27, // 32: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	28, // 33: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 34: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	5,  // 35: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	8,  // 36: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	6,  // 37: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	13, // 38: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	37, // [37:39] is the sub-list for method output_type
-	35, // [35:37] is the sub-list for method input_type
-	35, // [35:35] is the sub-list for extension type_name
-	35, // [35:35] is the sub-list for extension extendee
-	0,  // [0:35] is the sub-list for field type_name
+	21, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
+	22, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
+	23, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
+	24, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
+	25, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
+	7,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
+	26, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
+	2,  // 7: footward.v1.ColumnBase.substructure:type_name -> footward.v1.Substructure
+	3,  // 8: footward.v1.Substructure.stack:type_name -> footward.v1.StackBelow
+	4,  // 9: footward.v1.Substructure.levelling:type_name -> footward.v1.LevellingLayer
+	5,  // 10: footward.v1.Substructure.ground:type_name -> footward.v1.GroundBelow
+	6,  // 11: footward.v1.Substructure.settlement:type_name -> footward.v1.SettlementBelow
+	27, // 12: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
+	28, // 13: footward.v1.StackBelow.safety:type_name -> footward.v1.StackSafety
+	29, // 14: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
+	30, // 15: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
+	31, // 16: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
+	32, // 17: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
+	33, // 18: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
+	34, // 19: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
+	35, // 20: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
+	36, // 21: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
+	37, // 22: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
+	38, // 23: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
+	39, // 24: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
+	8,  // 25: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
+	40, // 26: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	41, // 27: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	1,  // 28: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	42, // 29: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	9,  // 30: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	43, // 31: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	44, // 32: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	12, // 33: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
+	45, // 34: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
+	39, // 35: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	46, // 36: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	40, // 37: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	1,  // 38: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	42, // 39: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	9,  // 40: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	14, // 41: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	17, // 42: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	16, // 43: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	15, // 44: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	47, // 45: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	19, // 46: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	19, // 47: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	20, // 48: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	48, // 49: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	44, // 50: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	46, // 51: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 52: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	10, // 53: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	13, // 54: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	11, // 55: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	18, // 56: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	55, // [55:57] is the sub-list for method output_type
+	53, // [53:55] is the sub-list for method input_type
+	53, // [53:53] is the sub-list for extension type_name
+	53, // [53:53] is the sub-list for extension extendee
+	0,  // [0:53] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
@@ -1707,28 +2398,32 @@ func file_footward_v1_column_base_proto_init() {
 		return
 	}
 	file_footward_v1_common_proto_init()
+	file_footward_v1_ground_proto_init()
 	file_footward_v1_load_proto_init()
 	file_footward_v1_part_proto_init()
 	file_footward_v1_column_base_proto_msgTypes[0].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[4].OneofWrappers = []any{
+	file_footward_v1_column_base_proto_msgTypes[1].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[4].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[5].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[9].OneofWrappers = []any{
 		(*CheckColumnBaseRequest_ActionSet)(nil),
 		(*CheckColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[6].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[7].OneofWrappers = []any{
+	file_footward_v1_column_base_proto_msgTypes[11].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[12].OneofWrappers = []any{
 		(*SizeColumnBaseRequest_ActionSet)(nil),
 		(*SizeColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[9].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[13].OneofWrappers = []any{}
 	file_footward_v1_column_base_proto_msgTypes[14].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[18].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[19].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_column_base_proto_rawDesc), len(file_footward_v1_column_base_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   15,
+			NumMessages:   20,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -32,8 +32,9 @@ const (
 // ColumnBaseService checks column bases under all their combinations.
 type ColumnBaseServiceClient interface {
 	// CheckColumnBase shares every combination of actions between the support and
-	// the rods, checks bearing, plate, weld, rods and their anchorage under it, and
-	// answers with the worst of each limit state.
+	// the rods, checks bearing, plate, weld, rods and their anchorage under it, then
+	// the stack of rings and the ground below where they are given, and answers
+	// with the worst of each limit state.
 	CheckColumnBase(ctx context.Context, in *CheckColumnBaseRequest, opts ...grpc.CallOption) (*CheckColumnBaseResponse, error)
 	// SizeColumnBase looks for the cheapest choice of plate, thickness, rod and
 	// weld that holds, among those that the caller offers.
@@ -75,8 +76,9 @@ func (c *columnBaseServiceClient) SizeColumnBase(ctx context.Context, in *SizeCo
 // ColumnBaseService checks column bases under all their combinations.
 type ColumnBaseServiceServer interface {
 	// CheckColumnBase shares every combination of actions between the support and
-	// the rods, checks bearing, plate, weld, rods and their anchorage under it, and
-	// answers with the worst of each limit state.
+	// the rods, checks bearing, plate, weld, rods and their anchorage under it, then
+	// the stack of rings and the ground below where they are given, and answers
+	// with the worst of each limit state.
 	CheckColumnBase(context.Context, *CheckColumnBaseRequest) (*CheckColumnBaseResponse, error)
 	// SizeColumnBase looks for the cheapest choice of plate, thickness, rod and
 	// weld that holds, among those that the caller offers.

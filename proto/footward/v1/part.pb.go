@@ -3239,11 +3239,12 @@ type ThroughAnchorage struct {
 	// Default 0: the whole plate. At most the plate. 0 to 5000.
 	PressedYMm float64 `protobuf:"fixed64,3,opt,name=pressed_y_mm,json=pressedYMm,proto3" json:"pressed_y_mm,omitempty"`
 	// From the foot of the column, where the actions act, to the underside of the
-	// bottom plate [mm]. Required. Over 0 to 20 000.
+	// bottom plate [mm]. Required, but of a column base on a stack, where 0 is the
+	// height of plate, stack and bottom plate. 0 to 20 000.
 	HeightMm float64 `protobuf:"fixed64,4,opt,name=height_mm,json=heightMm,proto3" json:"height_mm,omitempty"`
 	// Weight of all that the rods clamp: plates, rings and fill straight above the
-	// bottom plate, characteristic, and not part of the actions [kN]. Default 0. 0
-	// to 100 000.
+	// bottom plate, characteristic, and not part of the actions [kN]. Default 0; of a
+	// column base on a stack, fill and bottom plate. 0 to 100 000.
 	ClampedWeightKn float64 `protobuf:"fixed64,5,opt,name=clamped_weight_kn,json=clampedWeightKn,proto3" json:"clamped_weight_kn,omitempty"`
 	// Ground beside the stack that counts against uplift. Absent: none.
 	Ground *UpliftGround `protobuf:"bytes,6,opt,name=ground,proto3" json:"ground,omitempty"`
@@ -4260,7 +4261,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"pressedXMm\x12;\n" +
 	"\fpressed_y_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"pressedYMm\x126\n" +
-	"\theight_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@!\x00\x00\x00\x00\x00\x00\x00\x00R\bheightMm\x12E\n" +
+	"\theight_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x00\x00\x00R\bheightMm\x12E\n" +
 	"\x11clamped_weight_kn\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fclampedWeightKn\x121\n" +
 	"\x06ground\x18\x06 \x01(\v2\x19.footward.v1.UpliftGroundR\x06ground\x12C\n" +
 	"\rweight_factor\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\fweightFactor\x88\x01\x01\x12G\n" +

@@ -1,0 +1,147 @@
+package api
+
+import (
+	"footward.example/footward/internal/base"
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/ground"
+	"footward.example/footward/internal/load"
+	"footward.example/footward/internal/ring"
+	"footward.example/footward/internal/settle"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// substructure reads what carries a base below its plate; the actions come from
+// shares.
+func substructure(m *footwardv1.Substructure) base.Substructure {
+	s, g, t := m.GetStack(), m.GetGround(), m.GetSettlement()
+	out := base.Substructure{
+		HasStack: s != nil, HasGround: g != nil, HasSettlement: t != nil,
+		Levelling:   base.Levelling{Thickness: m.GetLevelling().GetThicknessMm(), UnitWeight: m.GetLevelling().GetUnitWeightKnM3() * newtonPerMM3},
+		OtherWeight: m.GetOtherWeightKn() * newton, Concrete: m.GetConcreteUnitWeightKnM3() * newtonPerMM3,
+		Subgrade: g.GetSubgradeNMm3(),
+	}
+	if s != nil {
+		out.Stack = ring.Input{
+			Tiers: tiers(s.GetTiers()), Safety: stackSafety(s.GetSafety()), Shoe: ring.Shoe{Loaded: s.GetLoadedDiameterMm()},
+			LoadTested: s.GetLoadTested(), LoadTest: s.GetLoadTestKn() * newton,
+			Settlement: s.GetSettlementLimitMm(), Bedding: s.GetBeddingMm(), Key: s.GetShearKeyKn() * newton,
+			Repeated: s.GetRepeatedLoad(), Sloping: s.GetSloping(), Flooded: s.GetFlooded(),
+		}
+	}
+	if g != nil {
+		out.Ground = ground.Input{
+			Depth: g.GetDepthMm(), Soil: soil(g.GetSoil()), Interface: baseContact(g.GetInterface()),
+			Layer: granularLayer(g.GetLayer()), Presumptive: presumptive(g.GetPresumptive()),
+			Approaches: approaches(g.GetDesignApproaches()), Author: ground.Author(g.GetMethod()),
+			Safety: g.GetBearingSafetyFactor(), Resistance: g.GetBearingResistanceFactor(), Stability: g.GetStabilitySafetyFactor(),
+		}
+	}
+	if t != nil {
+		out.Settlement = settle.Input{
+			Rigid: t.GetRigid(), Embedment: t.GetDepthFactor(), HalfSpace: t.GetHalfSpace(), Preloaded: t.GetPreloadedKpa() * megaPa,
+			Years: t.GetYears(), Spread: stressSpread(t.GetStressSpread()), Layers: layers(t.GetLayers()),
+			Limits: settlementLimits(t.GetLimits()), Neighbours: neighbours(t.GetNeighbours()),
+		}
+	}
+	return out
+}
+
+// The factors on weights of combinations made ready, whose own are not known: as
+// great and as small as any (ASCE 7-22 2.3.1, 2.4.1).
+var readyWeights = map[basis.Basis][]float64{basis.USLRFD: {1.2, 0.9}, basis.USASD: {1, 0.6}}
+
+const (
+	readyMade = "the combinations were made ready: the Eurocode's checks of the ground need the actions themselves"
+	noService = "the combinations were made ready: give the actions themselves for settlements and service values"
+)
+
+// readyShares finds what the checks below take of combinations made ready.
+func readyShares(b basis.Basis, cases []base.Case, s *base.Substructure) {
+	switch b {
+	case basis.USASD:
+		s.Service = cases
+	case basis.USLRFD:
+		s.NoService = noService
+	default:
+		s.NoPairs, s.NoService = readyMade, noService
+		return
+	}
+	for i := range cases {
+		for _, w := range readyWeights[b] {
+			s.Pairs = append(s.Pairs, base.Pair{Name: cases[i].Name, Stage: cases[i].Stage, Permanent: cases[i].Actions, Weight: w})
+		}
+	}
+}
+
+// shares finds what the checks below take of actions: characteristic pairs with
+// the Eurocode, else the combinations with their factor on weights; service
+// values; permanent actions stage by stage.
+func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
+	service := *in
+	service.Situations = []load.Situation{load.Characteristic}
+	if in.Basis.US() {
+		service.Basis, service.Situations = basis.USASD, []load.Situation{load.Strength}
+	}
+	out, err := load.Combine(&service)
+	if err != nil {
+		return err
+	}
+	for i := range out.Combinations {
+		k := &out.Combinations[i]
+		s.Service = append(s.Service, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum})
+		if !in.Basis.US() {
+			permanent, variable := parted(in, k)
+			s.Pairs = append(s.Pairs, base.Pair{Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: variable, Weight: 1})
+		}
+	}
+	if in.Basis.US() {
+		for i := range combined.Combinations {
+			k := &combined.Combinations[i]
+			for _, w := range weightFactors(in, k) {
+				s.Pairs = append(s.Pairs, base.Pair{Name: k.Name, Stage: k.Stage, Permanent: k.Sum, Weight: w})
+			}
+		}
+	}
+	for i, name := range in.Stages {
+		only := base.Case{Name: name + ": permanent actions", Stage: i + 1}
+		for _, a := range in.Actions {
+			if a.Kind == load.Permanent && i+1 >= a.First && (a.Last == 0 || i+1 <= a.Last) {
+				only.Actions = sum(only.Actions, a.Forces, 1)
+			}
+		}
+		if only.Actions != (geom.Actions{}) {
+			s.Sustained = append(s.Sustained, only)
+		}
+	}
+	return nil
+}
+
+// parted returns the permanent and the variable actions of a combination.
+func parted(in *load.Input, k *load.Combination) (permanent, variable geom.Actions) {
+	for i, f := range k.Factors {
+		if in.Actions[i].Kind == load.Permanent {
+			permanent = sum(permanent, in.Actions[i].Forces, f)
+		} else {
+			variable = sum(variable, in.Actions[i].Forces, f)
+		}
+	}
+	return permanent, variable
+}
+
+// weightFactors returns the factor on weights of a combination: that on its
+// permanent actions, or every one that might be meant.
+func weightFactors(in *load.Input, k *load.Combination) []float64 {
+	for i, f := range k.Factors {
+		if f != 0 && in.Actions[i].Kind == load.Permanent {
+			return []float64{f}
+		}
+	}
+	return readyWeights[in.Basis]
+}
+
+func sum(a, b geom.Actions, by float64) geom.Actions {
+	return geom.Actions{
+		N: a.N + by*b.N, Vx: a.Vx + by*b.Vx, Vy: a.Vy + by*b.Vy, Mx: a.Mx + by*b.Mx, My: a.My + by*b.My, T: a.T + by*b.T,
+	}
+}
