@@ -275,11 +275,11 @@ func (c *column) sizes(r *ColumnResult) error {
 	return nil
 }
 
-// sort puts the limit states in the order of ColumnKinds and the parts.
+// sort puts the limit states in the order of the load path.
 func (r *ColumnResult) sort() {
 	order := map[*limit.Kind]int{}
-	for _, kinds := range [][]*limit.Kind{ColumnKinds(), bearing.Kinds(), plate.Kinds(), weld.Kinds(), rod.Kinds(),
-		AnchorageKinds(), ring.Kinds(), BelowKinds(), ground.Kinds(), settle.Kinds()} {
+	for _, kinds := range [][]*limit.Kind{shares, bearing.Kinds(), plate.Kinds(), weld.Kinds(), rod.Kinds(),
+		AnchorageKinds(), ring.Kinds(), {underside}, ground.Kinds(), settle.Kinds()} {
 		for _, k := range kinds {
 			order[k] = len(order)
 		}

@@ -37,10 +37,10 @@ var (
 
 // ColumnKinds returns the limit states of the whole in order; those of the parts
 // are the parts' own.
-func ColumnKinds() []*limit.Kind { return []*limit.Kind{balance, pressure, torsion} }
+func ColumnKinds() []*limit.Kind { return append(shares[:len(shares):len(shares)], underside) }
 
-// BelowKinds returns the limit states of the substructure that are no part's own.
-func BelowKinds() []*limit.Kind { return []*limit.Kind{underside} }
+// shares are the limit states of how support and rods share.
+var shares = []*limit.Kind{balance, pressure, torsion}
 
 // balance evaluates how support and rods balance a case.
 //

@@ -96,10 +96,11 @@ func (r *Result) stack() float64 {
 func (r *Result) Subgrade() float64 {
 	give := 0.0
 	for i := range r.Tiers {
-		if !(r.Tiers[i].Modulus > 0) {
+		modulus := or(r.in.Tiers[i].Fill.Modulus, r.Tiers[i].Modulus)
+		if !(modulus > 0) {
 			return 0
 		}
-		give += r.in.Tiers[i].Height / r.Tiers[i].Modulus
+		give += r.in.Tiers[i].Height / modulus
 	}
 	return 1 / give
 }

@@ -255,6 +255,7 @@ func steps(r *footwardv1.CheckResult) []derive.Step {
 // each with the reason. They are held by figures worked by hand.
 var constructed = map[string]string{
 	"resultant_on_base":        "statics",
+	"bottom_plate_on_ground":   "statics",
 	"given_design_pressure":    "statics",
 	"plate_centre":             "statics with a peak factor of our own",
 	"plate_compression_flange": "no example with the lever arms of Table 6.7 was at hand",

@@ -76,7 +76,7 @@ func TestCheckColumnBase(t *testing.T) {
 func TestColumnBaseNamesEveryFault(t *testing.T) {
 	m := demoBase(t)
 	m.Base.Plate.ThicknessMm = -1
-	m.Base.Sharing = nil
+	m.Base.Sharing = &footwardv1.ForceSharing{ModulusNMm3: -1}
 	m.Base.Rods.Holes.DiameterMm = 10
 	m.Base.Weld.Parts[0].Steel.Grade = "no such steel"
 	m.GetActionSet().Actions[1].LastStage = 1

@@ -1,0 +1,264 @@
+package base_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"footward.example/footward/internal/base"
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/bed"
+	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/ground"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
+	"footward.example/footward/internal/ring"
+	"footward.example/footward/internal/settle"
+	"footward.example/footward/internal/tie"
+)
+
+// onRings is the base of column on two tiers of 700 mm, on sand.
+func onRings(b basis.Basis, a geom.Actions) *base.ColumnInput {
+	in := column(b, a)
+	in.Base.Support = bearing.Input{Design: in.Base.Support.Design, SizeX: 420, SizeY: 420}
+	tier := ring.Tier{
+		Diameter: 700, Height: 300,
+		Ring: ring.Ring{Kind: ring.Steel, Capacity: 400e3, Stiffness: 8e5, Tested: true},
+		Fill: ring.Fill{UnitWeight: 20e-6, Phi: 38 * math.Pi / 180, Modulus: 40, Tested: true},
+	}
+	in.Below = base.Substructure{
+		HasStack: true, HasGround: true, HasSettlement: true,
+		Stack: ring.Input{
+			Tiers: []ring.Tier{tier, tier}, LoadTested: true, LoadTest: 2000e3, Key: 40e3,
+			Safety: ring.Safety{PhiB: 0.5, PhiSliding: 0.8},
+		},
+		Levelling:   base.Levelling{Thickness: 100, UnitWeight: 18e-6},
+		OtherWeight: 2e3,
+		Ground: ground.Input{
+			Depth: 600, Soil: ground.Soil{Friction: 34 * math.Pi / 180, Above: 17e-6, Below: 18e-6, Dry: true},
+			Interface: ground.Interface{Share: 1}, Author: ground.Vesic, Resistance: 0.45,
+		},
+		Settlement: settle.Input{HalfSpace: true, Layers: []settle.Layer{{Thickness: 5000, Modulus: 30, Poisson: 0.3, Weight: 18e-6}}},
+		Service:    []base.Case{{Name: "service", Stage: 1, Actions: a}},
+		Sustained:  []base.Case{{Name: "dead", Stage: 1, Actions: geom.Actions{N: a.N / 2}}},
+		Pairs:      []base.Pair{{Name: "pair", Stage: 1, Permanent: a, Weight: 1}},
+	}
+	return in
+}
+
+// TestStackAndGroundEqualTheirParts calls the parts one by one, under a load that
+// no rod takes part in.
+func TestStackAndGroundEqualTheirParts(t *testing.T) {
+	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+		a := geom.Actions{N: -120e3, Vx: 3e3}
+		in := onRings(b, a)
+		r, got := check(t, in)
+
+		rods := ring.Rods{Count: len(in.Base.At), Area: in.Base.Rod.Thread.NetArea(in.Base.Rod.Corrosion), Modulus: 210000, Length: 600}
+		if b.US() {
+			rods.Modulus = 199948
+		}
+		stack := in.Below.Stack
+		stack.Design, stack.Actions, stack.Service, stack.Rods = in.Base.Plate.Design, a, a, rods
+		stack.Shoe = ring.Shoe{SizeX: 420, SizeY: 420}
+		first, err := ring.Check(&stack)
+		require.NoError(t, err)
+		plate := in.Base.Plate
+		c := math.Sqrt(2 * tie.MomentResistance(&plate.Plate, &plate.Design) / first.Tiers[0].Strength)
+		stack.Shoe.Loaded = min(420, min(plate.Footprint.SizeX, plate.Footprint.SizeY)+2*c)
+		whole, err := ring.Check(&stack)
+		require.NoError(t, err)
+		want := states(t, whole)
+		delete(want, "ring_shoe_bearing") // for information only
+
+		spread := whole.Tiers[1].Bottom.Diameter
+		g := in.Below.Ground
+		g.Design, g.Shape, g.Diameter, g.Permanent, g.Linked = stack.Design, ground.Circle, spread, a, true
+		g.Height = plate.Plate.Thickness + 600 + 100
+		g.Weight = math.Pi/4*(700*700*600*20e-6+spread*spread*100*18e-6) + 2e3
+		under, err := ground.Check(&g)
+		require.NoError(t, err)
+		for id, s := range states(t, under) {
+			want[id] = s
+		}
+		s := in.Below.Settlement
+		s.Design, s.Shape, s.Diameter, s.Depth, s.Above, s.Dry = stack.Design, settle.Circle, spread, 600, 17e-6, true
+		net := g.Weight - math.Pi/4*spread*spread*600*17e-6
+		s.Stages = []settle.Stage{{N: 60e3 + net}, {N: 120e3 + net, My: 3e3 * g.Height}}
+		sinks, err := settle.Check(&s)
+		require.NoError(t, err)
+		for id, s := range states(t, sinks) {
+			want[id] = s
+		}
+		assert.InDelta(t, sinks.Stages[1].Elastic, r.Settled().Stages[1].Elastic, 1e-9)
+		for id, w := range want {
+			g, ok := got[id]
+			if assert.True(t, ok, "%v %s", b, id) {
+				assert.Equal(t, w.Verdict, g.Verdict, "%v %s: %s", b, id, g.Reason)
+				assert.InDelta(t, w.Demand, g.Demand, 1e-6*(1+w.Demand), "%v %s", b, id)
+				assert.InDelta(t, w.Resistance, g.Resistance, 1e-6*(1+w.Resistance), "%v %s", b, id)
+			}
+		}
+		var sheet derive.Sheet
+		r.Derive(&sheet)
+		assert.NoError(t, derive.Verify(sheet.Steps), "%v", b)
+	}
+}
+
+// TestRodsThatPullPressTheFill: the fill carries what acts and what the rods pull.
+func TestRodsThatPullPressTheFill(t *testing.T) {
+	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+		pulled := onRings(b, geom.Actions{N: -20e3, My: 9e6})
+		r, got := check(t, pulled)
+		row := r.Rows[0]
+		tension := 0.0
+		for _, v := range row.Tensions {
+			tension += v
+		}
+		require.Positive(t, tension, "%v", b)
+		// The even stress is at least the greatest pressure of the plate.
+		assert.GreaterOrEqual(t, got["ring_fill_strength"].Demand, row.Peak*(1-1e-9), "%v", b)
+		var sheet derive.Sheet
+		r.Derive(&sheet)
+		assert.NoError(t, derive.Verify(sheet.Steps), "%v", b)
+	}
+}
+
+func TestMoreLoadNeverLightensTheWayToTheGround(t *testing.T) {
+	watched := []string{"ring_fill_strength", "ring_hoop_ultimate", "ring_hoop_service", "ground_bearing", "ground_bearing_da1_1",
+		"ground_bearing_da1_2", "ground_bearing_da2", "ground_bearing_da3", "settle_elastic"}
+	rapid.Check(t, func(t *rapid.T) {
+		b := rapid.SampledFrom([]basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD}).Draw(t, "basis")
+		n := -rapid.Float64Range(10e3, 300e3).Draw(t, "N")
+		more := n * rapid.Float64Range(1.01, 2).Draw(t, "times")
+		_, light := check(t, onRings(b, geom.Actions{N: n}))
+		_, heavy := check(t, onRings(b, geom.Actions{N: more}))
+		for _, id := range watched {
+			assert.GreaterOrEqual(t, heavy[id].Utilization, light[id].Utilization*(1-1e-9), "%v %s", b, id)
+		}
+	})
+}
+
+// through has a square bottom plate under the stack of onRings.
+func through(b basis.Basis, side, thickness float64) *base.ColumnInput {
+	in := onRings(b, geom.Actions{N: -120e3, My: 2e6})
+	in.Anchorage = base.Anchorage{Kind: base.Through, Through: tie.Input{
+		Plate:  geom.Plate{SizeX: side, SizeY: side, Thickness: thickness, Steel: material.Steel{Fy: 235, Fu: 360}},
+		PressX: side, PressY: side,
+	}}
+	in.Below.Subgrade = 0.05
+	return in
+}
+
+func TestBottomPlatePastTheFill(t *testing.T) {
+	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+		stiff := through(b, 760, 20)
+		_, got := check(t, stiff)
+		s := got["bottom_plate_on_ground"]
+		require.True(t, s.Rated, "%v %s", b, s.Reason)
+		// The mean pressure and the whole reach bound the moment from below.
+		assert.Greater(t, s.Demand, 120e3/(760*760)*30*30/2, "%v", b)
+		need := through(b, 760, s.Required)
+		_, again := check(t, need)
+		assert.Equal(t, limit.Pass, again["bottom_plate_on_ground"].Verdict, "%v", b)
+
+		// A thin plate is bent as a plate on a bed.
+		thin := through(b, 1300, 10)
+		r, got := check(t, thin)
+		s = got["bottom_plate_on_ground"]
+		require.NotNil(t, r)
+		l := bed.RelativeStiffness(&bed.Plate{SizeX: 1300, SizeY: 1300, Thickness: 10, E: 210000, Nu: 0.3}, 0.05)
+		require.False(t, bed.Rigid(300, l))
+		require.True(t, s.Rated, "%v %s", b, s.Reason)
+		assert.Positive(t, s.Demand)
+
+		// Ground of unknown stiffness: nothing past the fill counts.
+		unknown := through(b, 760, 20)
+		unknown.Below.Subgrade = 0
+		_, got = check(t, unknown)
+		assert.Equal(t, limit.NotApplicable, got["bottom_plate_on_ground"].Verdict)
+	}
+}
+
+func TestRodsThroughTheStackTakeItsHeightAndWeight(t *testing.T) {
+	in := through(basis.Eurocode, 760, 20)
+	own := through(basis.Eurocode, 760, 20)
+	own.Anchorage.Through.Height = in.Base.Plate.Plate.Thickness + 600 + 20
+	own.Anchorage.Through.Clamped = math.Pi/4*700*700*600*20e-6 + 77e-6*760*760*20
+	_, got := check(t, in)
+	_, want := check(t, own)
+	for _, id := range []string{"tie_uplift", "tie_overturning"} {
+		assert.InDelta(t, want[id].Demand, got[id].Demand, 1e-6, id)
+		assert.InDelta(t, want[id].Resistance, got[id].Resistance, 1e-3, id)
+	}
+}
+
+// TestPadUnderAnEccentricPlate: the ground feels the plate off the middle.
+func TestPadUnderAnEccentricPlate(t *testing.T) {
+	in := column(basis.Eurocode, geom.Actions{N: -400e3})
+	in.Base.Support.Block.SizeX, in.Base.Support.Block.SizeY, in.Base.Support.Block.Height = 2000, 1800, 500
+	in.Base.Support.Block.OffsetX, in.Base.Support.Block.OffsetY = 200, -100
+	in.Below = base.Substructure{
+		HasGround: true,
+		Ground: ground.Input{
+			Depth: 600, Soil: ground.Soil{Friction: 34 * math.Pi / 180, Above: 17e-6, Below: 18e-6, Dry: true},
+			Interface: ground.Interface{Share: 1},
+		},
+		Pairs: []base.Pair{{Name: "pair", Permanent: geom.Actions{N: -400e3}, Weight: 1}},
+	}
+	_, got := check(t, in)
+	weight := 24e-6 * 2000 * 1800 * 500
+	want := 400e3/(400e3+weight)*200/2000 + 400e3/(400e3+weight)*100/1800
+	assert.InDelta(t, want, got["ground_eccentricity"].Demand, 1e-9)
+}
+
+func TestSubstructureThatDoesNotFitIsNamed(t *testing.T) {
+	for field, change := range map[string]func(*base.ColumnInput){
+		"base.substructure.stack.tiers[1].fill.friction_angle_deg": func(in *base.ColumnInput) { in.Below.Stack.Tiers[1].Fill.Phi = 2 },
+		"base.substructure.ground.soil.friction_angle_deg":         func(in *base.ColumnInput) { in.Below.Ground.Soil.Friction = 2 },
+		"base.substructure.ground.depth_mm":                        func(in *base.ColumnInput) { in.Below.Ground.Depth = math.NaN() },
+		"base.substructure.settlement.layers[0].modulus_mpa":       func(in *base.ColumnInput) { in.Below.Settlement.Layers[0].Modulus = -1 },
+		"base.substructure.other_weight_kn":                        func(in *base.ColumnInput) { in.Below.OtherWeight = -1 },
+		"base.substructure.levelling.thickness_mm":                 func(in *base.ColumnInput) { in.Below.Levelling.Thickness = math.Inf(1) },
+		"base.substructure.ground":                                 func(in *base.ColumnInput) { in.Below.HasGround = false },
+		"base.substructure.stack": func(in *base.ColumnInput) {
+			in.Below.HasStack = false
+			in.Base.Support.Medium, in.Base.Support.Given = bearing.Given, bearing.GivenPressure{Pressure: 1, Granular: true}
+			in.Modulus = 0.1
+		},
+		"base.support": func(in *base.ColumnInput) { in.Below.Stack.Tiers[0].Ring.Capacity = 0; in.Modulus = 0.1 },
+	} {
+		in := onRings(basis.Eurocode, geom.Actions{N: -100e3})
+		in.Below.Stack.Tiers = append([]ring.Tier(nil), in.Below.Stack.Tiers...)
+		change(in)
+		var faults limit.Faults
+		base.ValidateColumn(in, &faults)
+		var names []string
+		for _, f := range faults {
+			names = append(names, f.Field)
+		}
+		assert.Contains(t, names, field)
+		_, err := base.CheckColumn(in)
+		assert.Error(t, err, field)
+	}
+}
+
+func TestCombinationsMadeReadyLeaveTheGroundOpen(t *testing.T) {
+	in := onRings(basis.Eurocode, geom.Actions{N: -100e3})
+	in.Below.Pairs, in.Below.Service, in.Below.NoPairs, in.Below.NoService = nil, nil, "made ready", "made ready"
+	r, got := check(t, in)
+	for _, id := range []string{"ground_bearing_da1_1", "ground_sliding", "settle_elastic"} {
+		assert.Equal(t, limit.OutOfScope, got[id].Verdict, id)
+		assert.Equal(t, "made ready", got[id].Reason, id)
+	}
+	assert.Equal(t, limit.NotApplicable, got["ring_hoop_service"].Verdict)
+	assert.Nil(t, r.Settled())
+	var sheet derive.Sheet
+	r.Derive(&sheet)
+	assert.NoError(t, derive.Verify(sheet.Steps))
+}
