@@ -63,6 +63,9 @@ var dimensions = map[footwardv1.SizeDimension]string{
 	footwardv1.SizeDimension_SIZE_DIMENSION_THICKNESS: "thinner plate",
 	footwardv1.SizeDimension_SIZE_DIMENSION_ROD:       "weaker rods",
 	footwardv1.SizeDimension_SIZE_DIMENSION_THROAT:    "smaller weld",
+
+	footwardv1.SizeDimension_SIZE_DIMENSION_BOTTOM_PLATE: "lighter bottom plate",
+	footwardv1.SizeDimension_SIZE_DIMENSION_STACK:        "smaller stack",
 }
 
 func (p *page) sizes(request *footwardv1.SizeColumnBaseRequest, m *footwardv1.SizeColumnBaseResponse) {
@@ -80,6 +83,12 @@ func (p *page) sizes(request *footwardv1.SizeColumnBaseRequest, m *footwardv1.Si
 	}
 	p.table("  ", []column{{title: ""}, {title: "Plate, mm"}, {title: "Rods"}, {title: "Weld, mm", right: true}, {title: "Mass, kg", right: true},
 		{title: "Cost", right: true}, {title: "Governed by"}, {title: "Utilization", right: true}}, rows)
+	best, o := m.GetBest(), request.GetOffer()
+	for _, line := range [][2]string{{"bottom plate ", bottom(o, int(best.GetBottomPlate()))}, {"tiers ", tiers(o, int(best.GetStack()))}} {
+		if line[1] != "" {
+			p.paragraph("    ", line[0]+line[1])
+		}
+	}
 	if len(m.GetStops()) > 0 {
 		p.blank()
 		p.line("  What stops the next smaller value")
@@ -114,8 +123,34 @@ func offered(o *footwardv1.SizeOffer, s *footwardv1.SizeStop) string {
 		return strings.TrimSpace(o.GetRods()[i].GetThread() + " " + o.GetRods()[i].GetSteel())
 	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_THROAT && i < len(o.GetThroatMm()):
 		return short(o.GetThroatMm()[i]) + " mm"
+	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_BOTTOM_PLATE:
+		return bottom(o, i)
+	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_STACK:
+		return tiers(o, i)
 	}
 	return ""
+}
+
+// bottom is a bottom plate that is offered; empty where none is.
+func bottom(o *footwardv1.SizeOffer, i int) string {
+	if i >= len(o.GetBottomPlates()) {
+		return ""
+	}
+	b := o.GetBottomPlates()[i]
+	return fmt.Sprintf("%s x %s x %s mm", short(b.GetSizeXMm()), short(b.GetSizeYMm()), short(b.GetThicknessMm()))
+}
+
+// tiers are those of a stack that is offered, diameter by height; empty where none
+// is.
+func tiers(o *footwardv1.SizeOffer, i int) string {
+	if i >= len(o.GetStacks()) {
+		return ""
+	}
+	var all []string
+	for _, t := range o.GetStacks()[i].GetTiers() {
+		all = append(all, fmt.Sprintf("%s by %s", short(t.GetDiameterMm()), short(t.GetHeightMm())))
+	}
+	return strings.Join(all, ", ") + " mm"
 }
 
 func choiceCells(name string, c *footwardv1.SizeChoice) []string {

@@ -1,67 +1,18 @@
 package size
 
 import (
-	"cmp"
 	"errors"
-	"fmt"
-	"math"
-	"slices"
 	"strings"
 
 	"footward.example/footward/internal/base"
-	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
-	"footward.example/footward/internal/material"
 )
-
-// Plan is a plan of the plate with the places of its rods.
-type Plan struct {
-	SizeX float64      // [mm]
-	SizeY float64      // [mm]
-	At    []geom.Point // nil: as in the base
-}
-
-// Rod is a rod that may be chosen.
-type Rod struct {
-	Thread material.Thread
-	Steel  material.RodSteel // without strength: that of the base
-	OwnKg  bool              // whether PerKg takes the place of Rates.RodKg
-	PerKg  float64           // for each kg of this rod [1/kg]
-}
-
-// Rates are what a choice costs, in any one unit.
-type Rates struct {
-	PlateKg float64 // for each kg of plate [1/kg]
-	RodKg   float64 // for each kg of rod [1/kg]
-	EachRod float64 // for each rod [-]
-	WeldKg  float64 // for each kg of weld metal [1/kg]
-}
-
-// Mass is what every kg costs when the mass itself is sought.
-var Mass = Rates{PlateKg: 1, RodKg: 1, WeldKg: 1}
-
-// Input is a base with what may be chosen of it. An empty list leaves the base's
-// own value.
-type Input struct {
-	Base      base.ColumnInput
-	Plans     []Plan
-	Thickness []float64 // of the plate [mm]
-	Rods      []Rod
-	Throats   []float64 // of the weld [mm]
-	Rates     Rates
-	Most      float64 // greatest utilization that passes [-]
-	// Stop is asked before every check; an error ends the search. nil: never.
-	Stop func() error
-}
-
-// MostChoices is the most that one search may have.
-const MostChoices = 200000
 
 // Choice is one choice, by its places in the lists.
 type Choice struct {
-	Plan, Thickness, Rod, Throat int
+	Plan, Thickness, Rod, Throat, Bottom, Stack int
 
-	Mass        float64 // plate, rods over their stretch length, weld metal [kg]
+	Mass        float64 // plates, rods over their stretch length, weld metal, fill [kg]
 	Cost        float64 // by the rates [-]
 	Verdict     limit.Verdict
 	Governing   string // id of the limit state; empty: the choice cannot be built
@@ -79,6 +30,8 @@ const (
 	PlateThickness
 	RodSize
 	WeldThroat
+	BottomOfStack
+	StackOfRings
 )
 
 // Stop is what stops the next smaller value of a list.
@@ -108,10 +61,6 @@ func (r *Result) Notices(l *limit.Notices) {
 	}
 }
 
-// steel is the density of steel [kg/mm3]: EN 1991-1-1:2002 Table A.4, 77 to 78.5
-// kN/m3 (from memory).
-const steel = 7.85e-6
-
 // Search finds the cheapest choice that holds. Errors: limit.Faults; *limit.Scope
 // where the basis covers no choice; that of Stop.
 func Search(in *Input) (*Result, error) {
@@ -120,13 +69,13 @@ func Search(in *Input) (*Result, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	s := &search{in: in, noRod: map[[3]int]bool{}, noWeld: map[[2]int]bool{}}
+	s := &search{in: in, noRod: map[[5]int]bool{}, noWeld: map[[2]int]bool{}}
 	all := s.choices()
 	r := &Result{Choices: len(all)}
 	var miss *Choice
 	for i := range all {
 		c := &all[i]
-		if s.noRod[[3]int{c.Plan, c.Thickness, c.Rod}] || s.noWeld[[2]int{c.Thickness, c.Throat}] {
+		if s.noRod[c.butThroat()] || s.noWeld[[2]int{c.Thickness, c.Throat}] {
 			continue
 		}
 		built, err := s.try(c)
@@ -162,95 +111,11 @@ func Search(in *Input) (*Result, error) {
 // search remembers what is known to fail.
 type search struct {
 	in      *Input
-	noRod   map[[3]int]bool // plan, thickness, rod: whatever the throat
+	noRod   map[[5]int]bool // all but the throat: whatever it is
 	noWeld  map[[2]int]bool // thickness, throat: whatever the plan and rod
 	checked int
 	nothing error // why the first choice that cannot be built cannot
 	notices limit.Notices
-}
-
-// choices returns every choice, the cheapest first.
-func (s *search) choices() []Choice {
-	in := s.in
-	var out []Choice
-	for p := range max(1, len(in.Plans)) {
-		for t := range max(1, len(in.Thickness)) {
-			for d := range max(1, len(in.Rods)) {
-				for a := range max(1, len(in.Throats)) {
-					c := Choice{Plan: p, Thickness: t, Rod: d, Throat: a}
-					s.weigh(&c)
-					out = append(out, c)
-				}
-			}
-		}
-	}
-	slices.SortStableFunc(out, func(a, b Choice) int { return cmp.Compare(a.Cost, b.Cost) })
-	return out
-}
-
-// weigh finds mass and cost.
-func (s *search) weigh(c *Choice) {
-	b, rates := s.in.Build(c), &s.in.Rates
-	p := &b.Base.Plate.Plate
-	plate := p.SizeX * p.SizeY * p.Thickness * steel
-	rods, n := 0.0, 0
-	if b.Base.HasRods {
-		d := b.Base.Rod.Thread.Diameter
-		n = len(b.Base.At)
-		rods = float64(n) * math.Pi / 4 * d * d * base.StretchLength(&b.Base) * steel
-	}
-	weld := 0.0
-	if b.HasWeld {
-		a := b.Base.Plate.WeldThroat
-		weld = base.WeldLength(&b.Base) * a * a * steel
-	}
-	c.Mass = plate + rods + weld
-	perKg := rates.RodKg
-	if len(s.in.Rods) > 0 && s.in.Rods[c.Rod].OwnKg {
-		perKg = s.in.Rods[c.Rod].PerKg
-	}
-	c.Cost = rates.PlateKg*plate + perKg*rods + rates.EachRod*float64(n) + rates.WeldKg*weld
-}
-
-// Build returns the base of a choice.
-func (in *Input) Build(c *Choice) base.ColumnInput {
-	b := in.Base
-	b.NoSizes = true
-	if len(in.Plans) > 0 {
-		p := &in.Plans[c.Plan]
-		b.Base.Plate.Plate.SizeX, b.Base.Plate.Plate.SizeY = p.SizeX, p.SizeY
-		b.Base.Support.SizeX, b.Base.Support.SizeY = p.SizeX, p.SizeY
-		if p.At != nil {
-			b.Base.At = p.At
-		}
-	}
-	if len(in.Thickness) > 0 {
-		b.Base.Plate.Plate.Thickness = in.Thickness[c.Thickness]
-		b.Weld.Parts[0].Thickness = in.Thickness[c.Thickness]
-	}
-	if len(in.Rods) > 0 {
-		clearance := b.Base.Holes.Diameter - b.Base.Rod.Thread.Diameter
-		b.Base.Rod.Thread = in.Rods[c.Rod].Thread
-		if steel := in.Rods[c.Rod].Steel; steel.Fu > 0 {
-			b.Base.Rod.Steel = steel
-		}
-		b.Base.Holes.Diameter = b.Base.Rod.Thread.Diameter + clearance
-		b.Base.Rod.NutWidth = 0 // that of the base's own rod does not fit others
-	}
-	if len(in.Throats) > 0 {
-		b.Weld.Throat, b.Base.Plate.WeldThroat = in.Throats[c.Throat], in.Throats[c.Throat]
-	}
-	return b
-}
-
-// strength returns by what rods are ordered from small to great: that of a rod in
-// tension.
-func (in *Input) strength(i int) float64 {
-	steel := in.Rods[i].Steel
-	if steel.Fu == 0 {
-		steel = in.Base.Base.Rod.Steel
-	}
-	return in.Rods[i].Thread.StressArea * steel.Fu
 }
 
 // try checks a choice; built is false when it cannot be built or the basis does
@@ -299,7 +164,7 @@ func (s *search) learn(c *Choice, k *limit.State) {
 	// The lever arm of the T-stub reaches to the weld, and whether the plate is
 	// covered at all depends on it.
 	case k.Kind.ID != "plate_tension_tstub" && !(k.Verdict == limit.OutOfScope && strings.HasPrefix(k.Kind.ID, "plate_")):
-		s.noRod[[3]int{c.Plan, c.Thickness, c.Rod}] = true
+		s.noRod[c.butThroat()] = true
 	}
 }
 
@@ -342,6 +207,9 @@ func (s *search) explain(r *Result) error {
 		{PlateThickness, len(in.Thickness), best.Thickness, func(i int) float64 { return in.Thickness[i] }, func(c *Choice, i int) { c.Thickness = i }},
 		{RodSize, len(in.Rods), best.Rod, in.strength, func(c *Choice, i int) { c.Rod = i }},
 		{WeldThroat, len(in.Throats), best.Throat, func(i int) float64 { return in.Throats[i] }, func(c *Choice, i int) { c.Throat = i }},
+		{BottomOfStack, len(in.Bottoms), best.Bottom, func(i int) float64 { p := &in.Bottoms[i]; return p.SizeX * p.SizeY * p.Thickness },
+			func(c *Choice, i int) { c.Bottom = i }},
+		{StackOfRings, len(in.Stacks), best.Stack, func(i int) float64 { return volume(in.Stacks[i].Tiers) }, func(c *Choice, i int) { c.Stack = i }},
 	} {
 		below := -1
 		for i := range d.n {
@@ -372,53 +240,3 @@ func (s *search) explain(r *Result) error {
 
 // notBuilt stands for a choice whose parts do not fit together.
 const notBuilt = "does_not_fit"
-
-// Validate adds to faults everything about the offer that does not fit; what does
-// not fit of the base shows in every choice.
-func Validate(in *Input, faults *limit.Faults) {
-	choices := 1
-	for _, n := range []int{len(in.Plans), len(in.Thickness), len(in.Rods), len(in.Throats)} {
-		if choices *= max(1, n); choices > MostChoices {
-			faults.Add(limit.Number, "offer", fmt.Sprintf("makes more than %d choices", MostChoices))
-			return
-		}
-	}
-	if len(in.Rods) > 0 && !in.Base.Base.HasRods {
-		faults.Add(limit.Conflict, "offer.rods", "needs base.rods")
-	}
-	if len(in.Throats) > 0 && (!in.Base.HasWeld || in.Base.Weld.Throat == 0) {
-		faults.Add(limit.Conflict, "offer.throat_mm", "needs base.weld with a throat")
-	}
-	positive := func(field string, list []float64) {
-		for i, v := range list {
-			if !(v > 0 && v <= 1e4) {
-				faults.Add(limit.OutOfRange, fmt.Sprintf("%s[%d]", field, i), "must be a positive length")
-			}
-		}
-	}
-	positive("offer.thickness_mm", in.Thickness)
-	positive("offer.throat_mm", in.Throats)
-	for i, p := range in.Plans {
-		if !(p.SizeX > 0 && p.SizeX <= 1e5 && p.SizeY > 0 && p.SizeY <= 1e5) {
-			faults.Add(limit.OutOfRange, fmt.Sprintf("offer.plans[%d]", i), "needs positive lengths")
-		}
-		if len(p.At) > 0 && !in.Base.Base.HasRods {
-			faults.Add(limit.Conflict, fmt.Sprintf("offer.plans[%d].positions", i), "needs base.rods")
-		}
-	}
-	if !(in.Most > 0 && in.Most <= 1) {
-		faults.Add(limit.OutOfRange, "most_utilization", "must be over 0 and at most 1")
-	}
-	for i, v := range in.Rods {
-		if !(v.PerKg >= 0 && v.PerKg <= 1e9) {
-			faults.Add(limit.OutOfRange, fmt.Sprintf("offer.rods[%d].per_kg", i), "must be a number of usual size, not negative")
-		}
-	}
-	r := &in.Rates
-	for _, v := range []float64{r.PlateKg, r.RodKg, r.EachRod, r.WeldKg} {
-		if !(v >= 0 && v <= 1e9) {
-			faults.Add(limit.OutOfRange, "rates", "must be numbers of usual size, not negative")
-			break
-		}
-	}
-}

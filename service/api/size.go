@@ -53,7 +53,8 @@ func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
 		in.Most = v
 	}
 	if v := m.GetRates(); v != nil {
-		in.Rates = size.Rates{PlateKg: v.GetPlatePerKg(), RodKg: v.GetRodPerKg(), EachRod: v.GetEachRod(), WeldKg: v.GetWeldPerKg()}
+		in.Rates = size.Rates{PlateKg: v.GetPlatePerKg(), RodKg: v.GetRodPerKg(), EachRod: v.GetEachRod(), WeldKg: v.GetWeldPerKg(),
+			FillKg: v.GetFillPerKg()}
 	}
 	for _, p := range m.GetOffer().GetPlans() {
 		plan := size.Plan{SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm()}
@@ -61,6 +62,12 @@ func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
 			plan.At = append(plan.At, geom.Point{X: at.GetXMm(), Y: at.GetYMm()})
 		}
 		in.Plans = append(in.Plans, plan)
+	}
+	for _, p := range m.GetOffer().GetBottomPlates() {
+		in.Bottoms = append(in.Bottoms, size.BottomPlate{SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm(), Thickness: p.GetThicknessMm()})
+	}
+	for _, k := range m.GetOffer().GetStacks() {
+		in.Stacks = append(in.Stacks, size.Stack{Tiers: tiers(k.GetTiers()), RingsCost: k.GetRingsCost()})
 	}
 	for i, o := range m.GetOffer().GetRods() {
 		in.Rods = append(in.Rods, r.rodOffer(o, indexed("offer.rods", i)))
@@ -112,6 +119,7 @@ func choice(in *size.Input, c *size.Choice) *footwardv1.SizeChoice {
 	b := in.Build(c)
 	out := &footwardv1.SizeChoice{
 		Plan: uint32(c.Plan), Thickness: uint32(c.Thickness), Rod: uint32(c.Rod), Throat: uint32(c.Throat),
+		BottomPlate: uint32(c.Bottom), Stack: uint32(c.Stack),
 		SizeXMm: b.Base.Plate.Plate.SizeX, SizeYMm: b.Base.Plate.Plate.SizeY, ThicknessMm: b.Base.Plate.Plate.Thickness,
 		MassKg: c.Mass, Cost: c.Cost,
 		Verdict: footwardv1.Verdict(c.Verdict), GoverningId: c.Governing, Combination: c.Combination,

@@ -994,9 +994,30 @@ func quickRodOffer(m *footwardv1.RodOffer) bool {
 		between(utf8.RuneCountInString(m.GetThread()), 1, 60)
 }
 
+func quickBottomPlateOffer(m *footwardv1.BottomPlateOffer) bool {
+	return m.GetSizeXMm() > 0 && m.GetSizeXMm() <= 5000 &&
+		m.GetSizeYMm() > 0 && m.GetSizeYMm() <= 5000 &&
+		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300
+}
+
+func quickStackOffer(m *footwardv1.StackOffer) bool {
+	if !(between(len(m.Tiers), 1, 8) &&
+		m.GetRingsCost() >= 0 && m.GetRingsCost() <= 1e+09) {
+		return false
+	}
+	for _, e := range m.Tiers {
+		if e == nil || !quickRingTier(e) {
+			return false
+		}
+	}
+	return true
+}
+
 func quickSizeOffer(m *footwardv1.SizeOffer) bool {
-	if !(between(len(m.Plans), 0, 100) &&
+	if !(between(len(m.BottomPlates), 0, 100) &&
+		between(len(m.Plans), 0, 100) &&
 		between(len(m.Rods), 0, 100) &&
+		between(len(m.Stacks), 0, 100) &&
 		between(len(m.ThicknessMm), 0, 100) &&
 		between(len(m.ThroatMm), 0, 100)) {
 		return false
@@ -1021,11 +1042,22 @@ func quickSizeOffer(m *footwardv1.SizeOffer) bool {
 			return false
 		}
 	}
+	for _, e := range m.BottomPlates {
+		if e == nil || !quickBottomPlateOffer(e) {
+			return false
+		}
+	}
+	for _, e := range m.Stacks {
+		if e == nil || !quickStackOffer(e) {
+			return false
+		}
+	}
 	return true
 }
 
 func quickSizeRates(m *footwardv1.SizeRates) bool {
 	return m.GetEachRod() >= 0 && m.GetEachRod() <= 1e+06 &&
+		m.GetFillPerKg() >= 0 && m.GetFillPerKg() <= 1e+06 &&
 		m.GetPlatePerKg() >= 0 && m.GetPlatePerKg() <= 1e+06 &&
 		m.GetRodPerKg() >= 0 && m.GetRodPerKg() <= 1e+06 &&
 		m.GetWeldPerKg() >= 0 && m.GetWeldPerKg() <= 1e+06

@@ -38,6 +38,10 @@ const (
 	SizeDimension_SIZE_DIMENSION_ROD SizeDimension = 3
 	// Throat of the weld.
 	SizeDimension_SIZE_DIMENSION_THROAT SizeDimension = 4
+	// Bottom plate.
+	SizeDimension_SIZE_DIMENSION_BOTTOM_PLATE SizeDimension = 5
+	// Stack of rings.
+	SizeDimension_SIZE_DIMENSION_STACK SizeDimension = 6
 )
 
 // Enum value maps for SizeDimension.
@@ -48,13 +52,17 @@ var (
 		2: "SIZE_DIMENSION_THICKNESS",
 		3: "SIZE_DIMENSION_ROD",
 		4: "SIZE_DIMENSION_THROAT",
+		5: "SIZE_DIMENSION_BOTTOM_PLATE",
+		6: "SIZE_DIMENSION_STACK",
 	}
 	SizeDimension_value = map[string]int32{
-		"SIZE_DIMENSION_UNSPECIFIED": 0,
-		"SIZE_DIMENSION_PLAN":        1,
-		"SIZE_DIMENSION_THICKNESS":   2,
-		"SIZE_DIMENSION_ROD":         3,
-		"SIZE_DIMENSION_THROAT":      4,
+		"SIZE_DIMENSION_UNSPECIFIED":  0,
+		"SIZE_DIMENSION_PLAN":         1,
+		"SIZE_DIMENSION_THICKNESS":    2,
+		"SIZE_DIMENSION_ROD":          3,
+		"SIZE_DIMENSION_THROAT":       4,
+		"SIZE_DIMENSION_BOTTOM_PLATE": 5,
+		"SIZE_DIMENSION_STACK":        6,
 	}
 )
 
@@ -1420,7 +1428,12 @@ type SizeOffer struct {
 	// Rods. The clearance of the base's own hole is kept. Needs base.rods.
 	Rods []*RodOffer `protobuf:"bytes,3,rep,name=rods,proto3" json:"rods,omitempty"`
 	// Throats of the weld [mm]. Needs base.weld, a fillet weld with a throat.
-	ThroatMm      []float64 `protobuf:"fixed64,4,rep,packed,name=throat_mm,json=throatMm,proto3" json:"throat_mm,omitempty"`
+	ThroatMm []float64 `protobuf:"fixed64,4,rep,packed,name=throat_mm,json=throatMm,proto3" json:"throat_mm,omitempty"`
+	// Bottom plates. Needs base.anchorage.through.
+	BottomPlates []*BottomPlateOffer `protobuf:"bytes,5,rep,name=bottom_plates,json=bottomPlates,proto3" json:"bottom_plates,omitempty"`
+	// Stacks of rings. Needs base.substructure.stack; the rods stretch over as much
+	// more or less as the stack is higher or lower than the base's own.
+	Stacks        []*StackOffer `protobuf:"bytes,6,rep,name=stacks,proto3" json:"stacks,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1483,6 +1496,140 @@ func (x *SizeOffer) GetThroatMm() []float64 {
 	return nil
 }
 
+func (x *SizeOffer) GetBottomPlates() []*BottomPlateOffer {
+	if x != nil {
+		return x.BottomPlates
+	}
+	return nil
+}
+
+func (x *SizeOffer) GetStacks() []*StackOffer {
+	if x != nil {
+		return x.Stacks
+	}
+	return nil
+}
+
+// BottomPlateOffer is a bottom plate of the base's own steel.
+type BottomPlateOffer struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Size along x [mm]. Required. Over 0 to 5000.
+	SizeXMm float64 `protobuf:"fixed64,1,opt,name=size_x_mm,json=sizeXMm,proto3" json:"size_x_mm,omitempty"`
+	// Size along y [mm]. Required. Over 0 to 5000.
+	SizeYMm float64 `protobuf:"fixed64,2,opt,name=size_y_mm,json=sizeYMm,proto3" json:"size_y_mm,omitempty"`
+	// Thickness [mm]. Required. Over 0 to 300.
+	ThicknessMm   float64 `protobuf:"fixed64,3,opt,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *BottomPlateOffer) Reset() {
+	*x = BottomPlateOffer{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *BottomPlateOffer) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*BottomPlateOffer) ProtoMessage() {}
+
+func (x *BottomPlateOffer) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use BottomPlateOffer.ProtoReflect.Descriptor instead.
+func (*BottomPlateOffer) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *BottomPlateOffer) GetSizeXMm() float64 {
+	if x != nil {
+		return x.SizeXMm
+	}
+	return 0
+}
+
+func (x *BottomPlateOffer) GetSizeYMm() float64 {
+	if x != nil {
+		return x.SizeYMm
+	}
+	return 0
+}
+
+func (x *BottomPlateOffer) GetThicknessMm() float64 {
+	if x != nil {
+		return x.ThicknessMm
+	}
+	return 0
+}
+
+// StackOffer is a whole stack of rings.
+type StackOffer struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Tiers from the top down. Required, 1 to 8.
+	Tiers []*RingTier `protobuf:"bytes,1,rep,name=tiers,proto3" json:"tiers,omitempty"`
+	// What its rings cost, in the unit of the rates; the fill has a rate. Default 0.
+	// 0 to 1 000 000 000.
+	RingsCost     float64 `protobuf:"fixed64,2,opt,name=rings_cost,json=ringsCost,proto3" json:"rings_cost,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *StackOffer) Reset() {
+	*x = StackOffer{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *StackOffer) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*StackOffer) ProtoMessage() {}
+
+func (x *StackOffer) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use StackOffer.ProtoReflect.Descriptor instead.
+func (*StackOffer) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
+}
+
+func (x *StackOffer) GetTiers() []*RingTier {
+	if x != nil {
+		return x.Tiers
+	}
+	return nil
+}
+
+func (x *StackOffer) GetRingsCost() float64 {
+	if x != nil {
+		return x.RingsCost
+	}
+	return 0
+}
+
 // RodOffer is a rod by its thread and steel.
 type RodOffer struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1499,7 +1646,7 @@ type RodOffer struct {
 
 func (x *RodOffer) Reset() {
 	*x = RodOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1511,7 +1658,7 @@ func (x *RodOffer) String() string {
 func (*RodOffer) ProtoMessage() {}
 
 func (x *RodOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1524,7 +1671,7 @@ func (x *RodOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodOffer.ProtoReflect.Descriptor instead.
 func (*RodOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *RodOffer) GetThread() string {
@@ -1563,7 +1710,7 @@ type PlatePlan struct {
 
 func (x *PlatePlan) Reset() {
 	*x = PlatePlan{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1575,7 +1722,7 @@ func (x *PlatePlan) String() string {
 func (*PlatePlan) ProtoMessage() {}
 
 func (x *PlatePlan) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1588,7 +1735,7 @@ func (x *PlatePlan) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PlatePlan.ProtoReflect.Descriptor instead.
 func (*PlatePlan) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *PlatePlan) GetSizeXMm() float64 {
@@ -1615,21 +1762,23 @@ func (x *PlatePlan) GetPositions() []*RodPosition {
 // SizeRates are what a choice costs, in any one unit: money, kg of carbon, kg.
 type SizeRates struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// For each kg of plate. Default 0. 0 to 1 000 000.
+	// For each kg of plate, bottom plate included. Default 0. 0 to 1 000 000.
 	PlatePerKg float64 `protobuf:"fixed64,1,opt,name=plate_per_kg,json=platePerKg,proto3" json:"plate_per_kg,omitempty"`
 	// For each kg of rod, over its stretch length. Default 0. 0 to 1 000 000.
 	RodPerKg float64 `protobuf:"fixed64,2,opt,name=rod_per_kg,json=rodPerKg,proto3" json:"rod_per_kg,omitempty"`
 	// For each rod with its hole, nuts and washers. Default 0. 0 to 1 000 000.
 	EachRod float64 `protobuf:"fixed64,3,opt,name=each_rod,json=eachRod,proto3" json:"each_rod,omitempty"`
 	// For each kg of weld metal. Default 0. 0 to 1 000 000.
-	WeldPerKg     float64 `protobuf:"fixed64,4,opt,name=weld_per_kg,json=weldPerKg,proto3" json:"weld_per_kg,omitempty"`
+	WeldPerKg float64 `protobuf:"fixed64,4,opt,name=weld_per_kg,json=weldPerKg,proto3" json:"weld_per_kg,omitempty"`
+	// For each kg of fill in the rings. Default 0. 0 to 1 000 000.
+	FillPerKg     float64 `protobuf:"fixed64,5,opt,name=fill_per_kg,json=fillPerKg,proto3" json:"fill_per_kg,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *SizeRates) Reset() {
 	*x = SizeRates{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[16]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1641,7 +1790,7 @@ func (x *SizeRates) String() string {
 func (*SizeRates) ProtoMessage() {}
 
 func (x *SizeRates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[16]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1654,7 +1803,7 @@ func (x *SizeRates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeRates.ProtoReflect.Descriptor instead.
 func (*SizeRates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *SizeRates) GetPlatePerKg() float64 {
@@ -1681,6 +1830,13 @@ func (x *SizeRates) GetEachRod() float64 {
 func (x *SizeRates) GetWeldPerKg() float64 {
 	if x != nil {
 		return x.WeldPerKg
+	}
+	return 0
+}
+
+func (x *SizeRates) GetFillPerKg() float64 {
+	if x != nil {
+		return x.FillPerKg
 	}
 	return 0
 }
@@ -1712,7 +1868,7 @@ type SizeColumnBaseResponse struct {
 
 func (x *SizeColumnBaseResponse) Reset() {
 	*x = SizeColumnBaseResponse{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[17]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1724,7 +1880,7 @@ func (x *SizeColumnBaseResponse) String() string {
 func (*SizeColumnBaseResponse) ProtoMessage() {}
 
 func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[17]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1737,7 +1893,7 @@ func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseResponse.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *SizeColumnBaseResponse) GetLabel() string {
@@ -1824,7 +1980,7 @@ type SizeChoice struct {
 	ThreadDesignation string `protobuf:"bytes,8,opt,name=thread_designation,json=threadDesignation,proto3" json:"thread_designation,omitempty"`
 	// Throat of the weld [mm]; 0 without weld.
 	ThroatMm float64 `protobuf:"fixed64,9,opt,name=throat_mm,json=throatMm,proto3" json:"throat_mm,omitempty"`
-	// Mass of plate, rods over their stretch length and weld metal [kg].
+	// Mass of plates, rods over their stretch length, weld metal and fill [kg].
 	MassKg float64 `protobuf:"fixed64,10,opt,name=mass_kg,json=massKg,proto3" json:"mass_kg,omitempty"`
 	// Its cost by the rates.
 	Cost float64 `protobuf:"fixed64,11,opt,name=cost,proto3" json:"cost,omitempty"`
@@ -1838,14 +1994,18 @@ type SizeChoice struct {
 	Combination string `protobuf:"bytes,15,opt,name=combination,proto3" json:"combination,omitempty"`
 	// Grade or class of the rods' steel; empty without rods or where strengths were
 	// given.
-	RodSteel      string `protobuf:"bytes,16,opt,name=rod_steel,json=rodSteel,proto3" json:"rod_steel,omitempty"`
+	RodSteel string `protobuf:"bytes,16,opt,name=rod_steel,json=rodSteel,proto3" json:"rod_steel,omitempty"`
+	// Place of the bottom plate.
+	BottomPlate uint32 `protobuf:"varint,17,opt,name=bottom_plate,json=bottomPlate,proto3" json:"bottom_plate,omitempty"`
+	// Place of the stack.
+	Stack         uint32 `protobuf:"varint,18,opt,name=stack,proto3" json:"stack,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *SizeChoice) Reset() {
 	*x = SizeChoice{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[18]
+	mi := &file_footward_v1_column_base_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1857,7 +2017,7 @@ func (x *SizeChoice) String() string {
 func (*SizeChoice) ProtoMessage() {}
 
 func (x *SizeChoice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[18]
+	mi := &file_footward_v1_column_base_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1870,7 +2030,7 @@ func (x *SizeChoice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeChoice.ProtoReflect.Descriptor instead.
 func (*SizeChoice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *SizeChoice) GetPlan() uint32 {
@@ -1985,6 +2145,20 @@ func (x *SizeChoice) GetRodSteel() string {
 	return ""
 }
 
+func (x *SizeChoice) GetBottomPlate() uint32 {
+	if x != nil {
+		return x.BottomPlate
+	}
+	return 0
+}
+
+func (x *SizeChoice) GetStack() uint32 {
+	if x != nil {
+		return x.Stack
+	}
+	return 0
+}
+
 // SizeStop is what stops the next smaller value of a list.
 type SizeStop struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2002,7 +2176,7 @@ type SizeStop struct {
 
 func (x *SizeStop) Reset() {
 	*x = SizeStop{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[19]
+	mi := &file_footward_v1_column_base_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2014,7 +2188,7 @@ func (x *SizeStop) String() string {
 func (*SizeStop) ProtoMessage() {}
 
 func (x *SizeStop) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[19]
+	mi := &file_footward_v1_column_base_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2027,7 +2201,7 @@ func (x *SizeStop) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeStop.ProtoReflect.Descriptor instead.
 func (*SizeStop) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *SizeStop) GetDimension() SizeDimension {
@@ -2192,12 +2366,24 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x05offer\x18\x06 \x01(\v2\x16.footward.v1.SizeOfferB\x06\xbaH\x03\xc8\x01\x01R\x05offer\x12,\n" +
 	"\x05rates\x18\a \x01(\v2\x16.footward.v1.SizeRatesR\x05rates\x12D\n" +
 	"\x10most_utilization\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilizationB\x0e\n" +
-	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xfc\x01\n" +
+	"\x05loads\x12\x05\xbaH\x02\b\x01\"\x85\x03\n" +
 	"\tSizeOffer\x126\n" +
 	"\x05plans\x18\x01 \x03(\v2\x16.footward.v1.PlatePlanB\b\xbaH\x05\x92\x01\x02\x10dR\x05plans\x12C\n" +
 	"\fthickness_mm\x18\x02 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x123\n" +
 	"\x04rods\x18\x03 \x03(\v2\x15.footward.v1.RodOfferB\b\xbaH\x05\x92\x01\x02\x10dR\x04rods\x12=\n" +
-	"\tthroat_mm\x18\x04 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\bthroatMm\"\x8e\x01\n" +
+	"\tthroat_mm\x18\x04 \x03(\x01B \xbaH\x1d\x92\x01\x1a\x10d\"\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\bthroatMm\x12L\n" +
+	"\rbottom_plates\x18\x05 \x03(\v2\x1d.footward.v1.BottomPlateOfferB\b\xbaH\x05\x92\x01\x02\x10dR\fbottomPlates\x129\n" +
+	"\x06stacks\x18\x06 \x03(\v2\x17.footward.v1.StackOfferB\b\xbaH\x05\x92\x01\x02\x10dR\x06stacks\"\xbe\x01\n" +
+	"\x10BottomPlateOffer\x125\n" +
+	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeXMm\x125\n" +
+	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeYMm\x12<\n" +
+	"\fthickness_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\"\x7f\n" +
+	"\n" +
+	"StackOffer\x127\n" +
+	"\x05tiers\x18\x01 \x03(\v2\x15.footward.v1.RingTierB\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10\bR\x05tiers\x128\n" +
+	"\n" +
+	"rings_cost\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00e\xcd\xcdA)\x00\x00\x00\x00\x00\x00\x00\x00R\tringsCost\"\x8e\x01\n" +
 	"\bRodOffer\x12!\n" +
 	"\x06thread\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x06thread\x12\x1d\n" +
 	"\x05steel\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05steel\x125\n" +
@@ -2206,14 +2392,15 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\tPlatePlan\x125\n" +
 	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeXMm\x125\n" +
 	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeYMm\x12@\n" +
-	"\tpositions\x18\x03 \x03(\v2\x18.footward.v1.RodPositionB\b\xbaH\x05\x92\x01\x02\x10@R\tpositions\"\xf2\x01\n" +
+	"\tpositions\x18\x03 \x03(\v2\x18.footward.v1.RodPositionB\b\xbaH\x05\x92\x01\x02\x10@R\tpositions\"\xad\x02\n" +
 	"\tSizeRates\x12;\n" +
 	"\fplate_per_kg\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"platePerKg\x127\n" +
 	"\n" +
 	"rod_per_kg\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\brodPerKg\x124\n" +
 	"\beach_rod\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\aeachRod\x129\n" +
-	"\vweld_per_kg\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\tweldPerKg\"\xf0\x02\n" +
+	"\vweld_per_kg\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\tweldPerKg\x129\n" +
+	"\vfill_per_kg\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\tfillPerKg\"\xf0\x02\n" +
 	"\x16SizeColumnBaseResponse\x12\x14\n" +
 	"\x05label\x18\x01 \x01(\tR\x05label\x12\x14\n" +
 	"\x05found\x18\x02 \x01(\bR\x05found\x12+\n" +
@@ -2225,7 +2412,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\anotices\x18\b \x03(\v2\x13.footward.v1.NoticeR\anotices\x127\n" +
 	"\n" +
 	"provenance\x18\t \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xa2\x04\n" +
+	"provenance\"\xdb\x04\n" +
 	"\n" +
 	"SizeChoice\x12\x12\n" +
 	"\x04plan\x18\x01 \x01(\rR\x04plan\x12\x1c\n" +
@@ -2244,20 +2431,24 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\fgoverning_id\x18\r \x01(\tR\vgoverningId\x128\n" +
 	"\x15governing_utilization\x18\x0e \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12 \n" +
 	"\vcombination\x18\x0f \x01(\tR\vcombination\x12\x1b\n" +
-	"\trod_steel\x18\x10 \x01(\tR\brodSteelB\x18\n" +
+	"\trod_steel\x18\x10 \x01(\tR\brodSteel\x12!\n" +
+	"\fbottom_plate\x18\x11 \x01(\rR\vbottomPlate\x12\x14\n" +
+	"\x05stack\x18\x12 \x01(\rR\x05stackB\x18\n" +
 	"\x16_governing_utilization\"\xb7\x01\n" +
 	"\bSizeStop\x128\n" +
 	"\tdimension\x18\x01 \x01(\x0e2\x1a.footward.v1.SizeDimensionR\tdimension\x12\x14\n" +
 	"\x05place\x18\x02 \x01(\rR\x05place\x12$\n" +
 	"\x0elimit_state_id\x18\x03 \x01(\tR\flimitStateId\x12%\n" +
 	"\vutilization\x18\x04 \x01(\x01H\x00R\vutilization\x88\x01\x01B\x0e\n" +
-	"\f_utilization*\x99\x01\n" +
+	"\f_utilization*\xd4\x01\n" +
 	"\rSizeDimension\x12\x1e\n" +
 	"\x1aSIZE_DIMENSION_UNSPECIFIED\x10\x00\x12\x17\n" +
 	"\x13SIZE_DIMENSION_PLAN\x10\x01\x12\x1c\n" +
 	"\x18SIZE_DIMENSION_THICKNESS\x10\x02\x12\x16\n" +
 	"\x12SIZE_DIMENSION_ROD\x10\x03\x12\x19\n" +
-	"\x15SIZE_DIMENSION_THROAT\x10\x042\xd6\x01\n" +
+	"\x15SIZE_DIMENSION_THROAT\x10\x04\x12\x1f\n" +
+	"\x1bSIZE_DIMENSION_BOTTOM_PLATE\x10\x05\x12\x18\n" +
+	"\x14SIZE_DIMENSION_STACK\x10\x062\xd6\x01\n" +
 	"\x11ColumnBaseService\x12a\n" +
 	"\x0fCheckColumnBase\x12#.footward.v1.CheckColumnBaseRequest\x1a$.footward.v1.CheckColumnBaseResponse\"\x03\x90\x02\x01\x12^\n" +
 	"\x0eSizeColumnBase\x12\".footward.v1.SizeColumnBaseRequest\x1a#.footward.v1.SizeColumnBaseResponse\"\x03\x90\x02\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
@@ -2275,7 +2466,7 @@ func file_footward_v1_column_base_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_column_base_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 20)
+var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 22)
 var file_footward_v1_column_base_proto_goTypes = []any{
 	(SizeDimension)(0),              // 0: footward.v1.SizeDimension
 	(*ColumnBase)(nil),              // 1: footward.v1.ColumnBase
@@ -2292,104 +2483,109 @@ var file_footward_v1_column_base_proto_goTypes = []any{
 	(*CombinationRow)(nil),          // 12: footward.v1.CombinationRow
 	(*SizeColumnBaseRequest)(nil),   // 13: footward.v1.SizeColumnBaseRequest
 	(*SizeOffer)(nil),               // 14: footward.v1.SizeOffer
-	(*RodOffer)(nil),                // 15: footward.v1.RodOffer
-	(*PlatePlan)(nil),               // 16: footward.v1.PlatePlan
-	(*SizeRates)(nil),               // 17: footward.v1.SizeRates
-	(*SizeColumnBaseResponse)(nil),  // 18: footward.v1.SizeColumnBaseResponse
-	(*SizeChoice)(nil),              // 19: footward.v1.SizeChoice
-	(*SizeStop)(nil),                // 20: footward.v1.SizeStop
-	(*Plate)(nil),                   // 21: footward.v1.Plate
-	(*Footprint)(nil),               // 22: footward.v1.Footprint
-	(*Support)(nil),                 // 23: footward.v1.Support
-	(*RodGroup)(nil),                // 24: footward.v1.RodGroup
-	(*WeldSpec)(nil),                // 25: footward.v1.WeldSpec
-	(*Anchorage)(nil),               // 26: footward.v1.Anchorage
-	(*RingTier)(nil),                // 27: footward.v1.RingTier
-	(*StackSafety)(nil),             // 28: footward.v1.StackSafety
-	(*GroundStrength)(nil),          // 29: footward.v1.GroundStrength
-	(*BaseContact)(nil),             // 30: footward.v1.BaseContact
-	(*GranularLayer)(nil),           // 31: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil),     // 32: footward.v1.PresumptivePressure
-	(DesignApproach)(0),             // 33: footward.v1.DesignApproach
-	(BearingAuthor)(0),              // 34: footward.v1.BearingAuthor
-	(*GroundLayer)(nil),             // 35: footward.v1.GroundLayer
-	(StressSpread)(0),               // 36: footward.v1.StressSpread
-	(*SettlementLimits)(nil),        // 37: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil),     // 38: footward.v1.SettlementNeighbour
-	(*ForcesAtFoot)(nil),            // 39: footward.v1.ForcesAtFoot
-	(*DesignBasis)(nil),             // 40: footward.v1.DesignBasis
-	(Detail)(0),                     // 41: footward.v1.Detail
-	(*ActionSet)(nil),               // 42: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 43: footward.v1.CheckResult
-	(*Provenance)(nil),              // 44: footward.v1.Provenance
-	(*StageSettlement)(nil),         // 45: footward.v1.StageSettlement
-	(Verdict)(0),                    // 46: footward.v1.Verdict
-	(*RodPosition)(nil),             // 47: footward.v1.RodPosition
-	(*Notice)(nil),                  // 48: footward.v1.Notice
+	(*BottomPlateOffer)(nil),        // 15: footward.v1.BottomPlateOffer
+	(*StackOffer)(nil),              // 16: footward.v1.StackOffer
+	(*RodOffer)(nil),                // 17: footward.v1.RodOffer
+	(*PlatePlan)(nil),               // 18: footward.v1.PlatePlan
+	(*SizeRates)(nil),               // 19: footward.v1.SizeRates
+	(*SizeColumnBaseResponse)(nil),  // 20: footward.v1.SizeColumnBaseResponse
+	(*SizeChoice)(nil),              // 21: footward.v1.SizeChoice
+	(*SizeStop)(nil),                // 22: footward.v1.SizeStop
+	(*Plate)(nil),                   // 23: footward.v1.Plate
+	(*Footprint)(nil),               // 24: footward.v1.Footprint
+	(*Support)(nil),                 // 25: footward.v1.Support
+	(*RodGroup)(nil),                // 26: footward.v1.RodGroup
+	(*WeldSpec)(nil),                // 27: footward.v1.WeldSpec
+	(*Anchorage)(nil),               // 28: footward.v1.Anchorage
+	(*RingTier)(nil),                // 29: footward.v1.RingTier
+	(*StackSafety)(nil),             // 30: footward.v1.StackSafety
+	(*GroundStrength)(nil),          // 31: footward.v1.GroundStrength
+	(*BaseContact)(nil),             // 32: footward.v1.BaseContact
+	(*GranularLayer)(nil),           // 33: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),     // 34: footward.v1.PresumptivePressure
+	(DesignApproach)(0),             // 35: footward.v1.DesignApproach
+	(BearingAuthor)(0),              // 36: footward.v1.BearingAuthor
+	(*GroundLayer)(nil),             // 37: footward.v1.GroundLayer
+	(StressSpread)(0),               // 38: footward.v1.StressSpread
+	(*SettlementLimits)(nil),        // 39: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),     // 40: footward.v1.SettlementNeighbour
+	(*ForcesAtFoot)(nil),            // 41: footward.v1.ForcesAtFoot
+	(*DesignBasis)(nil),             // 42: footward.v1.DesignBasis
+	(Detail)(0),                     // 43: footward.v1.Detail
+	(*ActionSet)(nil),               // 44: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 45: footward.v1.CheckResult
+	(*Provenance)(nil),              // 46: footward.v1.Provenance
+	(*StageSettlement)(nil),         // 47: footward.v1.StageSettlement
+	(Verdict)(0),                    // 48: footward.v1.Verdict
+	(*RodPosition)(nil),             // 49: footward.v1.RodPosition
+	(*Notice)(nil),                  // 50: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
-	21, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
-	22, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
-	23, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
-	24, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
-	25, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
+	23, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
+	24, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
+	25, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
+	26, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
+	27, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
 	7,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
-	26, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
+	28, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
 	2,  // 7: footward.v1.ColumnBase.substructure:type_name -> footward.v1.Substructure
 	3,  // 8: footward.v1.Substructure.stack:type_name -> footward.v1.StackBelow
 	4,  // 9: footward.v1.Substructure.levelling:type_name -> footward.v1.LevellingLayer
 	5,  // 10: footward.v1.Substructure.ground:type_name -> footward.v1.GroundBelow
 	6,  // 11: footward.v1.Substructure.settlement:type_name -> footward.v1.SettlementBelow
-	27, // 12: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
-	28, // 13: footward.v1.StackBelow.safety:type_name -> footward.v1.StackSafety
-	29, // 14: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
-	30, // 15: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
-	31, // 16: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
-	32, // 17: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
-	33, // 18: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
-	34, // 19: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
-	35, // 20: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
-	36, // 21: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
-	37, // 22: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
-	38, // 23: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
-	39, // 24: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
+	29, // 12: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
+	30, // 13: footward.v1.StackBelow.safety:type_name -> footward.v1.StackSafety
+	31, // 14: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
+	32, // 15: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
+	33, // 16: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
+	34, // 17: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
+	35, // 18: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
+	36, // 19: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
+	37, // 20: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
+	38, // 21: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
+	39, // 22: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
+	40, // 23: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
+	41, // 24: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
 	8,  // 25: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	40, // 26: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	41, // 27: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	42, // 26: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	43, // 27: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
 	1,  // 28: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	42, // 29: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	44, // 29: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
 	9,  // 30: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	43, // 31: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	44, // 32: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	45, // 31: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	46, // 32: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
 	12, // 33: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	45, // 34: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
-	39, // 35: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	46, // 36: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	40, // 37: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	47, // 34: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
+	41, // 35: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	48, // 36: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	42, // 37: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
 	1,  // 38: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	42, // 39: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	44, // 39: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
 	9,  // 40: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
 	14, // 41: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	17, // 42: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	16, // 43: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	15, // 44: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	47, // 45: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	19, // 46: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	19, // 47: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	20, // 48: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	48, // 49: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	44, // 50: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	46, // 51: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 52: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	10, // 53: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	13, // 54: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	11, // 55: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	18, // 56: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	55, // [55:57] is the sub-list for method output_type
-	53, // [53:55] is the sub-list for method input_type
-	53, // [53:53] is the sub-list for extension type_name
-	53, // [53:53] is the sub-list for extension extendee
-	0,  // [0:53] is the sub-list for field type_name
+	19, // 42: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	18, // 43: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	17, // 44: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	15, // 45: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
+	16, // 46: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
+	29, // 47: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
+	49, // 48: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	21, // 49: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	21, // 50: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	22, // 51: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	50, // 52: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	46, // 53: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	48, // 54: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 55: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	10, // 56: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	13, // 57: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	11, // 58: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	20, // 59: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	58, // [58:60] is the sub-list for method output_type
+	56, // [56:58] is the sub-list for method input_type
+	56, // [56:56] is the sub-list for extension type_name
+	56, // [56:56] is the sub-list for extension extendee
+	0,  // [0:56] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
@@ -2414,16 +2610,16 @@ func file_footward_v1_column_base_proto_init() {
 		(*SizeColumnBaseRequest_ActionSet)(nil),
 		(*SizeColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[14].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[18].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[19].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[16].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[20].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[21].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_column_base_proto_rawDesc), len(file_footward_v1_column_base_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   20,
+			NumMessages:   22,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -36,8 +36,8 @@ type ColumnBaseServiceClient interface {
 	// the stack of rings and the ground below where they are given, and answers
 	// with the worst of each limit state.
 	CheckColumnBase(ctx context.Context, in *CheckColumnBaseRequest, opts ...grpc.CallOption) (*CheckColumnBaseResponse, error)
-	// SizeColumnBase looks for the cheapest choice of plate, thickness, rod and
-	// weld that holds, among those that the caller offers.
+	// SizeColumnBase looks for the cheapest choice of plate, thickness, rod, weld,
+	// bottom plate and stack that holds, among those that the caller offers.
 	SizeColumnBase(ctx context.Context, in *SizeColumnBaseRequest, opts ...grpc.CallOption) (*SizeColumnBaseResponse, error)
 }
 
@@ -80,8 +80,8 @@ type ColumnBaseServiceServer interface {
 	// the stack of rings and the ground below where they are given, and answers
 	// with the worst of each limit state.
 	CheckColumnBase(context.Context, *CheckColumnBaseRequest) (*CheckColumnBaseResponse, error)
-	// SizeColumnBase looks for the cheapest choice of plate, thickness, rod and
-	// weld that holds, among those that the caller offers.
+	// SizeColumnBase looks for the cheapest choice of plate, thickness, rod, weld,
+	// bottom plate and stack that holds, among those that the caller offers.
 	SizeColumnBase(context.Context, *SizeColumnBaseRequest) (*SizeColumnBaseResponse, error)
 	mustEmbedUnimplementedColumnBaseServiceServer()
 }
