@@ -125,7 +125,7 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 	}
 	if support := &out.Base.Support; support.Medium == 0 && first.Tiers[0].Strength > 0 {
 		support.Medium = bearing.Given
-		support.Given = bearing.GivenPressure{Pressure: first.Tiers[0].Strength, Granular: true, Source: "confined fill of the top tier"}
+		support.Given = bearing.GivenPressure{Pressure: first.Tiers[0].Strength, Granular: true, Found: true, Source: "confined fill of the top tier"}
 	}
 	if stack.Shoe.Loaded == 0 {
 		stack.Shoe.Loaded = out.loaded()

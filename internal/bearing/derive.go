@@ -43,7 +43,7 @@ func (r *Result) Derive(s *derive.Sheet) {
 		r.Timber.derive(in, s)
 		s.Step("u", "P / R_t", r.P/r.Timber.Capacity, "", timberClause(in))
 	default:
-		s.Given("p", in.Given.Pressure, "MPa", "given in the request: "+in.Given.Source)
+		s.Given("p", in.Given.Pressure, "MPa", in.Given.from())
 		s.Step("sigma_Ed", "P / A_0", r.Q, "MPa", "statics")
 		s.Step("u", "sigma_Ed / p", r.Q/in.Given.Pressure, "", "statics")
 	}
@@ -64,7 +64,7 @@ func (st *Strength) Derive(s *derive.Sheet) {
 		st.Timber.derive(in, s)
 		s.Step("p", "R_t / A_0", st.Pressure, "MPa", st.Clause)
 	default:
-		s.Given("p", st.Pressure, "MPa", "given in the request: "+in.Given.Source)
+		s.Given("p", st.Pressure, "MPa", in.Given.from())
 	}
 }
 

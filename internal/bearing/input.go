@@ -97,4 +97,15 @@ type GivenPressure struct {
 	Pressure float64 // design (Eurocode, LRFD) or allowable (ASD) [MPa]
 	Granular bool    // whether the medium is granular fill
 	Source   string
+	// Found says that the pressure was found from what stands below, not given by
+	// the designer.
+	Found bool
+}
+
+// from says where the pressure comes from.
+func (g *GivenPressure) from() string {
+	if g.Found {
+		return "found: " + g.Source
+	}
+	return "given in the request: " + g.Source
 }

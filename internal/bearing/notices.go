@@ -79,7 +79,9 @@ func supportNotices(in *Input, l *limit.Notices) {
 			l.Add(endPlate)
 		}
 	case Given:
-		l.Add(byDesigner)
+		if !in.Given.Found {
+			l.Add(byDesigner)
+		}
 		if in.Given.Granular {
 			l.Add(granular)
 		}

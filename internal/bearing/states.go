@@ -83,7 +83,11 @@ func (r *Result) States(l *limit.List) {
 	case in.Medium == Timber:
 		l.Add(limit.Evaluate(across, r.P, r.Timber.Capacity).Need(limit.ContactSide, r.side(l)))
 	default:
-		l.Add(limit.Evaluate(given, r.Q, in.Given.Pressure).Need(limit.ContactSide, r.side(l)))
+		s := limit.Evaluate(given, r.Q, in.Given.Pressure).Need(limit.ContactSide, r.side(l))
+		if in.Given.Found {
+			s.Clause = in.Given.Source
+		}
+		l.Add(s)
 	}
 }
 
