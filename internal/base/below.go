@@ -107,6 +107,11 @@ func (c *column) below(r *ColumnResult) error {
 	if !s.HasGround {
 		return nil
 	}
+	// What the parts say of what they leave out is not left out here.
+	defer r.notices.Drop("ring_ground_apart")
+	if s.HasSettlement {
+		defer r.notices.Drop("ground_settlement")
+	}
 	c.foot.plan = c.in.plan(c.foot.stack)
 	if err := c.ground(r); err != nil {
 		return err

@@ -40,6 +40,19 @@ func (l *Notices) Add(n *Notice) {
 	}
 }
 
+// Drop takes the notice of a code out of the list, where what it misses is there
+// after all.
+func (l *Notices) Drop(code string) {
+	kept := 0
+	for _, n := range l.at[:l.n] {
+		if n.Code != code {
+			l.at[kept] = n
+			kept++
+		}
+	}
+	l.n = kept
+}
+
 // Reset empties the list.
 func (l *Notices) Reset() { l.n = 0 }
 

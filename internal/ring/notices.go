@@ -24,8 +24,10 @@ var (
 		Text: "The edge lifts (eccentricity beyond D/8): beyond 0.3 D special precautions are due (EN 1997-1 6.5.4 likewise for rectangles)."}
 	loose = &limit.Notice{Code: "ring_fill_untested", Severity: limit.Assumption,
 		Text: "Density and friction of the fill were not measured: hand-rammed fill is not taken above Sn-90, nor its friction above 38 degrees."}
-	groundwork = &limit.Notice{Code: "ring_ground", Severity: limit.Caution,
-		Text: "The ground under the stack is not checked here, nor uplift. Not for slopes, machine load, collapsible, expansive or liquefiable ground, or water above the base; the base is below frost or the fill not susceptible."}
+	groundwork = &limit.Notice{Code: "ring_ground_apart", Severity: limit.Caution,
+		Text: "The ground under the stack is not checked here, nor uplift."}
+	site = &limit.Notice{Code: "ring_site", Severity: limit.Caution,
+		Text: "Not for slopes, machine load, collapsible, expansive or liquefiable ground, or water above the base; the base is below frost or the fill not susceptible."}
 	drainage = &limit.Notice{Code: "ring_drainage", Severity: limit.Caution,
 		Text: "Keep the stack drained, with a geotextile against fines: washed-out or lost fill takes all strength, as does a ring that opens."}
 	ageing = &limit.Notice{Code: "ring_ageing", Severity: limit.Caution,
@@ -38,7 +40,7 @@ var (
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{model, test, tyre, joint, once, friction, spread, far, loose, groundwork, drainage, ageing, bedding, loss}
+	return []*limit.Notice{model, test, tyre, joint, once, friction, spread, far, loose, groundwork, site, drainage, ageing, bedding, loss}
 }
 
 // Notices appends the notices.
@@ -58,7 +60,7 @@ func (r *Result) Notices(l *limit.Notices) {
 		n   *limit.Notice
 	}{
 		{true, model}, {true, test}, {hasTyre, tyre}, {true, joint}, {true, once}, {true, friction}, {true, spread},
-		{lifts, far}, {untested, loose}, {true, groundwork}, {true, drainage}, {true, ageing},
+		{lifts, far}, {untested, loose}, {true, groundwork}, {true, site}, {true, drainage}, {true, ageing},
 		{r.in.Bedding == 0, bedding}, {rods.Count > 0 && max(rods.Preload, rods.Needed) > 0, loss},
 	} {
 		if n.due {
