@@ -49,6 +49,14 @@ const (
 	RodDiameter
 	ContactSide
 	HoleDiameter
+	PinDiameter // its holes grow with it
+	ColumnThickness
+	PinSpacingAlong
+	PinSpacingAcross
+	PinEndDistance
+	PinEdgeDistance
+	BracketEndDistance
+	BracketWidth
 )
 
 // Kind is what stays the same about a limit state from one evaluation to the

@@ -18,6 +18,11 @@ func (r *Result) Derive(s *derive.Sheet) {
 	s.Given("d_0", in.Plates.Hole, "mm", "hole of the plates")
 	s.Given("t_s", r.net(), "mm", "plate, corrosion taken off")
 	s.Given("c", in.Plates.Gap, "mm", "gap between plate and timber")
+	if e := in.Plates.Eccentricity; e > 0 {
+		s.Given("e_a", e, "mm", "eccentricity of the actions along the pins")
+		s.Given("x_p", in.apart(), "mm", "inner face of a plate from the middle between the plates")
+		s.Step("k_e", "1 + e_a / x_p", r.Uneven, "", "statics: twice the share of the nearer plate")
+	}
 	s.Given("m_r", float64(l.Rows), "", "rows")
 	s.Given("n_r", float64(l.InRow), "", "pins in a row")
 	s.Given("a_1", l.SpacingAlong, "mm", "spacing along the grain; 0: none")
@@ -33,6 +38,14 @@ func (r *Result) Derive(s *derive.Sheet) {
 	}
 	r.deriveTimber(s)
 	r.derivePlates(s)
+}
+
+// uneven writes a share that counts k_e times.
+func (r *Result) uneven(formula string) string {
+	if r.in.Plates.Eccentricity == 0 {
+		return formula
+	}
+	return "k_e (" + formula + ")"
 }
 
 func (r *Result) clause(ec, us string) string {
@@ -169,7 +182,8 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 		s.Step("A_p,net", "n_s t_s (w - m_r "+hole+")", p.Anet, "mm2", "geometry")
 	}
 	s.Given("W_p", p.W, "mm3", "section modulus at the pins, holes taken off")
-	s.Step("M_p,E", "abs(M) + abs(V) L", p.M, "Nmm", "statics")
+	s.Step("N_p,E", r.uneven("abs(N_j)"), p.N, "N", "statics")
+	s.Step("M_p,E", r.uneven("abs(M) + abs(V) L"), p.M, "Nmm", "statics")
 	if r.ec {
 		s.Step("R_y", "A_p f_yp / gamma_M0", p.Yield, "N", clausePlateNetEC)
 		s.Step("R_u", "0.9 A_p,net f_up / gamma_M2", p.Rupture, "N", clausePlateNetEC)
@@ -183,7 +197,7 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 		if r.Nj < 0 {
 			chi = "chi "
 		}
-		s.Step("sigma", "abs(N_j) / ("+chi+"A_p,net) + M_p,E / (chi_LT W_p)", p.Stress, "MPa", r.clause(clausePlateEC, clausePlateUS))
+		s.Step("sigma", "N_p,E / ("+chi+"A_p,net) + M_p,E / (chi_LT W_p)", p.Stress, "MPa", r.clause(clausePlateEC, clausePlateUS))
 	}
 	if r.ec {
 		s.Step("f_d", "f_yp / gamma_M0", p.Allowed, "MPa", clausePlateEC)

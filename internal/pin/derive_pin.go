@@ -21,11 +21,11 @@ func (r *Result) derivePin(s *derive.Sheet) {
 		s.Given("x_i", r.X, "mm", "governing pin, from the middle of the group")
 		s.Given("z_i", r.Z, "mm", "governing pin, from the middle of the group")
 		a, n := &r.in.Actions, float64(r.Pins)
-		shared(s, "F_x", "V / n_p + M z_i / J_p", r.Fx, a.V/n)
-		shared(s, "F_z", "N_j / n_p - M x_i / J_p", r.Fz, r.Nj/n)
+		shared(s, "F_x", r.uneven("V / n_p + M z_i / J_p"), r.Fx, a.V/n)
+		shared(s, "F_z", r.uneven("N_j / n_p - M x_i / J_p"), r.Fz, r.Nj/n)
 	} else {
-		s.Step("F_x", "V / n_p", r.Fx, "N", clauseShare)
-		s.Step("F_z", "N_j / n_p", r.Fz, "N", clauseShare)
+		s.Step("F_x", r.uneven("V / n_p"), r.Fx, "N", clauseShare)
+		s.Step("F_z", r.uneven("N_j / n_p"), r.Fz, "N", clauseShare)
 	}
 	s.Step("F_i", "sqrt(F_x^2 + F_z^2)", r.F, "N", "statics")
 	s.Given("alpha", r.Alpha, "rad", "angle of F_i to the grain")

@@ -15,14 +15,7 @@ import (
 // Source: EN 1993-1-8:2005 Table 3.4, Table 3.10; AISC 360-22 (J3-6a), (J3-6c).
 func (r *Result) holes() {
 	in, s, d, d0 := r.in, &r.Steel, r.in.Pin.Diameter, r.in.Plates.Hole
-	edge := (in.Plates.Width - in.across()) / 2
-	along, across := in.Layout.SpacingAlong, in.Layout.SpacingAcross
-	if in.Layout.InRow == 1 {
-		along = without
-	}
-	if in.Layout.Rows == 1 {
-		across = without
-	}
+	edge, along, across := in.around()
 	nearEdge, nearHole := min(edge, in.Plates.EndDistance), min(along, across)
 	needEdge, needHole := edgeEC*d0, spacingEC*d0
 	if !r.ec {
@@ -39,20 +32,45 @@ func (r *Result) holes() {
 		s.Tear = f * tearShare * s.Lc * s.T * s.Fu
 		return
 	}
-	for i, h := range [planesOfGroup][4]float64{
-		{in.Plates.EndDistance, along, edge, across}, {edge, across, in.Plates.EndDistance, along},
-	} {
-		alpha := max(0, min(min(h[0]/(3*d0), h[1]/(3*d0)-0.25), min(in.Pin.Fu/s.Fu, 1)))
-		k1 := max(0, min(min(2.8*h[2]/d0-1.7, 1.4*h[3]/d0-1.7), 2.5))
-		if f := k1 * alpha * s.Fu * d * s.T / in.Design.EC.GammaM2; i == 0 || f < s.Table34 {
-			s.Table34, s.Alpha, s.K1 = f, alpha, k1
-		}
-	}
+	s.Alpha, s.K1 = in.table34(s.Fu)
+	s.Table34 = s.K1 * s.Alpha * s.Fu * d * s.T / in.Design.EC.GammaM2
 	s.Hole = s.Table34
 	if in.Pin.Kind == Dowel {
 		s.Pin310 = pinBearing * d * s.T * min(s.Fy, in.Pin.Fy) / in.Design.EC.GammaM0
 		s.Hole = min(s.Hole, s.Pin310)
 	}
+}
+
+// around returns the distance of a hole to the edge of its plate, and to the
+// holes next to it along and across the plate [mm].
+func (in *Input) around() (edge, along, across float64) {
+	edge, along, across = (in.Plates.Width-in.across())/2, in.Layout.SpacingAlong, in.Layout.SpacingAcross
+	if in.Layout.InRow == 1 {
+		along = without
+	}
+	if in.Layout.Rows == 1 {
+		across = without
+	}
+	return edge, along, across
+}
+
+// table34 returns alpha_b and k_1 of the direction in which a hole in plates of a
+// tensile strength bears least [-].
+//
+// Source: EN 1993-1-8:2005 Table 3.4.
+func (in *Input) table34(fu float64) (alpha, k1 float64) {
+	edge, along, across := in.around()
+	d0 := in.Plates.Hole
+	for i, h := range [planesOfGroup][4]float64{
+		{in.Plates.EndDistance, along, edge, across}, {edge, across, in.Plates.EndDistance, along},
+	} {
+		a := max(0, min(min(h[0]/(3*d0), h[1]/(3*d0)-0.25), min(in.Pin.Fu/fu, 1)))
+		k := max(0, min(min(2.8*h[2]/d0-1.7, 1.4*h[3]/d0-1.7), 2.5))
+		if i == 0 || k*a < k1*alpha {
+			alpha, k1 = a, k
+		}
+	}
+	return alpha, k1
 }
 
 // cut sets the resistance of a shear plane of the pin [N].

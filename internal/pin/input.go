@@ -35,6 +35,7 @@ type Arrangement uint8
 const (
 	Outside Arrangement = iota + 1 // two plates, the timber between them
 	Inside                         // one plate in a slot of the timber
+	Both                           // two outside and one inside; no basis covers it here
 )
 
 // Most pins in a row, and most rows.
@@ -87,6 +88,9 @@ type Plates struct {
 	Arm         float64 // middle of the pins above the foot of the plates [mm]
 	Gap         float64 // clear gap between plate and timber, on each side [mm]
 	Embedment   float64 // dowel bearing strength of the steel F_e, US [MPa]; 0: 1.5 F_u
+	// Eccentricity is how far the line of the actions is from the middle between
+	// two plates, along the pins, either way [mm].
+	Eccentricity float64
 }
 
 // Layout is how the pins stand: rows run along the column.
@@ -119,4 +123,6 @@ type Input struct {
 	GammaConnection float64
 	// EndBears says that the column's end stands on a plate.
 	EndBears bool
+	// Welded says that the weld of the plates is checked beside the pins.
+	Welded bool
 }

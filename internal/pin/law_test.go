@@ -24,6 +24,9 @@ func random(t *rapid.T) *pin.Input {
 	in.Pin.Washer = 3 * d
 	in.Plates.Hole = d + rapid.Float64Range(0.2, 2).Draw(t, "play")
 	in.Plates.Arrangement = rapid.SampledFrom([]pin.Arrangement{pin.Outside, pin.Inside}).Draw(t, "arrangement")
+	if in.Plates.Arrangement == pin.Outside {
+		in.Plates.Eccentricity = rapid.SampledFrom([]float64{0, 0, 10}).Draw(t, "e")
+	}
 	in.Plates.Thickness = rapid.Float64Range(3, 30).Draw(t, "t")
 	in.Plates.Corrosion = rapid.SampledFrom([]float64{0, 1}).Draw(t, "loss")
 	in.Plates.Gap = rapid.SampledFrom([]float64{0, 0, 2, 15}).Draw(t, "gap")
@@ -104,7 +107,12 @@ func TestStrongerIsNeverUsedMore(t *testing.T) {
 		{"shorter load", nil, func(in *pin.Input) {
 			in.Timber.Duration, in.Timber.LoadDuration, in.Timber.TimeEffect = pin.ShortTerm, 1.25, 0.8
 		}},
-		{"less gap", []string{"pin_lateral", "pin_row", "pin_gap_bending"}, func(in *pin.Input) { in.Plates.Gap /= 2 }},
+		{"less gap", []string{"pin_lateral", "pin_row", "pin_gap_bending"}, func(in *pin.Input) {
+			// At the same share of the nearer plate.
+			half := in.Timber.AlongPin / 2
+			in.Plates.Eccentricity *= (half + in.Plates.Gap/2) / (half + in.Plates.Gap)
+			in.Plates.Gap /= 2
+		}},
 		{"harder pin", []string{"pin_lateral", "pin_row", "pin_steel_shear", "pin_gap_bending"}, func(in *pin.Input) {
 			in.Pin.Fu, in.Pin.Fy, in.Pin.Fyb = 500, 300, 400
 		}},
@@ -251,6 +259,55 @@ func TestBeyondTheBasis(t *testing.T) {
 			assert.NoError(t, derive.Verify(sheet.Steps))
 		})
 	}
+}
+
+// TestFourShearPlanesAreOutOfScope: plates outside and inside together.
+func TestFourShearPlanesAreOutOfScope(t *testing.T) {
+	for _, b := range bases {
+		in := foot(b)
+		in.Plates.Arrangement = pin.Both
+		_, err := pin.Check(in)
+		var scope *limit.Scope
+		require.ErrorAs(t, err, &scope)
+		assert.Contains(t, scope.Reason, "four planes")
+		assert.NotEmpty(t, scope.Clause)
+		in.Timber.AlongPin = 0
+		_, err = pin.Check(in)
+		var faults limit.Faults
+		assert.ErrorAs(t, err, &faults, "what is wrong comes first")
+	}
+}
+
+// TestEccentricActionsCountForBothPlates: 10 mm between planes 50 mm from the
+// middle give the nearer plate 0.6 of the force; the timber as a whole has no more.
+func TestEccentricActionsCountForBothPlates(t *testing.T) {
+	for _, b := range bases {
+		in := foot(b)
+		_, even := check(t, in)
+		in.Plates.Eccentricity = 10
+		_, states := check(t, in)
+		for id, s := range states {
+			if !s.Rated {
+				continue
+			}
+			want := 1.2
+			switch id {
+			case "column_splitting", "column_block_shear", "column_net_section", "pin_spacing", "pin_row_spread", "bracket_hole_pattern":
+				want = 1
+			}
+			assert.InEpsilon(t, want*even[id].Demand, s.Demand, 1e-9, id)
+			assert.InEpsilon(t, even[id].Resistance, s.Resistance, 1e-9, id)
+		}
+	}
+	in := foot(basis.Eurocode)
+	for _, e := range []float64{-1, 50, math.NaN()} {
+		in.Plates.Eccentricity = e
+		_, err := pin.Check(in)
+		assert.ErrorContains(t, err, "plates.eccentricity_mm")
+	}
+	in.Plates.Eccentricity, in.Plates.Arrangement = 1, pin.Inside
+	_, err := pin.Check(in)
+	assert.ErrorContains(t, err, "plates.eccentricity_mm")
 }
 
 func TestEveryFaultIsNamed(t *testing.T) {

@@ -38,6 +38,10 @@ var (
 		Text: "The column's end is cut square and stands on the plate in full before the pins take load: compression then does not load the pins. Water must drain from the end grain."}
 	hanging = &limit.Notice{Code: "pin_end_clear", Severity: limit.Info,
 		Text: "The end of the column does not stand on a plate: all compression goes through the pins."}
+	uneven = &limit.Notice{Code: "pin_uneven_plates", Severity: limit.Info,
+		Text: "The actions are eccentric between the plates: pins, timber at them, plates and weld are held as if both plates carried the share of the nearer."}
+	square = &limit.Notice{Code: "pin_plates_in_plane", Severity: limit.Caution,
+		Text: "Forces square to the plates, torsion, and the base plate of the shoe under its plates are not part of this check."}
 	bracket = &limit.Notice{Code: "pin_bracket_weld", Severity: limit.Caution,
 		Text: "The weld of the plates to the shoe, forces square to the plates and torsion are not part of this check."}
 	column = &limit.Notice{Code: "pin_column_not_checked", Severity: limit.Caution,
@@ -51,7 +55,7 @@ var (
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
 	return []*limit.Notice{sharing, ropeUsed, ropeOff, loose, holeEC, holeUS, gapTheory, duration, moist, modulus, factorsUS,
-		splitting1, shrinkage, standing, hanging, bracket, column, durable, coded}
+		splitting1, shrinkage, standing, hanging, uneven, square, bracket, column, durable, coded}
 }
 
 // Notices appends the notices.
@@ -90,7 +94,14 @@ func (r *Result) Notices(l *limit.Notices) {
 	} else {
 		l.Add(hanging)
 	}
-	l.Add(bracket)
+	if in.Plates.Eccentricity > 0 {
+		l.Add(uneven)
+	}
+	if in.Welded {
+		l.Add(square)
+	} else {
+		l.Add(bracket)
+	}
 	l.Add(column)
 	l.Add(durable)
 	l.Add(coded)

@@ -1,8 +1,6 @@
 package pin
 
 import (
-	"math"
-
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/material"
@@ -63,12 +61,12 @@ const (
 // States appends the limit states in their fixed order.
 func (r *Result) States(l *limit.List) {
 	in, s := r.in, &r.Steel
-	l.Add(r.lateralState())
+	l.Add(r.sized(l, r.lateralState(), r.toColumn, r.toPlate))
 	if r.ec {
-		l.Add(r.rowState())
+		l.Add(r.sized(l, r.rowState(), r.toRow, r.toColumn))
 	}
 	if which, d := r.tightest(); d.Needs > 0 {
-		l.Add(limit.Evaluate(spacing, d.Needs, d.Has).Of(which + 1))
+		l.Add(r.sized(l, limit.Evaluate(spacing, d.Needs, d.Has).Of(which+1), r.toLayout))
 	}
 	if !r.ec {
 		if in.Layout.Rows == 1 {
@@ -80,9 +78,9 @@ func (r *Result) States(l *limit.List) {
 	if why := r.idle(); why != "" {
 		l.Add(limit.Skip(cutPin, why))
 	} else {
-		l.Add(limit.Evaluate(cutPin, s.Plane, s.Cut))
+		l.Add(r.sized(l, limit.Evaluate(cutPin, s.Plane, s.Cut), r.toCut))
 	}
-	l.Add(r.gapState())
+	l.Add(r.sized(l, r.gapState(), r.toPin))
 	r.timberStates(l)
 	r.plateStates(l)
 }
@@ -151,7 +149,7 @@ func (r *Result) timberStates(l *limit.List) {
 	case r.ec && hard:
 		l.Add(limit.Beyond(splits, "EN 1995-1-1 8.1.4(3) gives the resistance for softwood only"))
 	default:
-		l.Add(limit.Evaluate(splits, r.Shear, s.Split))
+		l.Add(r.sized(l, limit.Evaluate(splits, r.Shear, s.Split), r.toSplit, r.toWidth))
 	}
 	switch why := r.idle(); {
 	case why != "":
@@ -163,10 +161,10 @@ func (r *Result) timberStates(l *limit.List) {
 	case r.ec && r.reason != "":
 		l.Add(limit.Beyond(block, r.reason))
 	default:
-		l.Add(limit.Evaluate(block, r.Pull, s.Block))
+		l.Add(r.sized(l, limit.Evaluate(block, r.Pull, s.Block), r.toBlock, r.toBlockColumn))
 	}
 	if r.Nj > 0 {
-		l.Add(limit.Evaluate(netTimber, r.Nj, s.Tension))
+		l.Add(r.sized(l, limit.Evaluate(netTimber, r.Nj, s.Tension), r.toWidth))
 	} else {
 		l.Add(limit.Skip(netTimber, noLift))
 	}
@@ -176,7 +174,7 @@ func (r *Result) timberStates(l *limit.List) {
 	case r.End == 0:
 		l.Add(limit.Skip(endGrain, "there is no compression"))
 	default:
-		l.Add(limit.Evaluate(endGrain, r.End, s.Bearing))
+		l.Add(r.sized(l, limit.Evaluate(endGrain, r.End, s.Bearing), r.toWidth))
 	}
 }
 
@@ -184,11 +182,11 @@ func (r *Result) plateStates(l *limit.List) {
 	s := &r.Steel
 	switch {
 	case r.Nj > 0:
-		l.Add(limit.Evaluate(netPlate, r.Nj, min(s.Yield, s.Rupture)))
+		l.Add(r.sized(l, limit.Evaluate(netPlate, s.N, min(s.Yield, s.Rupture)), r.toNet))
 		l.Add(limit.Skip(buckles, "the plates are in tension"))
 	case r.Nj < 0:
 		l.Add(limit.Skip(netPlate, noLift))
-		l.Add(limit.Evaluate(buckles, -r.Nj, s.Buckle))
+		l.Add(r.sized(l, limit.Evaluate(buckles, s.N, s.Buckle), r.toBuckle))
 	default:
 		l.Add(limit.Skip(netPlate, noLift))
 		l.Add(limit.Skip(buckles, "no compression goes through the plates"))
@@ -196,23 +194,23 @@ func (r *Result) plateStates(l *limit.List) {
 	switch {
 	case s.M == 0 && r.Nj == 0:
 		l.Add(limit.Skip(bends, "no force on the plates"))
-	case math.Abs(r.in.Actions.V) > s.Vlimit:
+	case s.V > s.Vlimit:
 		l.Add(limit.Beyond(bends, "shear above half of the plates' plastic shear reduces their bending resistance (EN 1993-1-1 6.2.8), which is not part of this check"))
 	default:
-		l.Add(limit.Evaluate(bends, s.Stress, s.Allowed))
+		l.Add(r.sized(l, limit.Evaluate(bends, s.Stress, s.Allowed), r.toBend))
 	}
 	why := r.idle()
 	if why != "" {
 		l.Add(limit.Skip(bears, why))
 	} else {
-		l.Add(limit.Evaluate(bears, s.Share, s.Hole))
+		l.Add(r.sized(l, limit.Evaluate(bears, s.Share, s.Hole), r.toBear))
 	}
 	if !r.ec {
 		if why != "" {
 			l.Add(limit.Skip(tears, why))
 		} else {
-			l.Add(limit.Evaluate(tears, s.Share, s.Tear))
+			l.Add(r.sized(l, limit.Evaluate(tears, s.Share, s.Tear), r.toTear))
 		}
 	}
-	l.Add(limit.Evaluate(pattern, s.Needs, s.Has))
+	l.Add(r.sized(l, limit.Evaluate(pattern, s.Needs, s.Has), r.toPattern))
 }

@@ -50,7 +50,7 @@ const (
 	halfShear     = 0.5        // of the plastic shear; EN 1993-1-1:2005 6.2.8(2)
 	euler         = 2.25       // F_y/F_e where (E3-2) ends; AISC 360-22 E3
 	inelastic     = 0.658      // AISC 360-22 (E3-2)
-	slender       = 0.877      // AISC 360-22 (E3-3)
+	elasticShare  = 0.877      // AISC 360-22 (E3-3)
 	without       = 1e9        // mm; stands for a neighbour that is not there
 	planesOfGroup = 2          // directions in which a hole is looked at
 )
@@ -75,6 +75,8 @@ type Steel struct {
 	Buckle  float64 // resistance in compression [N]
 	LambLT  float64 // L w/t^2 f_y/E, and by Eurocode its slenderness in lateral torsional buckling [-]
 	ChiLT   float64 // reduction for lateral torsional buckling [-]
+	N       float64 // force along the plates, a magnitude [N]
+	V       float64 // force across the plates, a magnitude [N]
 	M       float64 // moment on the plates [Nmm]
 	Stress  float64 // from axial force and moment [MPa]
 	Allowed float64 // f_y/gamma_M0, phi F_y or F_y/Omega [MPa]
@@ -127,14 +129,15 @@ func (r *Result) steel() {
 		inertia -= hole*hole*hole/12 + hole*x*x
 	}
 	s.W = s.Count * s.T * max(0, inertia) / (p.Width / 2)
-	s.M = math.Abs(in.Actions.M) + math.Abs(in.Actions.V)*p.Arm
+	s.N, s.V = r.Uneven*math.Abs(r.Nj), r.Uneven*math.Abs(in.Actions.V)
+	s.M = r.Uneven*math.Abs(in.Actions.M) + s.V*p.Arm
 	s.Share, s.Plane = r.Most/s.Count, r.Most/planes
 	r.plates()
 	s.Stress = use(s.M, s.W*s.ChiLT)
 	if r.Nj < 0 {
-		s.Stress += use(-r.Nj, s.Anet*s.Chi)
+		s.Stress += use(s.N, s.Anet*s.Chi)
 	} else {
-		s.Stress += use(r.Nj, s.Anet)
+		s.Stress += use(s.N, s.Anet)
 	}
 	r.holes()
 	r.cut()
@@ -166,18 +169,13 @@ func use(v, over float64) float64 {
 // Source: EN 1993-1-1:2005 6.2.3, 6.3.1, 6.3.2.2, 6.2.5; AISC 360-22 D2, E3, F11.
 func (r *Result) plates() {
 	in, s := r.in, &r.Steel
-	slenderness := in.Plates.Arm * math.Sqrt(12) / s.T
-	long := in.Plates.Arm * in.Plates.Width / (s.T * s.T)
+	r.slender(s.T, s.Fy)
 	if r.ec {
 		g := &in.Design.EC
 		s.Allowed = s.Fy / g.GammaM0
 		s.Yield = s.A * s.Allowed
 		s.Rupture = ruptureEC * s.Anet * s.Fu / g.GammaM2
 		s.Vlimit = halfShear * s.Yield / math.Sqrt(3)
-		s.Lambda = slenderness / (math.Pi * math.Sqrt(steelModulus/s.Fy))
-		s.Chi = curve(s.Lambda, imperfect)
-		s.LambLT = math.Sqrt(long * s.Fy / steelModulus / (math.Pi * math.Sqrt(shearOver)))
-		s.ChiLT = curve(s.LambLT, imperfectLT)
 		s.Buckle = s.Chi * s.Yield
 		return
 	}
@@ -186,14 +184,28 @@ func (r *Result) plates() {
 	s.Yield = basis.TensionYield.Factor(b) * s.Fy * s.A
 	s.Rupture = basis.Rupture.Factor(b) * s.Fu * s.Anet
 	s.Vlimit = halfShear * basis.ShearYield.Factor(b) * 0.6 * s.Fy * s.A
-	s.Lambda = s.Fy * slenderness * slenderness / (math.Pi * math.Pi * modulusUS)
+	s.Buckle = compression.Factor(b) * s.Chi * s.Fy * s.A
+}
+
+// slender sets the reductions for buckling of plates of a net thickness and yield
+// strength.
+func (r *Result) slender(t, fy float64) {
+	s, p := &r.Steel, &r.in.Plates
+	slenderness, long := p.Arm*math.Sqrt(12)/t, p.Arm*p.Width/(t*t)
+	if r.ec {
+		s.Lambda = slenderness / (math.Pi * math.Sqrt(steelModulus/fy))
+		s.Chi = curve(s.Lambda, imperfect)
+		s.LambLT = math.Sqrt(long * fy / steelModulus / (math.Pi * math.Sqrt(shearOver)))
+		s.ChiLT = curve(s.LambLT, imperfectLT)
+		return
+	}
+	s.Lambda = fy * slenderness * slenderness / (math.Pi * math.Pi * modulusUS)
 	s.Chi = math.Pow(inelastic, s.Lambda)
 	if s.Lambda > euler {
-		s.Chi = slender / s.Lambda
+		s.Chi = elasticShare / s.Lambda
 	}
-	s.LambLT = long * s.Fy / modulusUS
+	s.LambLT = long * fy / modulusUS
 	s.ChiLT = min(1, lateralUS/s.LambLT)
-	s.Buckle = compression.Factor(b) * s.Chi * s.Fy * s.A
 }
 
 // curve returns the reduction for buckling [-].

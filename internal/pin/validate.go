@@ -114,8 +114,15 @@ func validatePin(in *Input, faults *limit.Faults) {
 
 func validatePlates(in *Input, faults *limit.Faults) {
 	p := &in.Plates
-	if p.Arrangement != Outside && p.Arrangement != Inside {
-		faults.Add(limit.UnknownValue, "plates.arrangement", "must be outside or inside the timber")
+	if p.Arrangement < Outside || p.Arrangement > Both {
+		faults.Add(limit.UnknownValue, "plates.arrangement", "must be outside the timber, inside, or both")
+	}
+	switch {
+	case !(p.Eccentricity >= 0 && (p.Eccentricity == 0 || p.Eccentricity < in.Timber.AlongPin/2)):
+		faults.Add(limit.Geometry, "plates.eccentricity_mm",
+			fmt.Sprintf("of %g mm must be less than half the column of %g mm", p.Eccentricity, in.Timber.AlongPin))
+	case p.Eccentricity > 0 && p.Arrangement == Inside:
+		faults.Add(limit.Conflict, "plates.eccentricity_mm", "goes with plates outside: one plate inside is bent out of its plane")
 	}
 	for _, f := range [...]field{
 		{"plates.width_mm", p.Width, leastSize, greatestSize, false},
@@ -193,6 +200,10 @@ func (in *Input) across() float64 { return float64(in.Layout.Rows-1) * in.Layout
 
 // along returns the distance of the outer pins of a row [mm].
 func (in *Input) along() float64 { return float64(in.Layout.InRow-1) * in.Layout.SpacingAlong }
+
+// apart returns how far the shear planes of two plates are from the middle between
+// them [mm].
+func (in *Input) apart() float64 { return in.Timber.AlongPin/2 + in.Plates.Gap }
 
 // slot returns the width of the slot in the timber [mm]; 0: none.
 func (in *Input) slot() float64 {

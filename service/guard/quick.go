@@ -511,9 +511,10 @@ func quickPinSpec(m *footwardv1.PinSpec) bool {
 
 func quickPinnedPlates(m *footwardv1.PinnedPlates) bool {
 	return (m.DowelBearingStrengthMpa == nil || m.GetDowelBearingStrengthMpa() >= 10 && m.GetDowelBearingStrengthMpa() <= 3000) &&
-		between(int(m.GetArrangement()), 1, 2) &&
+		between(int(m.GetArrangement()), 1, 3) &&
 		m.GetArmMm() > 0 && m.GetArmMm() <= 10000 &&
 		m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 100 &&
+		m.GetEccentricityMm() >= 0 && m.GetEccentricityMm() <= 5000 &&
 		m.GetEndDistanceMm() > 0 && m.GetEndDistanceMm() <= 10000 &&
 		m.GetGapMm() >= 0 && m.GetGapMm() <= 1000 &&
 		m.GetHoleDiameterMm() > 0 && m.GetHoleDiameterMm() <= 400 &&
@@ -538,8 +539,14 @@ func quickPinForces(m *footwardv1.PinForces) bool {
 		m.GetVKn() >= -100000 && m.GetVKn() <= 100000
 }
 
+func quickBracketWeld(m *footwardv1.BracketWeld) bool {
+	return between(int(m.GetLines()), 1, 2) &&
+		m.Weld != nil && quickWeldSpec(m.GetWeld())
+}
+
 func quickCheckPinRequest(m *footwardv1.CheckPinRequest) bool {
-	return (m.PartialFactorConnections == nil || m.GetPartialFactorConnections() >= 1 && m.GetPartialFactorConnections() <= 2) &&
+	return (m.BracketWeld == nil || quickBracketWeld(m.GetBracketWeld())) &&
+		(m.PartialFactorConnections == nil || m.GetPartialFactorConnections() >= 1 && m.GetPartialFactorConnections() <= 2) &&
 		between(int(m.GetDetail()), 0, 3) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&

@@ -1288,8 +1288,10 @@ type CheckPinRequest struct {
 	// gamma_M of connections, Eurocode. Default 1.30 (EN 1995-1-1 Table 2.3). 1 to
 	// 2.
 	PartialFactorConnections *float64 `protobuf:"fixed64,10,opt,name=partial_factor_connections,json=partialFactorConnections,proto3,oneof" json:"partial_factor_connections,omitempty"`
-	unknownFields            protoimpl.UnknownFields
-	sizeCache                protoimpl.SizeCache
+	// The weld of the plates to the base plate of the shoe. Absent: not checked.
+	BracketWeld   *BracketWeld `protobuf:"bytes,11,opt,name=bracket_weld,json=bracketWeld,proto3" json:"bracket_weld,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *CheckPinRequest) Reset() {
@@ -1390,6 +1392,13 @@ func (x *CheckPinRequest) GetPartialFactorConnections() float64 {
 		return *x.PartialFactorConnections
 	}
 	return 0
+}
+
+func (x *CheckPinRequest) GetBracketWeld() *BracketWeld {
+	if x != nil {
+		return x.BracketWeld
+	}
+	return nil
 }
 
 // CheckPinResponse answers CheckPin.
@@ -2898,7 +2907,7 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xd0\x04\n" +
+	"provenance\"\x8d\x05\n" +
 	"\x0fCheckPinRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -2910,7 +2919,8 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06forces\x18\b \x01(\v2\x16.footward.v1.PinForcesB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12\x1b\n" +
 	"\tend_bears\x18\t \x01(\bR\bendBears\x12\\\n" +
 	"\x1apartial_factor_connections\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x18partialFactorConnections\x88\x01\x01B\x1d\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x18partialFactorConnections\x88\x01\x01\x12;\n" +
+	"\fbracket_weld\x18\v \x01(\v2\x18.footward.v1.BracketWeldR\vbracketWeldB\x1d\n" +
 	"\x1b_partial_factor_connections\"}\n" +
 	"\x10CheckPinResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
@@ -3128,25 +3138,26 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*PinnedPlates)(nil),              // 46: footward.v1.PinnedPlates
 	(*PinLayout)(nil),                 // 47: footward.v1.PinLayout
 	(*PinForces)(nil),                 // 48: footward.v1.PinForces
-	(*Footing)(nil),                   // 49: footward.v1.Footing
-	(*GroundLayer)(nil),               // 50: footward.v1.GroundLayer
-	(StressSpread)(0),                 // 51: footward.v1.StressSpread
-	(*SettlementStage)(nil),           // 52: footward.v1.SettlementStage
-	(*SettlementLimits)(nil),          // 53: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil),       // 54: footward.v1.SettlementNeighbour
-	(*StageSettlement)(nil),           // 55: footward.v1.StageSettlement
-	(*GroundStrength)(nil),            // 56: footward.v1.GroundStrength
-	(*BaseContact)(nil),               // 57: footward.v1.BaseContact
-	(*GranularLayer)(nil),             // 58: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil),       // 59: footward.v1.PresumptivePressure
-	(DesignApproach)(0),               // 60: footward.v1.DesignApproach
-	(BearingAuthor)(0),                // 61: footward.v1.BearingAuthor
-	(*StackShoe)(nil),                 // 62: footward.v1.StackShoe
-	(*RingTier)(nil),                  // 63: footward.v1.RingTier
-	(*StackSafety)(nil),               // 64: footward.v1.StackSafety
-	(*StackRods)(nil),                 // 65: footward.v1.StackRods
-	(*CheckColumnBaseRequest)(nil),    // 66: footward.v1.CheckColumnBaseRequest
-	(*FieldViolation)(nil),            // 67: footward.v1.FieldViolation
+	(*BracketWeld)(nil),               // 49: footward.v1.BracketWeld
+	(*Footing)(nil),                   // 50: footward.v1.Footing
+	(*GroundLayer)(nil),               // 51: footward.v1.GroundLayer
+	(StressSpread)(0),                 // 52: footward.v1.StressSpread
+	(*SettlementStage)(nil),           // 53: footward.v1.SettlementStage
+	(*SettlementLimits)(nil),          // 54: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),       // 55: footward.v1.SettlementNeighbour
+	(*StageSettlement)(nil),           // 56: footward.v1.StageSettlement
+	(*GroundStrength)(nil),            // 57: footward.v1.GroundStrength
+	(*BaseContact)(nil),               // 58: footward.v1.BaseContact
+	(*GranularLayer)(nil),             // 59: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),       // 60: footward.v1.PresumptivePressure
+	(DesignApproach)(0),               // 61: footward.v1.DesignApproach
+	(BearingAuthor)(0),                // 62: footward.v1.BearingAuthor
+	(*StackShoe)(nil),                 // 63: footward.v1.StackShoe
+	(*RingTier)(nil),                  // 64: footward.v1.RingTier
+	(*StackSafety)(nil),               // 65: footward.v1.StackSafety
+	(*StackRods)(nil),                 // 66: footward.v1.StackRods
+	(*CheckColumnBaseRequest)(nil),    // 67: footward.v1.CheckColumnBaseRequest
+	(*FieldViolation)(nil),            // 68: footward.v1.FieldViolation
 }
 var file_footward_v1_check_proto_depIdxs = []int32{
 	30,  // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
@@ -3203,88 +3214,89 @@ var file_footward_v1_check_proto_depIdxs = []int32{
 	46,  // 51: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
 	47,  // 52: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
 	48,  // 53: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
-	35,  // 54: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 55: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 56: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 57: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
-	49,  // 58: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
-	50,  // 59: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
-	51,  // 60: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
-	52,  // 61: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
-	53,  // 62: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
-	54,  // 63: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
-	35,  // 64: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 65: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
-	55,  // 66: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
-	30,  // 67: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 68: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
-	49,  // 69: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
-	33,  // 70: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
-	33,  // 71: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
-	56,  // 72: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
-	57,  // 73: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
-	58,  // 74: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
-	59,  // 75: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
-	60,  // 76: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
-	61,  // 77: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
-	35,  // 78: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 79: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 80: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 81: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
-	33,  // 82: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	33,  // 83: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
-	62,  // 84: footward.v1.CheckRingStackRequest.shoe:type_name -> footward.v1.StackShoe
-	63,  // 85: footward.v1.CheckRingStackRequest.tiers:type_name -> footward.v1.RingTier
-	64,  // 86: footward.v1.CheckRingStackRequest.safety:type_name -> footward.v1.StackSafety
-	65,  // 87: footward.v1.CheckRingStackRequest.rods:type_name -> footward.v1.StackRods
-	35,  // 88: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 89: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
-	1,   // 90: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
-	3,   // 91: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
-	5,   // 92: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
-	9,   // 93: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
-	66,  // 94: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
-	13,  // 95: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
-	15,  // 96: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
-	17,  // 97: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
-	19,  // 98: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
-	21,  // 99: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
-	35,  // 100: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	25,  // 101: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
-	67,  // 102: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	23,  // 103: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	24,  // 104: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	36,  // 105: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	23,  // 106: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	24,  // 107: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	36,  // 108: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
-	1,   // 109: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
-	3,   // 110: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
-	5,   // 111: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
-	9,   // 112: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	13,  // 113: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
-	15,  // 114: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
-	17,  // 115: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
-	19,  // 116: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
-	21,  // 117: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
-	26,  // 118: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	28,  // 119: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
-	2,   // 120: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
-	4,   // 121: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
-	8,   // 122: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	12,  // 123: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	14,  // 124: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
-	16,  // 125: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
-	18,  // 126: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
-	20,  // 127: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
-	22,  // 128: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
-	27,  // 129: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	29,  // 130: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
-	120, // [120:131] is the sub-list for method output_type
-	109, // [109:120] is the sub-list for method input_type
-	109, // [109:109] is the sub-list for extension type_name
-	109, // [109:109] is the sub-list for extension extendee
-	0,   // [0:109] is the sub-list for field type_name
+	49,  // 54: footward.v1.CheckPinRequest.bracket_weld:type_name -> footward.v1.BracketWeld
+	35,  // 55: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 56: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 57: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 58: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
+	50,  // 59: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
+	51,  // 60: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
+	52,  // 61: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
+	53,  // 62: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
+	54,  // 63: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
+	55,  // 64: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
+	35,  // 65: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 66: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
+	56,  // 67: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
+	30,  // 68: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 69: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
+	50,  // 70: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
+	33,  // 71: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
+	33,  // 72: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
+	57,  // 73: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
+	58,  // 74: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
+	59,  // 75: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
+	60,  // 76: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
+	61,  // 77: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
+	62,  // 78: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
+	35,  // 79: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 80: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
+	30,  // 81: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
+	31,  // 82: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
+	33,  // 83: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	33,  // 84: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
+	63,  // 85: footward.v1.CheckRingStackRequest.shoe:type_name -> footward.v1.StackShoe
+	64,  // 86: footward.v1.CheckRingStackRequest.tiers:type_name -> footward.v1.RingTier
+	65,  // 87: footward.v1.CheckRingStackRequest.safety:type_name -> footward.v1.StackSafety
+	66,  // 88: footward.v1.CheckRingStackRequest.rods:type_name -> footward.v1.StackRods
+	35,  // 89: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
+	36,  // 90: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
+	1,   // 91: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
+	3,   // 92: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
+	5,   // 93: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
+	9,   // 94: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
+	67,  // 95: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
+	13,  // 96: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
+	15,  // 97: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
+	17,  // 98: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
+	19,  // 99: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
+	21,  // 100: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
+	35,  // 101: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	25,  // 102: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	68,  // 103: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
+	23,  // 104: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	24,  // 105: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	36,  // 106: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	23,  // 107: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	24,  // 108: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	36,  // 109: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	1,   // 110: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
+	3,   // 111: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
+	5,   // 112: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
+	9,   // 113: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
+	13,  // 114: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
+	15,  // 115: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
+	17,  // 116: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
+	19,  // 117: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
+	21,  // 118: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
+	26,  // 119: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	28,  // 120: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	2,   // 121: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
+	4,   // 122: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
+	8,   // 123: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
+	12,  // 124: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	14,  // 125: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
+	16,  // 126: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
+	18,  // 127: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
+	20,  // 128: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
+	22,  // 129: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
+	27,  // 130: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	29,  // 131: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	121, // [121:132] is the sub-list for method output_type
+	110, // [110:121] is the sub-list for method input_type
+	110, // [110:110] is the sub-list for extension type_name
+	110, // [110:110] is the sub-list for extension extendee
+	0,   // [0:110] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_check_proto_init() }

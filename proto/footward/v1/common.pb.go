@@ -306,29 +306,61 @@ const (
 	SizeKind_SIZE_KIND_CONTACT_SIDE SizeKind = 6
 	// Diameter of the hole [mm].
 	SizeKind_SIZE_KIND_HOLE_DIAMETER SizeKind = 7
+	// Diameter of a pin; its holes grow with it [mm].
+	SizeKind_SIZE_KIND_PIN_DIAMETER SizeKind = 8
+	// Size of the column along the pins [mm].
+	SizeKind_SIZE_KIND_COLUMN_THICKNESS SizeKind = 9
+	// Spacing of the pins along the column [mm].
+	SizeKind_SIZE_KIND_PIN_SPACING_ALONG SizeKind = 10
+	// Spacing of the rows of pins [mm].
+	SizeKind_SIZE_KIND_PIN_SPACING_ACROSS SizeKind = 11
+	// Distance of the nearest pin to the end of the column [mm].
+	SizeKind_SIZE_KIND_PIN_END_DISTANCE SizeKind = 12
+	// Distance of the nearest pin to the edge of the column [mm].
+	SizeKind_SIZE_KIND_PIN_EDGE_DISTANCE SizeKind = 13
+	// Distance of the last pin to the free end of the plates of the shoe [mm].
+	SizeKind_SIZE_KIND_BRACKET_END_DISTANCE SizeKind = 14
+	// Width of the plates of the shoe [mm].
+	SizeKind_SIZE_KIND_BRACKET_WIDTH SizeKind = 15
 )
 
 // Enum value maps for SizeKind.
 var (
 	SizeKind_name = map[int32]string{
-		0: "SIZE_KIND_UNSPECIFIED",
-		1: "SIZE_KIND_PLATE_THICKNESS",
-		2: "SIZE_KIND_WELD_THROAT",
-		3: "SIZE_KIND_WELD_LEG",
-		4: "SIZE_KIND_WELD_LENGTH",
-		5: "SIZE_KIND_ROD_DIAMETER",
-		6: "SIZE_KIND_CONTACT_SIDE",
-		7: "SIZE_KIND_HOLE_DIAMETER",
+		0:  "SIZE_KIND_UNSPECIFIED",
+		1:  "SIZE_KIND_PLATE_THICKNESS",
+		2:  "SIZE_KIND_WELD_THROAT",
+		3:  "SIZE_KIND_WELD_LEG",
+		4:  "SIZE_KIND_WELD_LENGTH",
+		5:  "SIZE_KIND_ROD_DIAMETER",
+		6:  "SIZE_KIND_CONTACT_SIDE",
+		7:  "SIZE_KIND_HOLE_DIAMETER",
+		8:  "SIZE_KIND_PIN_DIAMETER",
+		9:  "SIZE_KIND_COLUMN_THICKNESS",
+		10: "SIZE_KIND_PIN_SPACING_ALONG",
+		11: "SIZE_KIND_PIN_SPACING_ACROSS",
+		12: "SIZE_KIND_PIN_END_DISTANCE",
+		13: "SIZE_KIND_PIN_EDGE_DISTANCE",
+		14: "SIZE_KIND_BRACKET_END_DISTANCE",
+		15: "SIZE_KIND_BRACKET_WIDTH",
 	}
 	SizeKind_value = map[string]int32{
-		"SIZE_KIND_UNSPECIFIED":     0,
-		"SIZE_KIND_PLATE_THICKNESS": 1,
-		"SIZE_KIND_WELD_THROAT":     2,
-		"SIZE_KIND_WELD_LEG":        3,
-		"SIZE_KIND_WELD_LENGTH":     4,
-		"SIZE_KIND_ROD_DIAMETER":    5,
-		"SIZE_KIND_CONTACT_SIDE":    6,
-		"SIZE_KIND_HOLE_DIAMETER":   7,
+		"SIZE_KIND_UNSPECIFIED":          0,
+		"SIZE_KIND_PLATE_THICKNESS":      1,
+		"SIZE_KIND_WELD_THROAT":          2,
+		"SIZE_KIND_WELD_LEG":             3,
+		"SIZE_KIND_WELD_LENGTH":          4,
+		"SIZE_KIND_ROD_DIAMETER":         5,
+		"SIZE_KIND_CONTACT_SIDE":         6,
+		"SIZE_KIND_HOLE_DIAMETER":        7,
+		"SIZE_KIND_PIN_DIAMETER":         8,
+		"SIZE_KIND_COLUMN_THICKNESS":     9,
+		"SIZE_KIND_PIN_SPACING_ALONG":    10,
+		"SIZE_KIND_PIN_SPACING_ACROSS":   11,
+		"SIZE_KIND_PIN_END_DISTANCE":     12,
+		"SIZE_KIND_PIN_EDGE_DISTANCE":    13,
+		"SIZE_KIND_BRACKET_END_DISTANCE": 14,
+		"SIZE_KIND_BRACKET_WIDTH":        15,
 	}
 )
 
@@ -1674,7 +1706,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x14SEVERITY_UNSPECIFIED\x10\x00\x12\x11\n" +
 	"\rSEVERITY_INFO\x10\x01\x12\x17\n" +
 	"\x13SEVERITY_ASSUMPTION\x10\x02\x12\x14\n" +
-	"\x10SEVERITY_CAUTION\x10\x03*\xe7\x01\n" +
+	"\x10SEVERITY_CAUTION\x10\x03*\xe8\x03\n" +
 	"\bSizeKind\x12\x19\n" +
 	"\x15SIZE_KIND_UNSPECIFIED\x10\x00\x12\x1d\n" +
 	"\x19SIZE_KIND_PLATE_THICKNESS\x10\x01\x12\x19\n" +
@@ -1683,7 +1715,16 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x15SIZE_KIND_WELD_LENGTH\x10\x04\x12\x1a\n" +
 	"\x16SIZE_KIND_ROD_DIAMETER\x10\x05\x12\x1a\n" +
 	"\x16SIZE_KIND_CONTACT_SIDE\x10\x06\x12\x1b\n" +
-	"\x17SIZE_KIND_HOLE_DIAMETER\x10\a*\xcf\x02\n" +
+	"\x17SIZE_KIND_HOLE_DIAMETER\x10\a\x12\x1a\n" +
+	"\x16SIZE_KIND_PIN_DIAMETER\x10\b\x12\x1e\n" +
+	"\x1aSIZE_KIND_COLUMN_THICKNESS\x10\t\x12\x1f\n" +
+	"\x1bSIZE_KIND_PIN_SPACING_ALONG\x10\n" +
+	"\x12 \n" +
+	"\x1cSIZE_KIND_PIN_SPACING_ACROSS\x10\v\x12\x1e\n" +
+	"\x1aSIZE_KIND_PIN_END_DISTANCE\x10\f\x12\x1f\n" +
+	"\x1bSIZE_KIND_PIN_EDGE_DISTANCE\x10\r\x12\"\n" +
+	"\x1eSIZE_KIND_BRACKET_END_DISTANCE\x10\x0e\x12\x1b\n" +
+	"\x17SIZE_KIND_BRACKET_WIDTH\x10\x0f*\xcf\x02\n" +
 	"\x0fCorrosiveGround\x12 \n" +
 	"\x1cCORROSIVE_GROUND_UNSPECIFIED\x10\x00\x12(\n" +
 	"$CORROSIVE_GROUND_UNDISTURBED_NATURAL\x10\x01\x12%\n" +

@@ -596,6 +596,9 @@ const (
 	PinPlates_PIN_PLATES_OUTSIDE PinPlates = 1
 	// One plate in a slot of the column.
 	PinPlates_PIN_PLATES_INSIDE PinPlates = 2
+	// Two plates outside and one in a slot: four shear planes in a pin, which is
+	// answered OUT OF SCOPE.
+	PinPlates_PIN_PLATES_OUTSIDE_AND_INSIDE PinPlates = 3
 )
 
 // Enum value maps for PinPlates.
@@ -604,11 +607,13 @@ var (
 		0: "PIN_PLATES_UNSPECIFIED",
 		1: "PIN_PLATES_OUTSIDE",
 		2: "PIN_PLATES_INSIDE",
+		3: "PIN_PLATES_OUTSIDE_AND_INSIDE",
 	}
 	PinPlates_value = map[string]int32{
-		"PIN_PLATES_UNSPECIFIED": 0,
-		"PIN_PLATES_OUTSIDE":     1,
-		"PIN_PLATES_INSIDE":      2,
+		"PIN_PLATES_UNSPECIFIED":        0,
+		"PIN_PLATES_OUTSIDE":            1,
+		"PIN_PLATES_INSIDE":             2,
+		"PIN_PLATES_OUTSIDE_AND_INSIDE": 3,
 	}
 )
 
@@ -637,6 +642,60 @@ func (x PinPlates) Number() protoreflect.EnumNumber {
 // Deprecated: Use PinPlates.Descriptor instead.
 func (PinPlates) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_part_proto_rawDescGZIP(), []int{10}
+}
+
+// BracketWeldLines is where the weld at the foot of a shoe's plates lies. A
+// complete-penetration weld counts in the middle of each plate whatever is said.
+type BracketWeldLines int32
+
+const (
+	// Not stated: refused.
+	BracketWeldLines_BRACKET_WELD_LINES_UNSPECIFIED BracketWeldLines = 0
+	// Along both faces of each plate.
+	BracketWeldLines_BRACKET_WELD_LINES_BOTH_FACES BracketWeldLines = 1
+	// Along one face of each plate: the outer one where there are two plates.
+	BracketWeldLines_BRACKET_WELD_LINES_ONE_FACE BracketWeldLines = 2
+)
+
+// Enum value maps for BracketWeldLines.
+var (
+	BracketWeldLines_name = map[int32]string{
+		0: "BRACKET_WELD_LINES_UNSPECIFIED",
+		1: "BRACKET_WELD_LINES_BOTH_FACES",
+		2: "BRACKET_WELD_LINES_ONE_FACE",
+	}
+	BracketWeldLines_value = map[string]int32{
+		"BRACKET_WELD_LINES_UNSPECIFIED": 0,
+		"BRACKET_WELD_LINES_BOTH_FACES":  1,
+		"BRACKET_WELD_LINES_ONE_FACE":    2,
+	}
+)
+
+func (x BracketWeldLines) Enum() *BracketWeldLines {
+	p := new(BracketWeldLines)
+	*p = x
+	return p
+}
+
+func (x BracketWeldLines) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (BracketWeldLines) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_part_proto_enumTypes[11].Descriptor()
+}
+
+func (BracketWeldLines) Type() protoreflect.EnumType {
+	return &file_footward_v1_part_proto_enumTypes[11]
+}
+
+func (x BracketWeldLines) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use BracketWeldLines.Descriptor instead.
+func (BracketWeldLines) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{11}
 }
 
 // Steel of a plate or a joined part: a grade or its properties.
@@ -3785,8 +3844,13 @@ type PinnedPlates struct {
 	// Dowel bearing strength of the steel F_e, US bases [MPa]. Default: 1.5 F_u
 	// (NDS 2018 Appendix I). 10 to 3000.
 	DowelBearingStrengthMpa *float64 `protobuf:"fixed64,10,opt,name=dowel_bearing_strength_mpa,json=dowelBearingStrengthMpa,proto3,oneof" json:"dowel_bearing_strength_mpa,omitempty"`
-	unknownFields           protoimpl.UnknownFields
-	sizeCache               protoimpl.SizeCache
+	// Line of the column's actions from the middle between the plates, along the
+	// pins, either way [mm]; plates outside only. Pins and plates are then held as
+	// if both plates carried the share of the nearer. Default 0. 0 to 5000, less
+	// than half the column.
+	EccentricityMm float64 `protobuf:"fixed64,11,opt,name=eccentricity_mm,json=eccentricityMm,proto3" json:"eccentricity_mm,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
 }
 
 func (x *PinnedPlates) Reset() {
@@ -3889,6 +3953,81 @@ func (x *PinnedPlates) GetDowelBearingStrengthMpa() float64 {
 	return 0
 }
 
+func (x *PinnedPlates) GetEccentricityMm() float64 {
+	if x != nil {
+		return x.EccentricityMm
+	}
+	return 0
+}
+
+// BracketWeld is the weld of the plates of a pinned column foot to the base plate
+// of the shoe. It runs over the whole width of the plates.
+type BracketWeld struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The weld. Its first part is the base plate, its second the plate of the shoe,
+	// not thicker than plates.thickness_mm. Required.
+	Weld *WeldSpec `protobuf:"bytes,1,opt,name=weld,proto3" json:"weld,omitempty"`
+	// Where it lies. Required.
+	Lines BracketWeldLines `protobuf:"varint,2,opt,name=lines,proto3,enum=footward.v1.BracketWeldLines" json:"lines,omitempty"`
+	// Whether compression of the plates goes through contact with the base plate,
+	// to which they must be fitted. Shear and moment stay with the weld. Default
+	// false: the weld carries compression too.
+	CompressionByContact bool `protobuf:"varint,3,opt,name=compression_by_contact,json=compressionByContact,proto3" json:"compression_by_contact,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
+}
+
+func (x *BracketWeld) Reset() {
+	*x = BracketWeld{}
+	mi := &file_footward_v1_part_proto_msgTypes[40]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *BracketWeld) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*BracketWeld) ProtoMessage() {}
+
+func (x *BracketWeld) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[40]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use BracketWeld.ProtoReflect.Descriptor instead.
+func (*BracketWeld) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
+}
+
+func (x *BracketWeld) GetWeld() *WeldSpec {
+	if x != nil {
+		return x.Weld
+	}
+	return nil
+}
+
+func (x *BracketWeld) GetLines() BracketWeldLines {
+	if x != nil {
+		return x.Lines
+	}
+	return BracketWeldLines_BRACKET_WELD_LINES_UNSPECIFIED
+}
+
+func (x *BracketWeld) GetCompressionByContact() bool {
+	if x != nil {
+		return x.CompressionByContact
+	}
+	return false
+}
+
 // PinLayout is how the pins stand.
 type PinLayout struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -3914,7 +4053,7 @@ type PinLayout struct {
 
 func (x *PinLayout) Reset() {
 	*x = PinLayout{}
-	mi := &file_footward_v1_part_proto_msgTypes[40]
+	mi := &file_footward_v1_part_proto_msgTypes[41]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3926,7 +4065,7 @@ func (x *PinLayout) String() string {
 func (*PinLayout) ProtoMessage() {}
 
 func (x *PinLayout) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[40]
+	mi := &file_footward_v1_part_proto_msgTypes[41]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3939,7 +4078,7 @@ func (x *PinLayout) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinLayout.ProtoReflect.Descriptor instead.
 func (*PinLayout) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
 }
 
 func (x *PinLayout) GetRows() uint32 {
@@ -4007,7 +4146,7 @@ type PinForces struct {
 
 func (x *PinForces) Reset() {
 	*x = PinForces{}
-	mi := &file_footward_v1_part_proto_msgTypes[41]
+	mi := &file_footward_v1_part_proto_msgTypes[42]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4019,7 +4158,7 @@ func (x *PinForces) String() string {
 func (*PinForces) ProtoMessage() {}
 
 func (x *PinForces) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[41]
+	mi := &file_footward_v1_part_proto_msgTypes[42]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4032,7 +4171,7 @@ func (x *PinForces) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinForces.ProtoReflect.Descriptor instead.
 func (*PinForces) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{42}
 }
 
 func (x *PinForces) GetNKn() float64 {
@@ -4315,7 +4454,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\af_y_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fYMpa\x123\n" +
 	"\bf_yb_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06fYbMpa\x12\x12\n" +
 	"\x04nuts\x18\x06 \x01(\bR\x04nuts\x12G\n" +
-	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xb3\x05\n" +
+	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xf7\x05\n" +
 	"\fPinnedPlates\x12D\n" +
 	"\varrangement\x18\x01 \x01(\x0e2\x16.footward.v1.PinPlatesB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\varrangement\x12<\n" +
@@ -4328,8 +4467,14 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x06arm_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05armMm\x120\n" +
 	"\x06gap_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05gapMm\x12[\n" +
 	"\x1adowel_bearing_strength_mpa\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@H\x00R\x17dowelBearingStrengthMpa\x88\x01\x01B\x1d\n" +
-	"\x1b_dowel_bearing_strength_mpa\"\xbf\x03\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@H\x00R\x17dowelBearingStrengthMpa\x88\x01\x01\x12B\n" +
+	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMmB\x1d\n" +
+	"\x1b_dowel_bearing_strength_mpa\"\xb7\x01\n" +
+	"\vBracketWeld\x121\n" +
+	"\x04weld\x18\x01 \x01(\v2\x15.footward.v1.WeldSpecB\x06\xbaH\x03\xc8\x01\x01R\x04weld\x12?\n" +
+	"\x05lines\x18\x02 \x01(\x0e2\x1d.footward.v1.BracketWeldLinesB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x05lines\x124\n" +
+	"\x16compression_by_contact\x18\x03 \x01(\bR\x14compressionByContact\"\xbf\x03\n" +
 	"\tPinLayout\x12\x1d\n" +
 	"\x04rows\x18\x01 \x01(\rB\t\xbaH\x06*\x04\x18\x10(\x01R\x04rows\x12+\n" +
 	"\fpins_per_row\x18\x02 \x01(\rB\t\xbaH\x06*\x04\x18 (\x01R\n" +
@@ -4390,11 +4535,16 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\aPinKind\x12\x18\n" +
 	"\x14PIN_KIND_UNSPECIFIED\x10\x00\x12\x11\n" +
 	"\rPIN_KIND_BOLT\x10\x01\x12\x12\n" +
-	"\x0ePIN_KIND_DOWEL\x10\x02*V\n" +
+	"\x0ePIN_KIND_DOWEL\x10\x02*y\n" +
 	"\tPinPlates\x12\x1a\n" +
 	"\x16PIN_PLATES_UNSPECIFIED\x10\x00\x12\x16\n" +
 	"\x12PIN_PLATES_OUTSIDE\x10\x01\x12\x15\n" +
-	"\x11PIN_PLATES_INSIDE\x10\x02B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x11PIN_PLATES_INSIDE\x10\x02\x12!\n" +
+	"\x1dPIN_PLATES_OUTSIDE_AND_INSIDE\x10\x03*z\n" +
+	"\x10BracketWeldLines\x12\"\n" +
+	"\x1eBRACKET_WELD_LINES_UNSPECIFIED\x10\x00\x12!\n" +
+	"\x1dBRACKET_WELD_LINES_BOTH_FACES\x10\x01\x12\x1f\n" +
+	"\x1bBRACKET_WELD_LINES_ONE_FACE\x10\x02B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
 var (
 	file_footward_v1_part_proto_rawDescOnce sync.Once
@@ -4408,8 +4558,8 @@ func file_footward_v1_part_proto_rawDescGZIP() []byte {
 	return file_footward_v1_part_proto_rawDescData
 }
 
-var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
-var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 42)
+var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 12)
+var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 43)
 var file_footward_v1_part_proto_goTypes = []any{
 	(TimberKind)(0),             // 0: footward.v1.TimberKind
 	(FootprintStiffness)(0),     // 1: footward.v1.FootprintStiffness
@@ -4422,102 +4572,106 @@ var file_footward_v1_part_proto_goTypes = []any{
 	(WeldKind)(0),               // 8: footward.v1.WeldKind
 	(PinKind)(0),                // 9: footward.v1.PinKind
 	(PinPlates)(0),              // 10: footward.v1.PinPlates
-	(*Steel)(nil),               // 11: footward.v1.Steel
-	(*SteelProperties)(nil),     // 12: footward.v1.SteelProperties
-	(*Concrete)(nil),            // 13: footward.v1.Concrete
-	(*ConcreteProperties)(nil),  // 14: footward.v1.ConcreteProperties
-	(*Timber)(nil),              // 15: footward.v1.Timber
-	(*TimberProperties)(nil),    // 16: footward.v1.TimberProperties
-	(*Plate)(nil),               // 17: footward.v1.Plate
-	(*Footprint)(nil),           // 18: footward.v1.Footprint
-	(*ISection)(nil),            // 19: footward.v1.ISection
-	(*Tube)(nil),                // 20: footward.v1.Tube
-	(*Pipe)(nil),                // 21: footward.v1.Pipe
-	(*SolidRectangle)(nil),      // 22: footward.v1.SolidRectangle
-	(*TwoPlates)(nil),           // 23: footward.v1.TwoPlates
-	(*Support)(nil),             // 24: footward.v1.Support
-	(*ConcreteBlock)(nil),       // 25: footward.v1.ConcreteBlock
-	(*Grout)(nil),               // 26: footward.v1.Grout
-	(*TimberBearing)(nil),       // 27: footward.v1.TimberBearing
-	(*GivenPressure)(nil),       // 28: footward.v1.GivenPressure
-	(*Thread)(nil),              // 29: footward.v1.Thread
-	(*ThreadProperties)(nil),    // 30: footward.v1.ThreadProperties
-	(*RodSteel)(nil),            // 31: footward.v1.RodSteel
-	(*RodSteelProperties)(nil),  // 32: footward.v1.RodSteelProperties
-	(*Rod)(nil),                 // 33: footward.v1.Rod
-	(*RodPosition)(nil),         // 34: footward.v1.RodPosition
-	(*Holes)(nil),               // 35: footward.v1.Holes
-	(*RodGroup)(nil),            // 36: footward.v1.RodGroup
-	(*StandOff)(nil),            // 37: footward.v1.StandOff
-	(*WeldMetal)(nil),           // 38: footward.v1.WeldMetal
-	(*WeldMetalProperties)(nil), // 39: footward.v1.WeldMetalProperties
-	(*JoinedPart)(nil),          // 40: footward.v1.JoinedPart
-	(*WeldSpec)(nil),            // 41: footward.v1.WeldSpec
-	(*WeldSegment)(nil),         // 42: footward.v1.WeldSegment
-	(*Anchorage)(nil),           // 43: footward.v1.Anchorage
-	(*HeadedAnchorage)(nil),     // 44: footward.v1.HeadedAnchorage
-	(*RodHead)(nil),             // 45: footward.v1.RodHead
-	(*ThroughAnchorage)(nil),    // 46: footward.v1.ThroughAnchorage
-	(*UpliftGround)(nil),        // 47: footward.v1.UpliftGround
-	(*PinnedTimber)(nil),        // 48: footward.v1.PinnedTimber
-	(*PinSpec)(nil),             // 49: footward.v1.PinSpec
-	(*PinnedPlates)(nil),        // 50: footward.v1.PinnedPlates
-	(*PinLayout)(nil),           // 51: footward.v1.PinLayout
-	(*PinForces)(nil),           // 52: footward.v1.PinForces
+	(BracketWeldLines)(0),       // 11: footward.v1.BracketWeldLines
+	(*Steel)(nil),               // 12: footward.v1.Steel
+	(*SteelProperties)(nil),     // 13: footward.v1.SteelProperties
+	(*Concrete)(nil),            // 14: footward.v1.Concrete
+	(*ConcreteProperties)(nil),  // 15: footward.v1.ConcreteProperties
+	(*Timber)(nil),              // 16: footward.v1.Timber
+	(*TimberProperties)(nil),    // 17: footward.v1.TimberProperties
+	(*Plate)(nil),               // 18: footward.v1.Plate
+	(*Footprint)(nil),           // 19: footward.v1.Footprint
+	(*ISection)(nil),            // 20: footward.v1.ISection
+	(*Tube)(nil),                // 21: footward.v1.Tube
+	(*Pipe)(nil),                // 22: footward.v1.Pipe
+	(*SolidRectangle)(nil),      // 23: footward.v1.SolidRectangle
+	(*TwoPlates)(nil),           // 24: footward.v1.TwoPlates
+	(*Support)(nil),             // 25: footward.v1.Support
+	(*ConcreteBlock)(nil),       // 26: footward.v1.ConcreteBlock
+	(*Grout)(nil),               // 27: footward.v1.Grout
+	(*TimberBearing)(nil),       // 28: footward.v1.TimberBearing
+	(*GivenPressure)(nil),       // 29: footward.v1.GivenPressure
+	(*Thread)(nil),              // 30: footward.v1.Thread
+	(*ThreadProperties)(nil),    // 31: footward.v1.ThreadProperties
+	(*RodSteel)(nil),            // 32: footward.v1.RodSteel
+	(*RodSteelProperties)(nil),  // 33: footward.v1.RodSteelProperties
+	(*Rod)(nil),                 // 34: footward.v1.Rod
+	(*RodPosition)(nil),         // 35: footward.v1.RodPosition
+	(*Holes)(nil),               // 36: footward.v1.Holes
+	(*RodGroup)(nil),            // 37: footward.v1.RodGroup
+	(*StandOff)(nil),            // 38: footward.v1.StandOff
+	(*WeldMetal)(nil),           // 39: footward.v1.WeldMetal
+	(*WeldMetalProperties)(nil), // 40: footward.v1.WeldMetalProperties
+	(*JoinedPart)(nil),          // 41: footward.v1.JoinedPart
+	(*WeldSpec)(nil),            // 42: footward.v1.WeldSpec
+	(*WeldSegment)(nil),         // 43: footward.v1.WeldSegment
+	(*Anchorage)(nil),           // 44: footward.v1.Anchorage
+	(*HeadedAnchorage)(nil),     // 45: footward.v1.HeadedAnchorage
+	(*RodHead)(nil),             // 46: footward.v1.RodHead
+	(*ThroughAnchorage)(nil),    // 47: footward.v1.ThroughAnchorage
+	(*UpliftGround)(nil),        // 48: footward.v1.UpliftGround
+	(*PinnedTimber)(nil),        // 49: footward.v1.PinnedTimber
+	(*PinSpec)(nil),             // 50: footward.v1.PinSpec
+	(*PinnedPlates)(nil),        // 51: footward.v1.PinnedPlates
+	(*BracketWeld)(nil),         // 52: footward.v1.BracketWeld
+	(*PinLayout)(nil),           // 53: footward.v1.PinLayout
+	(*PinForces)(nil),           // 54: footward.v1.PinForces
 }
 var file_footward_v1_part_proto_depIdxs = []int32{
-	12, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
-	14, // 1: footward.v1.Concrete.properties:type_name -> footward.v1.ConcreteProperties
-	16, // 2: footward.v1.Timber.properties:type_name -> footward.v1.TimberProperties
+	13, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
+	15, // 1: footward.v1.Concrete.properties:type_name -> footward.v1.ConcreteProperties
+	17, // 2: footward.v1.Timber.properties:type_name -> footward.v1.TimberProperties
 	0,  // 3: footward.v1.TimberProperties.kind:type_name -> footward.v1.TimberKind
-	11, // 4: footward.v1.Plate.steel:type_name -> footward.v1.Steel
-	19, // 5: footward.v1.Footprint.i_section:type_name -> footward.v1.ISection
-	20, // 6: footward.v1.Footprint.tube:type_name -> footward.v1.Tube
-	21, // 7: footward.v1.Footprint.pipe:type_name -> footward.v1.Pipe
-	22, // 8: footward.v1.Footprint.rectangle:type_name -> footward.v1.SolidRectangle
-	23, // 9: footward.v1.Footprint.two_plates:type_name -> footward.v1.TwoPlates
+	12, // 4: footward.v1.Plate.steel:type_name -> footward.v1.Steel
+	20, // 5: footward.v1.Footprint.i_section:type_name -> footward.v1.ISection
+	21, // 6: footward.v1.Footprint.tube:type_name -> footward.v1.Tube
+	22, // 7: footward.v1.Footprint.pipe:type_name -> footward.v1.Pipe
+	23, // 8: footward.v1.Footprint.rectangle:type_name -> footward.v1.SolidRectangle
+	24, // 9: footward.v1.Footprint.two_plates:type_name -> footward.v1.TwoPlates
 	1,  // 10: footward.v1.Footprint.stiffness:type_name -> footward.v1.FootprintStiffness
-	25, // 11: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
-	27, // 12: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
-	28, // 13: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
-	13, // 14: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
-	26, // 15: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
-	15, // 16: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
+	26, // 11: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
+	28, // 12: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
+	29, // 13: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
+	14, // 14: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
+	27, // 15: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
+	16, // 16: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
 	2,  // 17: footward.v1.TimberBearing.direction:type_name -> footward.v1.GrainDirection
 	3,  // 18: footward.v1.TimberBearing.service_class:type_name -> footward.v1.ServiceClass
 	4,  // 19: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
 	5,  // 20: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
 	6,  // 21: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
-	30, // 22: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
-	32, // 23: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
-	29, // 24: footward.v1.Rod.thread:type_name -> footward.v1.Thread
-	31, // 25: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
+	31, // 22: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
+	33, // 23: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
+	30, // 24: footward.v1.Rod.thread:type_name -> footward.v1.Thread
+	32, // 25: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
 	7,  // 26: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
-	33, // 27: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
-	34, // 28: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
-	35, // 29: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
-	39, // 30: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
-	11, // 31: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
+	34, // 27: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
+	35, // 28: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
+	36, // 29: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
+	40, // 30: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
+	12, // 31: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
 	8,  // 32: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
-	40, // 33: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
-	38, // 34: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
-	44, // 35: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
-	46, // 36: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
-	45, // 37: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
-	25, // 38: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
-	17, // 39: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
-	47, // 40: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
+	41, // 33: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
+	39, // 34: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
+	45, // 35: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
+	47, // 36: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
+	46, // 37: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
+	26, // 38: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
+	18, // 39: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
+	48, // 40: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
 	0,  // 41: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
 	3,  // 42: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
 	4,  // 43: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
 	9,  // 44: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
 	10, // 45: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
-	11, // 46: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
-	47, // [47:47] is the sub-list for method output_type
-	47, // [47:47] is the sub-list for method input_type
-	47, // [47:47] is the sub-list for extension type_name
-	47, // [47:47] is the sub-list for extension extendee
-	0,  // [0:47] is the sub-list for field type_name
+	12, // 46: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
+	42, // 47: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
+	11, // 48: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
+	49, // [49:49] is the sub-list for method output_type
+	49, // [49:49] is the sub-list for method input_type
+	49, // [49:49] is the sub-list for extension type_name
+	49, // [49:49] is the sub-list for extension extendee
+	0,  // [0:49] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_part_proto_init() }
@@ -4547,14 +4701,14 @@ func file_footward_v1_part_proto_init() {
 	file_footward_v1_part_proto_msgTypes[35].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[37].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[39].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[40].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[41].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_part_proto_rawDesc), len(file_footward_v1_part_proto_rawDesc)),
-			NumEnums:      11,
-			NumMessages:   42,
+			NumEnums:      12,
+			NumMessages:   43,
 			NumExtensions: 0,
 			NumServices:   0,
 		},
