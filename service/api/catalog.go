@@ -134,7 +134,7 @@ var checks = []struct {
 	{kindPlateBending, base.PlateKinds, base.PlateRemarks},
 	{kindWeld, weld.Kinds, weld.Remarks},
 	{kindAnchorRods, rod.Kinds, rod.Remarks},
-	{kindPin, pin.Kinds, pin.Remarks},
+	{kindPin, pin.Kinds, base.PinRemarks},
 	{kindSettlement, settle.Kinds, settle.Remarks},
 	{kindFooting, ground.Kinds, ground.Remarks},
 	{kindRingStack, ring.Kinds, ring.Remarks},

@@ -179,25 +179,7 @@ func (r *reader) rodInput(m *footwardv1.CheckAnchorRodsRequest) rod.Input {
 }
 
 func (r *reader) weldInput(m *footwardv1.CheckWeldRequest) weld.Input {
-	w := m.GetWeld()
-	in := weld.Input{
-		Design: r.design(m.GetBasis()),
-		Weld: weld.Spec{
-			Type: weld.Type(w.GetKind()), Leg: w.GetLegMm(), Throat: w.GetThroatMm(),
-			Filler:    r.filler(w.GetFiller(), "weld.filler"),
-			Corrosion: allowance(w.GetCorrosionAllowanceMm(), r.lost.Throat(w.GetKind() != footwardv1.WeldKind_WELD_KIND_FILLET)), FullSize: w.GetFullSizeToEnds(),
-			OwnSection: w.GetOwnSection(),
-		},
-	}
-	for i, p := range w.GetParts() {
-		if i >= len(in.Weld.Parts) {
-			break
-		}
-		in.Weld.Parts[i] = weld.Part{
-			Thickness: p.GetThicknessMm(), Steel: r.steel(p.GetSteel(), partSteel[i]),
-			AlongEdge: p.GetWeldAlongEdge(), Corrosion: r.lost.Plate(),
-		}
-	}
+	in := weld.Input{Design: r.design(m.GetBasis()), Weld: r.weldSpec(m.GetWeld())}
 	switch m.GetLayout().(type) {
 	case *footwardv1.CheckWeldRequest_Run:
 		run := m.GetRun()
@@ -210,6 +192,25 @@ func (r *reader) weldInput(m *footwardv1.CheckWeldRequest) weld.Input {
 		in.Group = weldGroup(m.GetGroup())
 	}
 	return in
+}
+
+func (r *reader) weldSpec(w *footwardv1.WeldSpec) weld.Spec {
+	out := weld.Spec{
+		Type: weld.Type(w.GetKind()), Leg: w.GetLegMm(), Throat: w.GetThroatMm(),
+		Filler:    r.filler(w.GetFiller(), "weld.filler"),
+		Corrosion: allowance(w.GetCorrosionAllowanceMm(), r.lost.Throat(w.GetKind() != footwardv1.WeldKind_WELD_KIND_FILLET)),
+		FullSize:  w.GetFullSizeToEnds(), OwnSection: w.GetOwnSection(),
+	}
+	for i, p := range w.GetParts() {
+		if i >= len(out.Parts) {
+			break
+		}
+		out.Parts[i] = weld.Part{
+			Thickness: p.GetThicknessMm(), Steel: r.steel(p.GetSteel(), partSteel[i]),
+			AlongEdge: p.GetWeldAlongEdge(), Corrosion: r.lost.Plate(),
+		}
+	}
+	return out
 }
 
 // partSteel are the paths of the steels of the two parts of a weld.

@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 
+	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/material"
 	"footward.example/footward/internal/pin"
@@ -22,16 +23,31 @@ func (c *Check) CheckPin(_ context.Context, m *footwardv1.CheckPinRequest) (*foo
 func (c *Check) pin(m *footwardv1.CheckPinRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
 	r := readerOf(m.GetBasis())
 	in := r.pinInput(m)
-	violations := c.refused(kindPin, m, &r, func(f *limit.Faults) { pin.Validate(&in, f) })
+	violations := c.refused(kindPin, m, &r, func(f *limit.Faults) { base.ValidatePin(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
 	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
-	out, err := pin.Check(&in)
+	out, err := base.CheckPin(&in)
 	return c.answered(kindPin, a, out, err)
 }
 
-func (r *reader) pinInput(m *footwardv1.CheckPinRequest) pin.Input {
+func (r *reader) pinInput(m *footwardv1.CheckPinRequest) base.PinInput {
+	in := base.PinInput{Pin: r.pin(m), Welded: m.GetBracketWeld() != nil}
+	if !in.Welded {
+		return in
+	}
+	inner := readerOf(m.GetBasis())
+	w := m.GetBracketWeld()
+	in.Weld = base.BracketWeld{Weld: inner.weldSpec(w.GetWeld()), Lines: base.Lines(w.GetLines()), Contact: w.GetCompressionByContact()}
+	for _, f := range inner.faults {
+		f.Field = "bracket_weld." + f.Field
+		r.faults = append(r.faults, f)
+	}
+	return in
+}
+
+func (r *reader) pin(m *footwardv1.CheckPinRequest) pin.Input {
 	t, p, s, l := m.GetTimber(), m.GetPin(), m.GetPlates(), m.GetLayout()
 	return pin.Input{
 		Design: r.design(m.GetBasis()),
@@ -50,6 +66,7 @@ func (r *reader) pinInput(m *footwardv1.CheckPinRequest) pin.Input {
 			Arrangement: pin.Arrangement(s.GetArrangement()), Thickness: s.GetThicknessMm(), Corrosion: allowance(s.GetCorrosionAllowanceMm(), r.lost.Plate()),
 			Steel: r.steel(s.GetSteel(), "plates.steel"), Hole: s.GetHoleDiameterMm(), Width: s.GetWidthMm(),
 			EndDistance: s.GetEndDistanceMm(), Arm: s.GetArmMm(), Gap: s.GetGapMm(), Embedment: s.GetDowelBearingStrengthMpa(),
+			Eccentricity: s.GetEccentricityMm(),
 		},
 		Layout: pin.Layout{
 			Rows: int(l.GetRows()), InRow: int(l.GetPinsPerRow()), SpacingAlong: l.GetSpacingAlongMm(),

@@ -43,7 +43,7 @@ var parts = []struct {
 	{"Plate bending", base.PlateKinds(), base.PlateRemarks()},
 	{"Weld", weld.Kinds(), weld.Remarks()},
 	{"Anchor rods", rod.Kinds(), rod.Remarks()},
-	{"Pin", pin.Kinds(), pin.Remarks()},
+	{"Pin", pin.Kinds(), base.PinRemarks()},
 	{"Settlement", settle.Kinds(), settle.Remarks()},
 	{"Footing", ground.Kinds(), ground.Remarks()},
 	{"Ring stack", ring.Kinds(), ring.Remarks()},

@@ -60,7 +60,7 @@ type CheckServiceClient interface {
 	// plate under a stack of fill.
 	CheckAnchorage(ctx context.Context, in *CheckAnchorageRequest, opts ...grpc.CallOption) (*CheckAnchorageResponse, error)
 	// CheckPin verifies the pins between a timber column and the plates of its shoe,
-	// the timber at them, and the plates.
+	// the timber at them, the plates, and the weld of the plates where it is given.
 	CheckPin(ctx context.Context, in *CheckPinRequest, opts ...grpc.CallOption) (*CheckPinResponse, error)
 	// PredictSettlement predicts the settlement of a footing, stage by stage, by
 	// every method that the data allow.
@@ -229,7 +229,7 @@ type CheckServiceServer interface {
 	// plate under a stack of fill.
 	CheckAnchorage(context.Context, *CheckAnchorageRequest) (*CheckAnchorageResponse, error)
 	// CheckPin verifies the pins between a timber column and the plates of its shoe,
-	// the timber at them, and the plates.
+	// the timber at them, the plates, and the weld of the plates where it is given.
 	CheckPin(context.Context, *CheckPinRequest) (*CheckPinResponse, error)
 	// PredictSettlement predicts the settlement of a footing, stage by stage, by
 	// every method that the data allow.

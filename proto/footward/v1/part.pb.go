@@ -3961,7 +3961,8 @@ func (x *PinnedPlates) GetEccentricityMm() float64 {
 }
 
 // BracketWeld is the weld of the plates of a pinned column foot to the base plate
-// of the shoe. It runs over the whole width of the plates.
+// of the shoe. It runs over the whole width of the plates, and is one group whose
+// segments count along the pins.
 type BracketWeld struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The weld. Its first part is the base plate, its second the plate of the shoe,
