@@ -1,6 +1,7 @@
 // Package pin checks a timber column held by horizontal pins to the steel plates
 // of a shoe: two plates outside the timber, or one plate in a slot of it. Either
-// way every pin is in double shear. The grain runs along the column.
+// way every pin is in double shear; both together are out of scope. The grain runs
+// along the column.
 //
 // N and V spread evenly over the pins, the moment about the axis of the pins by
 // the polar inertia of the group. Each pin then carries its own force at its own
@@ -22,6 +23,10 @@
 //
 // Around the pins the timber may split across the grain, shear out along it, or
 // tear at the section that the holes weaken. The plates are held in tension,
-// compression, bending and at the holes. The weld of the plates, the column
-// between its ends, and whatever the shoe stands on belong to other checks.
+// compression, bending and at the holes. The weld of the plates is checked beside
+// the pins by package base; the column between its ends, and whatever the shoe
+// stands on, belong to other checks.
+//
+// A required size is what holds with all else unchanged. Diameter and number of
+// the pins are asked for only where more of them surely helps.
 package pin

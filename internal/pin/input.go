@@ -35,7 +35,7 @@ type Arrangement uint8
 const (
 	Outside Arrangement = iota + 1 // two plates, the timber between them
 	Inside                         // one plate in a slot of the timber
-	Both                           // two outside and one inside; no basis covers it here
+	Both                           // two outside and one inside: out of scope
 )
 
 // Most pins in a row, and most rows.

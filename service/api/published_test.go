@@ -240,7 +240,7 @@ func TestPublishedFigures(t *testing.T) {
 		}
 	}
 	t.Logf("%d printed figures held", figures)
-	assert.GreaterOrEqual(t, figures, 225)
+	assert.GreaterOrEqual(t, figures, 322)
 }
 
 func steps(r *footwardv1.CheckResult) []derive.Step {
@@ -273,21 +273,7 @@ var constructed = map[string]string{
 	"anchor_edge":              "no example was at hand",
 	"anchor_rod_combined":      "no example was at hand",
 	"anchor_combined":          "no example was at hand",
-	"pin_row":                  "no example was at hand",
-	"pin_spacing":              "no example was at hand",
-	"pin_row_spread":           "no example was at hand",
-	"pin_steel_shear":          "no example was at hand",
 	"pin_gap_bending":          "no example was at hand",
-	"column_splitting":         "no example was at hand",
-	"column_block_shear":       "no example was at hand",
-	"column_net_section":       "no example was at hand",
-	"column_end_grain":         "no example was at hand",
-	"bracket_net_section":      "no example was at hand",
-	"bracket_compression":      "no example was at hand",
-	"bracket_bending":          "no example was at hand",
-	"bracket_hole_bearing":     "no example was at hand",
-	"bracket_tear_out":         "no example was at hand",
-	"bracket_hole_pattern":     "no example was at hand",
 	"ground_sliding":           "no example was at hand",
 	"ground_eccentricity":      "statics",
 	"ground_overturning":       "statics",
