@@ -251,3 +251,52 @@ func TestGroupActionTable(t *testing.T) {
 		assert.InDelta(t, want, r.US.Cg, 0.0055, in.Layout.InRow)
 	}
 }
+
+// TestFourShearPlanesAreOutOfScope: plates outside and inside together.
+func TestFourShearPlanesAreOutOfScope(t *testing.T) {
+	for _, b := range bases {
+		in := foot(b)
+		in.Plates.Arrangement = pin.Both
+		_, err := pin.Check(in)
+		var scope *limit.Scope
+		require.ErrorAs(t, err, &scope)
+		assert.Contains(t, scope.Reason, "four planes")
+		assert.NotEmpty(t, scope.Clause)
+		in.Timber.AlongPin = 0
+		_, err = pin.Check(in)
+		var faults limit.Faults
+		assert.ErrorAs(t, err, &faults, "what is wrong comes first")
+	}
+}
+
+// TestEccentricActionsCountForBothPlates: 10 mm between planes 50 mm from the
+// middle give the nearer plate 0.6 of the force; the timber as a whole has no more.
+func TestEccentricActionsCountForBothPlates(t *testing.T) {
+	for _, b := range bases {
+		in := foot(b)
+		_, even := check(t, in)
+		in.Plates.Eccentricity = 10
+		_, states := check(t, in)
+		for id, s := range states {
+			if !s.Rated {
+				continue
+			}
+			want := 1.2
+			switch id {
+			case "column_splitting", "column_block_shear", "column_net_section", "pin_spacing", "pin_row_spread", "bracket_hole_pattern":
+				want = 1
+			}
+			assert.InEpsilon(t, want*even[id].Demand, s.Demand, 1e-9, id)
+			assert.InEpsilon(t, even[id].Resistance, s.Resistance, 1e-9, id)
+		}
+	}
+	in := foot(basis.Eurocode)
+	for _, e := range []float64{-1, 50, math.NaN()} {
+		in.Plates.Eccentricity = e
+		_, err := pin.Check(in)
+		assert.ErrorContains(t, err, "plates.eccentricity_mm")
+	}
+	in.Plates.Eccentricity, in.Plates.Arrangement = 1, pin.Inside
+	_, err := pin.Check(in)
+	assert.ErrorContains(t, err, "plates.eccentricity_mm")
+}

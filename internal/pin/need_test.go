@@ -144,7 +144,7 @@ func TestNoSizeWhereMoreDoesNotHelp(t *testing.T) {
 
 func BenchmarkStatesWithSizes(b *testing.B) {
 	in := foot(basis.Eurocode)
-	in.Plates.Gap = 2
+	in.Plates.Gap = 2 // every search is made
 	r, err := pin.Check(in)
 	if err != nil {
 		b.Fatal(err)

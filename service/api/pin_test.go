@@ -9,6 +9,7 @@ import (
 	"google.golang.org/protobuf/encoding/protojson"
 
 	"footward.example/footward/client"
+	"footward.example/footward/internal/limit"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
@@ -97,5 +98,19 @@ func TestExposureReachesPlatesAndWeldOfAShoe(t *testing.T) {
 	require.Equal(t, ids(b), ids(a))
 	for i, s := range b.GetLimitStates() {
 		assert.InDelta(t, s.GetUtilization(), a.GetLimitStates()[i].GetUtilization(), 1e-12, s.GetId())
+	}
+}
+
+// TestSizesOfTheKernelAreThoseOfTheContract holds the two lists to each other.
+func TestSizesOfTheKernelAreThoseOfTheContract(t *testing.T) {
+	for size, kind := range map[limit.Size]footwardv1.SizeKind{
+		limit.NoSize: footwardv1.SizeKind_SIZE_KIND_UNSPECIFIED, limit.PlateThickness: footwardv1.SizeKind_SIZE_KIND_PLATE_THICKNESS,
+		limit.HoleDiameter: footwardv1.SizeKind_SIZE_KIND_HOLE_DIAMETER, limit.PinDiameter: footwardv1.SizeKind_SIZE_KIND_PIN_DIAMETER,
+		limit.ColumnThickness: footwardv1.SizeKind_SIZE_KIND_COLUMN_THICKNESS, limit.PinSpacingAlong: footwardv1.SizeKind_SIZE_KIND_PIN_SPACING_ALONG,
+		limit.PinSpacingAcross: footwardv1.SizeKind_SIZE_KIND_PIN_SPACING_ACROSS, limit.PinEndDistance: footwardv1.SizeKind_SIZE_KIND_PIN_END_DISTANCE,
+		limit.PinEdgeDistance: footwardv1.SizeKind_SIZE_KIND_PIN_EDGE_DISTANCE, limit.BracketEndDistance: footwardv1.SizeKind_SIZE_KIND_BRACKET_END_DISTANCE,
+		limit.BracketWidth: footwardv1.SizeKind_SIZE_KIND_BRACKET_WIDTH,
+	} {
+		assert.EqualValues(t, kind, size)
 	}
 }
