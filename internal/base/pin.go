@@ -151,7 +151,7 @@ var (
 	bracketSeat = &limit.Notice{Code: "bracket_weld_seat", Severity: limit.Assumption,
 		Text: "The plate on which the column's end stands passes its compression to the base plate by itself, not through the weld of the plates."}
 	bracketContact = &limit.Notice{Code: "bracket_weld_contact", Severity: limit.Assumption,
-		Text: "Compression goes through contact of the plates with the base plate: they must be fitted to it, and the weld must hold them in place."}
+		Text: "Compression of the column goes through contact of the plates with the base plate, to which they must be fitted, and is left out of the weld's group. Compression from moment stays with the weld, which also holds the plates in place."}
 )
 
 // PinRemarks returns the notices in order: the pins', then those of the weld of
