@@ -45,10 +45,23 @@ func TestDemoIsRealistic(t *testing.T) {
 	require.Equal(t, 0, r.code, r.err)
 	var m footwardv1.CheckManyResponse
 	require.NoError(t, protojson.Unmarshal([]byte(r.out), &m))
-	require.Len(t, m.GetOutcomes(), 5)
+	require.Len(t, m.GetOutcomes(), 6)
 	for _, o := range m.GetOutcomes() {
 		u := o.GetResult().GetGoverningUtilization()
 		assert.True(t, u >= 0.4 && u <= 0.9, "%s: %g", o.GetResult().GetLabel(), u)
+	}
+}
+
+func TestEveryRequiredSizeHasAName(t *testing.T) {
+	for n := range footwardv1.SizeKind_name {
+		if k := footwardv1.SizeKind(n); k != footwardv1.SizeKind_SIZE_KIND_UNSPECIFIED {
+			assert.NotEmpty(t, sizes[k], k)
+		}
+	}
+	for n := range footwardv1.SizeDimension_name {
+		if d := footwardv1.SizeDimension(n); d != footwardv1.SizeDimension_SIZE_DIMENSION_UNSPECIFIED {
+			assert.NotEmpty(t, dimensions[d], d)
+		}
 	}
 }
 

@@ -20,14 +20,15 @@ var exampleFiles = map[string]string{
 	"weld":          "example/3-weld.yaml",
 	"anchor-rods":   "example/4-rods.yaml",
 	"column-base":   "example/5-base.yaml",
+	"pin":           "example/6-pins.yaml",
 	"actions":       "example/actions.yaml",
 	"sizes":         "example/sizes.yaml",
 }
 
 const exampleHelp = `footward example KIND : print a request to start from
 
-KIND is one of bearing, plate-bending, weld, anchor-rods, column-base (to check),
-actions (to combine), sizes (to size). The request explains itself; write it to a file, change it, and check it:
+KIND is one of bearing, plate-bending, weld, anchor-rods, column-base, pin (to
+check), actions (to combine), sizes (to size). The request explains itself; write it to a file, change it, and check it:
 
   footward example weld > weld.yaml
   footward check weld.yaml

@@ -48,6 +48,15 @@ var sizes = map[footwardv1.SizeKind]string{
 	footwardv1.SizeKind_SIZE_KIND_ROD_DIAMETER:    "a rod diameter of",
 	footwardv1.SizeKind_SIZE_KIND_CONTACT_SIDE:    "a square contact area with a side of",
 	footwardv1.SizeKind_SIZE_KIND_HOLE_DIAMETER:   "a hole diameter of",
+
+	footwardv1.SizeKind_SIZE_KIND_PIN_DIAMETER:         "a pin diameter of",
+	footwardv1.SizeKind_SIZE_KIND_COLUMN_THICKNESS:     "a column along the pins of",
+	footwardv1.SizeKind_SIZE_KIND_PIN_SPACING_ALONG:    "a spacing along the column of",
+	footwardv1.SizeKind_SIZE_KIND_PIN_SPACING_ACROSS:   "a spacing of the rows of",
+	footwardv1.SizeKind_SIZE_KIND_PIN_END_DISTANCE:     "an end distance of",
+	footwardv1.SizeKind_SIZE_KIND_PIN_EDGE_DISTANCE:    "an edge distance of",
+	footwardv1.SizeKind_SIZE_KIND_BRACKET_END_DISTANCE: "an end distance of the plate of",
+	footwardv1.SizeKind_SIZE_KIND_BRACKET_WIDTH:        "a width of the plate of",
 }
 
 var verdicts = map[footwardv1.Verdict]string{
