@@ -57,6 +57,8 @@ const (
 	PinEdgeDistance
 	BracketEndDistance
 	BracketWidth
+	PadThickness
+	SteelPerWidth // area of bars per width, mm2/mm
 )
 
 // Kind is what stays the same about a limit state from one evaluation to the
