@@ -11,7 +11,7 @@ const (
 
 // Values of ACI 318-19 (from memory).
 const (
-	phiPlainACI   = 0.60             // Table 21.2.1(f)
+	phiPlainACI   = 0.60             // Table 21.2.1, plain concrete
 	phiBend       = 0.90             // Table 21.2.2, tension-controlled
 	phiShear      = 0.75             // Table 21.2.1(b)
 	plainBend     = 5                // 14.5.2.1, of sqrt(f'c)

@@ -110,7 +110,7 @@ const (
 	serviceOnly = "ACI 318-19 has no allowable stresses: give factored actions and say so"
 	lifts       = "a column that pulls is not covered: the top would need bars, and the column its anchorage"
 	strongEC    = "concrete outside C12/15 to C50/60 is not covered"
-	strongUS    = "f'c outside 2500 to 10 000 psi is not covered (ACI 318-19 Table 19.2.1.1, 22.5.3.1)"
+	strongUS    = "f'c outside 17 to 69 MPa (2500 to 10 000 psi) is not covered (ACI 318-19 Table 19.2.1.1, 22.5.3.1)"
 	yieldEC     = "bars outside f_yk 400 to 600 MPa are not covered (EN 1992-1-1 3.2.2(3))"
 	yieldUS     = "bars above f_y 80 ksi are not covered"
 	thickBar    = "bars thicker than 32 mm are not covered (EN 1992-1-1 8.4.2(2), 8.8)"
@@ -127,7 +127,7 @@ func (in *Input) scope() string {
 		return lifts
 	case !us && !within(f, 12, 50):
 		return strongEC
-	case us && !within(f, 2500*psi*(1-1e-3), 10000*psi*(1+1e-3)):
+	case us && !within(f, 17, 69):
 		return strongUS
 	case bars && !us && !within(y, 400, 600):
 		return yieldEC

@@ -18,7 +18,7 @@ var (
 	middle = &limit.Notice{Code: "pad_column_stiff", Severity: limit.Assumption,
 		Text: "The column stands at the middle of the pad, on an area that is stiff against it. Under a steel base plate that is at most halfway between column and edge of the plate (ACI 318-19 Table 13.2.7.1)."}
 	crushing = &limit.Notice{Code: "pad_not_checked", Severity: limit.Caution,
-		Text: "Bearing under the column, the ground, starter bars, crack widths, exposure class and seismic detailing are not part of this check."}
+		Text: "Concrete is taken as of normal weight. Bearing under the column, the ground, torsion, starter bars, crack widths, exposure class and seismic detailing are not part of this check."}
 	plainUse = &limit.Notice{Code: "pad_plain_use", Severity: limit.Caution,
 		Text: "Plain concrete has no strength left once it has cracked: EN 1992-1-1 12.9.3 names axially loaded pads, and ACI 318-19 14.1.3 limits its use. Frost, swelling ground and settlement crack it."}
 	recommended = &limit.Notice{Code: "pad_recommended_values", Severity: limit.Assumption,

@@ -6,4 +6,7 @@
 // rods; what does not know the throat fails with any throat. No more than that is
 // taken for granted, since a thicker plate may end prying and a thicker rod needs
 // a larger hole, so the answer is that of trying every choice.
+//
+// SearchPad looks for a concrete pad for the same column, the smallest plan first:
+// its ground and its concrete are those of the parts ground and pad, which it composes.
 package size

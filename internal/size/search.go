@@ -32,6 +32,9 @@ const (
 	WeldThroat
 	BottomOfStack
 	StackOfRings
+	PadPlan
+	PadDepth
+	PadReinforcement
 )
 
 // Stop is what stops the next smaller value of a list.

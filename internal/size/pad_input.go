@@ -1,0 +1,106 @@
+package size
+
+import (
+	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/ground"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/pad"
+)
+
+// Steps are the sizes that may be taken: the least, and more by whole steps.
+type Steps struct {
+	Least float64 // [mm]
+	Step  float64 // [mm]
+	Most  float64 // [mm]
+}
+
+// count returns how many sizes there are.
+func (s Steps) count() int { return int((s.Most-s.Least)/s.Step+1e-9) + 1 }
+
+func (s Steps) at(i int) float64 { return s.Least + float64(i)*s.Step }
+
+// PadCase is a combination of factored actions that the concrete must hold.
+type PadCase struct {
+	Name    string
+	Actions geom.Actions // at the foot of the column
+	Weight  float64      // factor on the weight of pad and soil [-]
+}
+
+// PadInput is a pad to be sized for its ground and its concrete.
+type PadInput struct {
+	// Ground gives actions, ground and method; its plan, height and weight are
+	// those of each choice.
+	Ground ground.Input
+	// Pad gives column, concrete, cover and yield strength; its plan, thickness,
+	// bars, actions, height and weight are those of each choice.
+	Pad pad.Input
+	// Cases are what the concrete must hold. None: with the Eurocode the sets
+	// of A1 on the actions of Ground, with LRFD those actions as they are. ASD
+	// needs them, since concrete has no allowable stresses.
+	Cases        []PadCase
+	Above        float64 // of the place where the actions act, over the top of the pad [mm]
+	Concrete     float64 // unit weight of the pad [N/mm3]; 0: 24 kN/m3 plain, 25 reinforced
+	Soil         float64 // unit weight of what lies on the pad up to the surface [N/mm3]
+	WeightFactor float64 // LRFD, factor on the weight in the combination of Ground [-]; required there
+	Aspect       float64 // size along y over that along x [-]; 0: 1
+	Plan         Steps   // of the size along x
+	Thickness    Steps
+	Bars         []pad.Bars // one of them for both directions; none: plain concrete
+	Most         float64    // greatest utilization that passes, rules of detailing not counted [-]
+	// Stop is asked before every check; an error ends the search. nil: never.
+	Stop func() error
+}
+
+// PadChoice is a pad with what came of it.
+type PadChoice struct {
+	SizeX       float64 // [mm]
+	SizeY       float64 // [mm]
+	Thickness   float64 // [mm]
+	Bars        int     // place in the list; -1: plain
+	Weight      float64 // of pad and soil above, characteristic [N]
+	Volume      float64 // of the concrete [mm3]
+	Verdict     limit.Verdict
+	Governing   string // id of the limit state; empty: the choice cannot be built
+	Rated       bool
+	Utilization float64 // [-]
+	Combination string  // of the concrete
+}
+
+// PadStop is the next smaller value of one dimension, and why it does not do.
+type PadStop struct {
+	Dimension Dimension
+	Choice    PadChoice // the closest miss there
+}
+
+// PadResult is the outcome of a search.
+type PadResult struct {
+	Found   bool
+	Best    PadChoice // when none is found, the closest miss
+	Stops   []PadStop
+	Choices int
+	Checked int // choices that were checked
+	states  limit.List
+	notices limit.Notices
+}
+
+// States appends the limit states of the best choice: those of the ground, then
+// those of the concrete, each in the combination that uses it most.
+func (r *PadResult) States(l *limit.List) {
+	for _, s := range r.states.All() {
+		l.Add(s)
+	}
+}
+
+// Notices appends the notices of the best choice.
+func (r *PadResult) Notices(l *limit.Notices) {
+	for _, n := range r.notices.All() {
+		l.Add(n)
+	}
+	l.Add(order)
+}
+
+var order = &limit.Notice{Code: "size_pad_order", Severity: limit.Info,
+	Text: "The smallest plan is taken first, then the least thickness, then the least bars; a wider and thinner pad may need less concrete."}
+
+// PadRemarks returns the notices of the search beside those of its parts.
+func PadRemarks() []*limit.Notice { return []*limit.Notice{order} }

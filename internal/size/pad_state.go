@@ -1,0 +1,107 @@
+package size
+
+import (
+	"footward.example/footward/internal/ground"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/pad"
+)
+
+// judge takes the states of one check into a choice. What is out of scope governs
+// over what passes, and what fails over both.
+func (s *pads) judge(c *PadChoice, first bool, combination string) {
+	v, g := s.list.Verdict(), s.list.Governing()
+	switch v {
+	case limit.OutOfScope:
+		g = outside(&s.list)
+	case limit.Pass:
+		g = strength(&s.list)
+	}
+	same := rank(v) == rank(c.Verdict) && c.Rated && g != nil && (!g.Rated || g.Utilization > c.Utilization)
+	if !first && rank(v) <= rank(c.Verdict) && !same {
+		return
+	}
+	c.Verdict, c.Combination = v, combination
+	c.Governing, c.Rated, c.Utilization = "", false, 0
+	if g != nil {
+		c.Governing, c.Rated, c.Utilization = g.Kind.ID, g.Rated, g.Utilization
+	}
+}
+
+// strength returns the state that is used most, but for rules of detailing: cover of
+// just the least value leaves as much margin as any other.
+func strength(l *limit.List) *limit.State {
+	var g *limit.State
+	all := l.All()
+	for i := range all {
+		if k := &all[i]; k.Rated && k.Verdict == limit.Pass && !pad.Detailing(k.Kind) && (g == nil || k.Utilization > g.Utilization) {
+			g = k
+		}
+	}
+	return g
+}
+
+// outside returns the first state that is out of scope.
+func outside(l *limit.List) *limit.State {
+	all := l.All()
+	for i := range all {
+		if all[i].Verdict == limit.OutOfScope {
+			return &all[i]
+		}
+	}
+	return nil
+}
+
+// rank orders verdicts from good to bad.
+func rank(v limit.Verdict) int {
+	switch v {
+	case limit.Fail:
+		return 3
+	case limit.OutOfScope:
+		return 2
+	case limit.NotApplicable:
+		return 1
+	}
+	return 0
+}
+
+// explain finds states and notices of the best choice.
+func (s *pads) explain(r *PadResult) error {
+	c := r.Best
+	s.build(&c)
+	g, err := ground.Check(&s.ground)
+	if err != nil {
+		return err
+	}
+	g.States(&r.states)
+	g.Notices(&r.notices)
+	from := len(r.states.All())
+	for i := range s.cases {
+		p, err := s.concrete(&c, i)
+		if err != nil {
+			return err
+		}
+		p.Notices(&r.notices)
+		var l limit.List
+		p.States(&l)
+		for j, state := range l.All() {
+			state.Combination = s.cases[i].Name
+			if i == 0 {
+				r.states.Add(state)
+			} else if at := &r.states.All()[from+j]; used(&state, at) {
+				*at = state
+			}
+		}
+	}
+	return nil
+}
+
+// used reports whether a state is nearer to failing than another of its kind.
+func used(a, than *limit.State) bool {
+	if x, y := rank(a.Verdict), rank(than.Verdict); x != y && max(x, y) > 1 {
+		return x > y
+	}
+	if a.Rated != than.Rated {
+		return a.Rated
+	}
+	return a.Utilization > than.Utilization
+}
