@@ -1,13 +1,15 @@
 package compare
 
+import "math"
+
 // What quantities are turned into.
 const (
 	mm3PerM3 = 1e9
 	mm2PerM2 = 1e6
-	gravity  = 9.80665           // m/s2, standard
-	steel    = 7.85e-6           // kg/mm3; EN 1991-1-1:2002 Table A.4, 77 to 78.5 kN/m3 (from memory)
-	concrete = 24e-6             // N/mm3; EN 1991-1-1:2002 Table A.1, normal weight (from memory)
-	quarter  = 0.785398163397448 // pi/4
+	gravity  = 9.80665 // m/s2, standard
+	steel    = 7.85e-6 // kg/mm3; EN 1991-1-1:2002 Table A.4, 77 to 78.5 kN/m3 (from memory)
+	concrete = 24e-6   // N/mm3; EN 1991-1-1:2002 Table A.1, normal weight (from memory)
+	quarter  = math.Pi / 4
 )
 
 // kg returns the mass of a volume of a unit weight.

@@ -118,6 +118,9 @@ func (s *Span) developACI(r *Result) {
 	}
 	s.Bond = max(s.Bond, leastDevelop)
 	s.Has = s.A - bars.Cover
+	if s.A == 0 {
+		s.Bond = 0
+	}
 }
 
 // shearACI sets shear at d from the face.

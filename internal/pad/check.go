@@ -160,7 +160,10 @@ func evaluate(in *Input) Result {
 
 // spans sets the geometry of both directions and the moments at the faces.
 //
-//	m = p_net a^2/2
+//	m = p_net a^2/2, where the pad hangs w_h a^2/2 with tension at the top
+//
+// The shear of what hangs is not looked at: where the plain top holds, w_h is at most
+// 0.24 f_ctd,pl (h/a)^2, and the shear of the section 0.36 f_ctd,pl h/a.
 //
 // Source: statics of a cantilever.
 func (r *Result) spans() {

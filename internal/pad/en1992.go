@@ -123,6 +123,9 @@ func (s *Span) bondEC(r *Result, column float64) {
 	s.Pull = r.Net * x * (s.A + edgeLever*column - x/2) / (innerLever * s.Depth)
 	s.Bond = max(s.Bar/4*s.Pull/s.As/(bond*r.Strength.Fctd), leastBondBar*s.Bar, leastBond)
 	s.Has = x - bars.Cover + bars.Bend
+	if s.A == 0 {
+		s.Bond = 0
+	}
 }
 
 // shearEC sets shear at d from the face and the strut at the face.

@@ -1,6 +1,7 @@
 package pad_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,6 +10,7 @@ import (
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/contact"
+	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/pad"
@@ -201,6 +203,74 @@ func TestRequiredSizesJustHold(t *testing.T) {
 	assert.Positive(t, tried[limit.SteelPerWidth])
 }
 
+// TestModulusOfThePerimeterIsItsIntegral: W is the sum of the distances from the axis
+// along the perimeter (EN 1992-1-1 (6.40)).
+func TestModulusOfThePerimeterIsItsIntegral(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := footing(basis.Eurocode)
+		in.SizeX, in.SizeY = 4000, 4000
+		side := rapid.Float64Range(100, 600).Draw(t, "c")
+		in.Column = pad.Column{SizeX: side, SizeY: side} // k of Table 6.1 is 0.6
+		in.Actions = geom.Actions{N: -900e3, My: 20e6}
+		r, _ := check(t, in)
+		p := r.Punch
+		w := 0.6 * r.My / ((p.Turn - p.Force/(p.U*p.D)) * p.D)
+		sum := 2*side*side/4 + 2*side*(side/2+p.A) // along x; across it at the ends
+		const parts = 1000
+		for i := range parts {
+			angle := (float64(i) + 0.5) / parts * math.Pi / 2
+			sum += 4 * (side/2 + p.A*math.Cos(angle)) * p.A * math.Pi / 2 / parts
+		}
+		assert.InEpsilon(t, sum, w, 1e-5)
+		assert.InEpsilon(t, 4*side+2*math.Pi*p.A, p.U, 1e-12)
+	})
+}
+
+// TestAnyInputThatFitsIsAnswered over all magnitudes.
+func TestAnyInputThatFitsIsAnswered(t *testing.T) {
+	answered := 0
+	rapid.Check(t, func(t *rapid.T) {
+		in := random(t)
+		size := func(name string, low, high float64) float64 {
+			return math.Exp(rapid.Float64Range(math.Log(low), math.Log(high)).Draw(t, name))
+		}
+		in.SizeX, in.SizeY, in.Thickness = size("X", 1, 1e5), size("Y", 1, 1e5), size("H", 1, 1e4)
+		in.Column = pad.Column{SizeX: in.SizeX * rapid.SampledFrom([]float64{0.01, 0.5, 1}).Draw(t, "share x"), SizeY: in.SizeY * rapid.SampledFrom([]float64{0.01, 0.5, 1}).Draw(t, "share y")}
+		in.Height = 0
+		in.Actions.N, in.Weight = -size("press", 1e-3, 1e9), size("weight", 1e-3, 1e9)
+		in.Actions.Mx, in.Actions.My = size("turn x", 1e-3, 1e12), size("turn y", 1e-3, 1e12)
+		in.Actions.Vx, in.Actions.Vy = 0, 0
+		r, err := pad.Check(&in)
+		if err != nil {
+			return
+		}
+		answered++
+		var l limit.List
+		r.States(&l)
+		for _, s := range l.All() {
+			for _, v := range []float64{s.Demand, s.Resistance, s.Utilization, s.Required} {
+				assert.False(t, math.IsNaN(v) || math.IsInf(v, 0), s.Kind.ID)
+			}
+		}
+		var sheet derive.Sheet
+		r.Derive(&sheet)
+		assert.NoError(t, derive.Verify(sheet.Steps))
+	})
+	assert.Positive(t, answered)
+}
+
+// TestPadAsWideAsItsColumn bends one way only.
+func TestPadAsWideAsItsColumn(t *testing.T) {
+	for _, b := range bases {
+		in := footing(b)
+		in.Column.SizeY = in.SizeY
+		_, states := check(t, in)
+		assert.Equal(t, limit.Pass, states["pad_bending_y"].Verdict)
+		assert.Equal(t, limit.NotApplicable, states["pad_punching"].Verdict)
+		assert.Equal(t, 1, states["pad_bar_anchorage"].Member)
+	}
+}
+
 // TestFootingsMayNeglectTheSizeEffect only ever makes it weaker to count it.
 func TestFootingsMayNeglectTheSizeEffect(t *testing.T) {
 	in := footing(basis.USLRFD)
@@ -241,5 +311,4 @@ func TestHookedBarsByACIAreOutOfScope(t *testing.T) {
 	in.Reinforcement.Bend = 200
 	_, states = check(t, in)
 	assert.Equal(t, limit.OutOfScope, states["pad_bar_anchorage"].Verdict)
-	var _ pad.Input = in
 }

@@ -28,7 +28,7 @@ var (
 	memory = &limit.Notice{Code: "pad_aci_memory", Severity: limit.Info,
 		Text: "The coefficients of ACI 318-19 are written from memory: compare them with your copy."}
 	even = &limit.Notice{Code: "pad_even_bars", Severity: limit.Assumption,
-		Text: "Bars are at an even spacing over the whole width and run from edge to edge."}
+		Text: "Bars are at an even spacing over the whole width and run from edge to edge. Where the pad is much wider than the column and 3 d, common practice puts two thirds of them within 1.5 d of the column."}
 	factored = &limit.Notice{Code: "pad_factored_actions", Severity: limit.Assumption,
 		Text: "The actions of this part are taken as factored (ACI 318-19 5.3.1), whatever the basis of the other parts: concrete has no allowable stresses there."}
 )
