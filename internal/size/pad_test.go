@@ -141,6 +141,33 @@ func TestPadHoldsByItsPartsAlone(t *testing.T) {
 	}
 }
 
+// TestPadByHand: worked by hand. 200 kN on an allowable 150 kPa, base 450 mm deep, plain
+// C25/30 of 24 kN/m3: 139.2 kPa are left at 450 mm, 1.4368 m2, 1198.7 mm, so 1200 mm;
+// 1150 mm has 151.2 + 10.8 = 162.0 kPa. sigma = 1.35 x 200/1.44 = 187.5 kPa, a 475 mm:
+// 475 sqrt(0.5625/0.9576)/0.85 = 428.3 mm, so 450 mm.
+func TestPadByHand(t *testing.T) {
+	in := shelter(basis.Eurocode)
+	in.Ground.Permanent, in.Ground.Variable = geom.Actions{N: -200e3}, geom.Actions{}
+	in.Ground.Soil, in.Ground.Depth = ground.Soil{Dry: true}, 450
+	in.Ground.Presumptive = ground.Presumptive{Pressure: 0.15, Source: "a table"}
+	in.Cases, in.Bars = nil, nil
+	r, err := size.SearchPad(in)
+	require.NoError(t, err)
+	require.True(t, r.Found)
+	assert.Equal(t, 1200.0, r.Best.SizeX)
+	assert.Equal(t, 450.0, r.Best.Thickness)
+	var l limit.List
+	r.States(&l)
+	for _, s := range l.All() {
+		switch s.Kind.ID {
+		case "ground_presumptive":
+			assert.InDelta(t, (200/1.44+10.8)/1e3, s.Demand, 1e-9)
+		case "pad_plain_thickness":
+			assert.InDelta(t, 428.3, s.Demand, 0.1)
+		}
+	}
+}
+
 func TestPadStopsNameWhatStopsSmallerPads(t *testing.T) {
 	in := shelter(basis.Eurocode)
 	in.Ground.Permanent.N = -500e3
