@@ -78,7 +78,9 @@ type PadResult struct {
 	Best    PadChoice // when none is found, the closest miss
 	Stops   []PadStop
 	Choices int
-	Checked int // choices that were checked
+	Checked int  // choices that were checked
+	soil    bool // whether soil lies on the best pad
+	derived bool // whether the cases are derived
 	states  limit.List
 	notices limit.Notices
 }
@@ -97,10 +99,23 @@ func (r *PadResult) Notices(l *limit.Notices) {
 		l.Add(n)
 	}
 	l.Add(order)
+	if r.soil {
+		l.Add(soilAbove)
+	}
+	if r.derived {
+		l.Add(derivedCases)
+	}
 }
 
-var order = &limit.Notice{Code: "size_pad_order", Severity: limit.Info,
-	Text: "The smallest plan is taken first, then the least thickness, then the least bars; a wider and thinner pad may need less concrete."}
+// The notices of the search beside those of its parts, in the order of an answer.
+var (
+	order = &limit.Notice{Code: "size_pad_order", Severity: limit.Info,
+		Text: "The smallest plan is taken first, then the least thickness, then the least bars; a wider and thinner pad may need less concrete."}
+	soilAbove = &limit.Notice{Code: "size_pad_soil", Severity: limit.Assumption,
+		Text: "The soil on the pad counts by one unit weight, where it presses and where it holds: try the greatest and the least, and the pad before it is covered."}
+	derivedCases = &limit.Notice{Code: "size_pad_cases", Severity: limit.Assumption,
+		Text: "The concrete was checked for the actions given for the ground: with the Eurocode by set A1 (1.35 or 1.0 of the permanent and 1.5 of the variable ones, as one), with LRFD as they are."}
+)
 
 // PadRemarks returns the notices of the search beside those of its parts.
-func PadRemarks() []*limit.Notice { return []*limit.Notice{order} }
+func PadRemarks() []*limit.Notice { return []*limit.Notice{order, soilAbove, derivedCases} }

@@ -1,6 +1,8 @@
 package size
 
 import (
+	"errors"
+
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/pad"
@@ -68,6 +70,7 @@ func rank(v limit.Verdict) int {
 func (s *pads) explain(r *PadResult) error {
 	c := r.Best
 	s.build(&c)
+	r.soil, r.derived = s.in.Ground.Depth > c.Thickness, len(s.in.Cases) == 0
 	g, err := ground.Check(&s.ground)
 	if err != nil {
 		return err
@@ -77,6 +80,10 @@ func (s *pads) explain(r *PadResult) error {
 	from := len(r.states.All())
 	for i := range s.cases {
 		p, err := s.concrete(&c, i)
+		var faults limit.Faults
+		if errors.As(err, &faults) && !r.Found {
+			return nil // the ground fails already, and the pad cannot be built
+		}
 		if err != nil {
 			return err
 		}
