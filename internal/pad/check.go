@@ -108,7 +108,6 @@ func Check(in *Input) (Result, error) {
 
 const (
 	serviceOnly = "ACI 318-19 has no allowable stresses: give factored actions and say so"
-	lifts       = "a column that pulls is not covered: the top would need bars, and the column its anchorage"
 	strongEC    = "concrete outside C12/15 to C50/60 is not covered"
 	strongUS    = "f'c outside 17 to 69 MPa (2500 to 10 000 psi) is not covered (ACI 318-19 Table 19.2.1.1, 22.5.3.1)"
 	yieldEC     = "bars outside f_yk 400 to 600 MPa are not covered (EN 1992-1-1 3.2.2(3))"
@@ -123,8 +122,6 @@ func (in *Input) scope() string {
 	switch {
 	case in.Design.Basis == basis.USASD && !in.Factored:
 		return serviceOnly
-	case in.Actions.N > 0:
-		return lifts
 	case !us && !within(f, 12, 50):
 		return strongEC
 	case us && !within(f, 17, 69):
@@ -163,7 +160,8 @@ func evaluate(in *Input) Result {
 //	m = p_net a^2/2, where the pad hangs w_h a^2/2 with tension at the top
 //
 // The shear of what hangs is not looked at: where the plain top holds, w_h is at most
-// 0.24 f_ctd,pl (h/a)^2, and the shear of the section 0.36 f_ctd,pl h/a.
+// 0.24 f_ctd,pl (h/a)^2, and the shear of the section 0.36 f_ctd,pl h/a. The pull of
+// a column is then at most what hangs, and shears its perimeter by less than f_ctd,pl/2.
 //
 // Source: statics of a cantilever.
 func (r *Result) spans() {

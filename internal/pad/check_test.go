@@ -127,7 +127,6 @@ func TestWhatIsOutOfScopeIsNeverAPass(t *testing.T) {
 		change func(*pad.Input)
 	}{
 		{"service actions", func(in *pad.Input) { in.Design.Basis, in.Factored = basis.USASD, false }},
-		{"pulling column", func(in *pad.Input) { in.Actions.N = 1 }},
 		{"strong concrete", func(in *pad.Input) { in.Concrete.Strength = 55 }},
 		{"weak concrete, US", func(in *pad.Input) { in.Design.Basis = basis.USLRFD; in.Concrete.Strength = 15 }},
 		{"soft bars", func(in *pad.Input) { in.Reinforcement.Yield = 250 }},
@@ -146,6 +145,30 @@ func TestWhatIsOutOfScopeIsNeverAPass(t *testing.T) {
 			r.Derive(&sheet)
 			assert.Empty(t, sheet.Steps)
 		})
+	}
+}
+
+// TestPulledPadHangs: under a pull the weight hangs from the column, by statics.
+func TestPulledPadHangs(t *testing.T) {
+	for _, b := range bases {
+		in := footing(b)
+		in.Actions = geom.Actions{N: 40e3}
+		in.Weight = 100e3
+		r, states := check(t, in)
+		// What presses from below takes its part: 60 of 100 kN.
+		want := 40e3 / (in.SizeX * in.SizeY) * r.Spans[0].A * r.Spans[0].A / 2
+		assert.InEpsilon(t, want, r.Spans[0].MTop, 1e-9)
+		assert.NotEqual(t, limit.NotApplicable, states["pad_top_bending"].Verdict)
+		assert.Zero(t, r.Punch.Force)
+		var sheet derive.Sheet
+		r.Derive(&sheet)
+		assert.NoError(t, derive.Verify(sheet.Steps))
+		in.Actions.N = 120e3 // lifted off
+		r, _ = check(t, in)
+		assert.InEpsilon(t, in.Weight/(in.SizeX*in.SizeY)*r.Spans[0].A*r.Spans[0].A/2, r.Spans[0].MTop, 1e-9)
+		sheet.Reset(false)
+		r.Derive(&sheet)
+		assert.NoError(t, derive.Verify(sheet.Steps))
 	}
 }
 

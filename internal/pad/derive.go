@@ -80,7 +80,7 @@ func (r *Result) derivePressure(s sheet) {
 	s.step("p_max", "V / (B L) k_p", r.Gross, "MPa", statics)
 	s.step("p_net", "max(0, p_max - W / (B L))", r.Net, "MPa", "the weight lies evenly and bends nothing")
 	if r.Hang > 0 {
-		if r.Kern {
+		if r.Kern && r.V > 0 {
 			s.step("w_h", "W / (B L) - V / (B L) (2 - k_p)", r.Hang, "MPa", "weight over the least pressure")
 		} else {
 			s.step("w_h", "W / (B L)", r.Hang, "MPa", "weight at the edge that lifts")
@@ -208,10 +208,10 @@ func (r *Result) derivePerimeter(s sheet, p *Perimeter, n string) {
 
 func (r *Result) deriveForce(s sheet, p *Perimeter, n string) {
 	if r.Kern {
-		s.step("V_"+n, "-N max(0, 1 - A_"+n+" / (B L))", p.Force, "N", "less the mean pressure inside")
+		s.step("V_"+n, "max(0, 0 - N) max(0, 1 - A_"+n+" / (B L))", p.Force, "N", "less the mean pressure inside")
 		return
 	}
-	s.step("V_"+n, "-N", p.Force, "N", "not reduced where the pad lifts")
+	s.step("V_"+n, "max(0, 0 - N)", p.Force, "N", "not reduced where the pad lifts")
 }
 
 func (r *Result) factors(s sheet) {

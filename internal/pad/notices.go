@@ -13,6 +13,8 @@ var (
 		Text: "The pad lifts under eccentricity in both directions: the greatest pressure is the product of the two directions, above that of a plane."}
 	hangs = &limit.Notice{Code: "pad_hangs", Severity: limit.Caution,
 		Text: "Part of the pad hangs by its weight and that of the soil above: its top is held by plain concrete alone. Check it also with the greatest weight."}
+	pulled = &limit.Notice{Code: "pad_pulled", Severity: limit.Caution,
+		Text: "The column pulls the pad up: how it is anchored in the pad is not part of this check, nor whether the weight holds it down."}
 	one = &limit.Notice{Code: "pad_one_combination", Severity: limit.Assumption,
 		Text: "Actions and weight are those of one combination: check every one, also those with the least and with the greatest weight."}
 	middle = &limit.Notice{Code: "pad_column_stiff", Severity: limit.Assumption,
@@ -35,7 +37,7 @@ var (
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{line, product, hangs, one, middle, crushing, plainUse, recommended, waiver, memory, even, factored}
+	return []*limit.Notice{line, product, hangs, pulled, one, middle, crushing, plainUse, recommended, waiver, memory, even, factored}
 }
 
 // Notices appends the notices.
@@ -48,6 +50,9 @@ func (r *Result) Notices(l *limit.Notices) {
 	}
 	if r.Hang > 0 {
 		l.Add(hangs)
+	}
+	if in.Actions.N > 0 {
+		l.Add(pulled)
 	}
 	l.Add(one)
 	l.Add(middle)

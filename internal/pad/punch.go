@@ -72,7 +72,7 @@ func (r *Result) roundPerimeter(a float64) Perimeter {
 // stress sets the stresses without the moments.
 func (r *Result) stress(p *Perimeter) {
 	area := r.in.SizeX * r.in.SizeY
-	p.Force = -r.in.Actions.N
+	p.Force = max(0, -r.in.Actions.N)
 	if r.Kern {
 		p.Force *= max(0, 1-p.Area/area)
 	}
