@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/pad"
@@ -84,6 +84,7 @@ func closerPad(c, than *PadChoice) bool {
 type pads struct {
 	in      *PadInput
 	cases   []PadCase
+	pairs   []base.Pair
 	bars    []int // places in the list, the least first; plain: -1
 	checked int
 	nothing error // why the first pad that cannot be built cannot
@@ -93,7 +94,7 @@ type pads struct {
 }
 
 func newPads(in *PadInput) *pads {
-	s := &pads{in: in, cases: in.cases(), ground: in.Ground, pad: in.Pad, bars: []int{-1}}
+	s := &pads{in: in, cases: in.cases(), pairs: in.pairs(), ground: in.Ground, pad: in.Pad, bars: []int{-1}}
 	s.list.NoSizes = true
 	if len(in.Bars) > 0 {
 		s.bars = make([]int, len(in.Bars))
@@ -185,10 +186,7 @@ func (s *pads) build(c *PadChoice) {
 	c.Weight = c.Volume*concrete + area*max(0, in.Ground.Depth-c.Thickness)*in.Soil
 	g, p := &s.ground, &s.pad
 	g.Shape, g.SizeX, g.SizeY = ground.Rectangle, c.SizeX, c.SizeY
-	g.Height, g.Weight = c.Thickness+in.Above, c.Weight
-	if in.Ground.Design.Basis == basis.USLRFD {
-		g.Weight *= in.WeightFactor
-	}
+	g.Height = c.Thickness + in.Above
 	p.SizeX, p.SizeY, p.Thickness, p.Height = c.SizeX, c.SizeY, c.Thickness, c.Thickness+in.Above
 	p.Design, p.Factored = in.Ground.Design, true
 	if c.Bars >= 0 {
@@ -205,14 +203,16 @@ func (s *pads) try(c *PadChoice) (built bool, err error) {
 		}
 	}
 	s.build(c)
-	s.list.Reset()
 	s.checked++
-	g, err := ground.Check(&s.ground)
-	if err != nil {
-		return false, err
+	for i := range s.pairs {
+		g, err := s.onGround(c, i)
+		if err != nil {
+			return false, err
+		}
+		s.list.Reset()
+		g.States(&s.list)
+		s.judge(c, i == 0, s.pairs[i].Name)
 	}
-	g.States(&s.list)
-	s.judge(c, true, "")
 	if !s.passes(c) {
 		return true, nil
 	}
@@ -233,6 +233,13 @@ func (s *pads) try(c *PadChoice) (built bool, err error) {
 		s.judge(c, false, s.cases[i].Name)
 	}
 	return true, nil
+}
+
+// onGround checks the ground in one combination.
+func (s *pads) onGround(c *PadChoice, i int) (*ground.Result, error) {
+	k := &s.pairs[i]
+	s.ground.Permanent, s.ground.Variable, s.ground.Weight = k.Permanent, k.Variable, k.Weight*c.Weight
+	return ground.Check(&s.ground)
 }
 
 // concrete checks the concrete in one combination.

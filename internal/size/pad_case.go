@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
@@ -45,6 +46,18 @@ func (in *PadInput) cases() []PadCase {
 		}
 	}
 	return out
+}
+
+// pairs returns what the ground must hold.
+func (in *PadInput) pairs() []base.Pair {
+	if len(in.Pairs) > 0 {
+		return in.Pairs
+	}
+	k := base.Pair{Permanent: in.Ground.Permanent, Variable: in.Ground.Variable, Weight: 1}
+	if in.Ground.Design.Basis == basis.USLRFD {
+		k.Weight = in.WeightFactor
+	}
+	return []base.Pair{k}
 }
 
 func sum(a geom.Actions, f float64, b geom.Actions, g float64) geom.Actions {
@@ -117,6 +130,11 @@ func validateOffer(in *PadInput, faults *limit.Faults) {
 			faults.Add(limit.OutOfRange, fmt.Sprintf("bars[%d]", i), "needs a diameter and a wider spacing")
 		}
 	}
+	for i := range in.Pairs {
+		if !within(in.Pairs[i].Weight, 0, 3) {
+			faults.Add(limit.OutOfRange, fmt.Sprintf("pairs[%d].weight_factor", i), "must be from 0 to 3")
+		}
+	}
 	for i, c := range in.Cases {
 		if !within(c.Weight, 0, 3) {
 			faults.Add(limit.OutOfRange, fmt.Sprintf("cases[%d].weight_factor", i), "must be from 0 to 3")
@@ -125,7 +143,7 @@ func validateOffer(in *PadInput, faults *limit.Faults) {
 	switch b := in.Ground.Design.Basis; {
 	case b == basis.USASD && len(in.Cases) == 0:
 		faults.Add(limit.Missing, "cases", "of factored actions are needed: concrete has no allowable stresses in ACI 318-19")
-	case b == basis.USLRFD && !within(in.WeightFactor, 0.1, 3):
+	case b == basis.USLRFD && len(in.Pairs) == 0 && !within(in.WeightFactor, 0.1, 3):
 		faults.Add(limit.OutOfRange, "weight_factor", "is needed from 0.1 to 3: the combination's own on the weight")
 	}
 }

@@ -1,6 +1,7 @@
 package size
 
 import (
+	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
@@ -31,6 +32,8 @@ type PadInput struct {
 	// Ground gives actions, ground and method; its plan, height and weight are
 	// those of each choice.
 	Ground ground.Input
+	// Pairs are what the ground must hold. None: the actions of Ground.
+	Pairs []base.Pair
 	// Pad gives column, concrete, cover and yield strength; its plan, thickness,
 	// bars, actions, height and weight are those of each choice.
 	Pad pad.Input

@@ -3,7 +3,6 @@ package size
 import (
 	"errors"
 
-	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/pad"
 )
@@ -71,12 +70,16 @@ func (s *pads) explain(r *PadResult) error {
 	c := r.Best
 	s.build(&c)
 	r.soil, r.derived = s.in.Ground.Depth > c.Thickness, len(s.in.Cases) == 0
-	g, err := ground.Check(&s.ground)
-	if err != nil {
-		return err
+	for i := range s.pairs {
+		g, err := s.onGround(&c, i)
+		if err != nil {
+			return err
+		}
+		g.Notices(&r.notices)
+		var l limit.List
+		g.States(&l)
+		r.merge(&l, 0, i == 0, s.pairs[i].Name, s.pairs[i].Stage)
 	}
-	g.States(&r.states)
-	g.Notices(&r.notices)
 	from := len(r.states.All())
 	for i := range s.cases {
 		p, err := s.concrete(&c, i)
@@ -90,16 +93,22 @@ func (s *pads) explain(r *PadResult) error {
 		p.Notices(&r.notices)
 		var l limit.List
 		p.States(&l)
-		for j, state := range l.All() {
-			state.Combination = s.cases[i].Name
-			if i == 0 {
-				r.states.Add(state)
-			} else if at := &r.states.All()[from+j]; used(&state, at) {
-				*at = state
-			}
-		}
+		r.merge(&l, from, i == 0, s.cases[i].Name, 0)
 	}
 	return nil
+}
+
+// merge takes the states of one combination into those from a place on, the first
+// as they are, then the worse of both.
+func (r *PadResult) merge(l *limit.List, from int, first bool, combination string, stage int) {
+	for j, state := range l.All() {
+		state.Combination, state.Stage = combination, stage
+		if first {
+			r.states.Add(state)
+		} else if at := &r.states.All()[from+j]; used(&state, at) {
+			*at = state
+		}
+	}
 }
 
 // used reports whether a state is nearer to failing than another of its kind.
