@@ -20,6 +20,7 @@ const MaxMessageBytes = 16 << 20
 type Client struct {
 	footwardv1.CheckServiceClient
 	footwardv1.ColumnBaseServiceClient
+	footwardv1.CompareServiceClient
 	footwardv1.LoadServiceClient
 	footwardv1.CatalogServiceClient
 
@@ -50,6 +51,7 @@ func Dial(target string, options ...Option) (*Client, error) {
 	return &Client{
 		CheckServiceClient:      footwardv1.NewCheckServiceClient(conn),
 		ColumnBaseServiceClient: footwardv1.NewColumnBaseServiceClient(conn),
+		CompareServiceClient:    footwardv1.NewCompareServiceClient(conn),
 		LoadServiceClient:       footwardv1.NewLoadServiceClient(conn),
 		CatalogServiceClient:    footwardv1.NewCatalogServiceClient(conn),
 		conn:                    conn,

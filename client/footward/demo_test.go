@@ -73,6 +73,8 @@ func TestExamplesAreTheDemo(t *testing.T) {
 			folder, command = demoMore, "combine"
 		case "sizes":
 			folder, command = demoMore, "size"
+		case "compare":
+			folder, command = demoMore, "compare"
 		}
 		want, err := os.ReadFile(filepath.Join(folder, filepath.Base(file)))
 		require.NoError(t, err)
@@ -111,10 +113,31 @@ func TestReadmeShowsRealOutput(t *testing.T) {
 	require.NoError(t, err)
 	blocks := regexp.MustCompile("(?s)```text\n(.*?)```").FindAllSubmatch(text, -1)
 	require.NotEmpty(t, blocks)
-	printed := footward(t, "", "check", demo).out + footward(t, "", "check", "--derivation", demo).out
+	printed := footward(t, "", "check", demo).out + footward(t, "", "check", "--derivation", demo).out +
+		footward(t, "", "compare", demoMore+"/compare.yaml").out
 	for _, b := range blocks {
 		assert.True(t, strings.Contains(printed, string(b[1])), "the demo does not print\n%s", b[1])
 	}
+}
+
+func TestCompare(t *testing.T) {
+	r := footward(t, "", "compare", demoMore+"/compare.yaml")
+	assert.Equal(t, 0, r.code, r.err)
+	golden(t, "footward-compare.txt", unversioned(r.out))
+	var m footwardv1.CompareFootingsResponse
+	require.NoError(t, protojson.Unmarshal([]byte(footward(t, "", "compare", "--json", demoMore+"/compare.yaml").out), &m))
+	assert.Len(t, m.GetFootings(), 2)
+	text, err := os.ReadFile(demoMore + "/compare.yaml")
+	require.NoError(t, err)
+	small := strings.Replace(string(text), "most_utilization: 0.9", "plan: {least_mm: 500, step_mm: 50, most_mm: 600}", 1)
+	r = footward(t, small, "compare", "-")
+	assert.Equal(t, 1, r.code, r.err)
+	assert.Contains(t, r.out, "no pad that was offered holds")
+	lacking := strings.Replace(string(text), "value: 3, per: RATE_MEASURE_KG", "value: 3, per: RATE_MEASURE_M2", 1)
+	r = footward(t, lacking, "compare", "-")
+	assert.Equal(t, 0, r.code, r.err)
+	assert.Contains(t, r.out, "lacks shoe plate")
+	assert.Equal(t, 2, footward(t, "label: x", "compare", "-").code)
 }
 
 func TestCombineAndSize(t *testing.T) {

@@ -23,12 +23,13 @@ var exampleFiles = map[string]string{
 	"pin":           "example/6-pins.yaml",
 	"actions":       "example/actions.yaml",
 	"sizes":         "example/sizes.yaml",
+	"compare":       "example/compare.yaml",
 }
 
 const exampleHelp = `footward example KIND : print a request to start from
 
 KIND is one of bearing, plate-bending, weld, anchor-rods, column-base, pin (to
-check), actions (to combine), sizes (to size). The request explains itself; write it to a file, change it, and check it:
+check), actions (to combine), sizes (to size), compare. The request explains itself; write it to a file, change it, and check it:
 
   footward example weld > weld.yaml
   footward check weld.yaml

@@ -57,6 +57,8 @@ var sizes = map[footwardv1.SizeKind]string{
 	footwardv1.SizeKind_SIZE_KIND_PIN_EDGE_DISTANCE:    "an edge distance of",
 	footwardv1.SizeKind_SIZE_KIND_BRACKET_END_DISTANCE: "an end distance of the plate of",
 	footwardv1.SizeKind_SIZE_KIND_BRACKET_WIDTH:        "a width of the plate of",
+	footwardv1.SizeKind_SIZE_KIND_PAD_THICKNESS:        "a pad thickness of",
+	footwardv1.SizeKind_SIZE_KIND_STEEL_PER_WIDTH:      "bars over the width of",
 }
 
 var verdicts = map[footwardv1.Verdict]string{

@@ -2,6 +2,7 @@ package size
 
 import (
 	"footward.example/footward/internal/base"
+	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
@@ -86,6 +87,19 @@ type PadResult struct {
 	derived bool // whether the cases are derived
 	states  limit.List
 	notices limit.Notices
+	ground  *ground.Result // in the combination that uses it most
+	pad     *pad.Result    // likewise; nil: the pad cannot be built
+}
+
+// Derive writes the ground, then the concrete, each in the combination that uses it
+// most.
+func (r *PadResult) Derive(s *derive.Sheet) {
+	if r.ground != nil {
+		r.ground.Derive(s)
+	}
+	if r.pad != nil {
+		r.pad.Derive(s)
+	}
 }
 
 // States appends the limit states of the best choice: those of the ground, then

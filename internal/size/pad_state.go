@@ -78,7 +78,9 @@ func (s *pads) explain(r *PadResult) error {
 		g.Notices(&r.notices)
 		var l limit.List
 		g.States(&l)
-		r.merge(&l, 0, i == 0, s.pairs[i].Name, s.pairs[i].Stage)
+		if worst := r.merge(&l, 0, i == 0, s.pairs[i].Name, s.pairs[i].Stage); worst {
+			r.ground = g
+		}
 	}
 	from := len(r.states.All())
 	for i := range s.cases {
@@ -93,15 +95,24 @@ func (s *pads) explain(r *PadResult) error {
 		p.Notices(&r.notices)
 		var l limit.List
 		p.States(&l)
-		r.merge(&l, from, i == 0, s.cases[i].Name, 0)
+		if worst := r.merge(&l, from, i == 0, s.cases[i].Name, 0); worst {
+			r.pad = &p
+		}
 	}
 	return nil
 }
 
 // merge takes the states of one combination into those from a place on, the first
-// as they are, then the worse of both.
-func (r *PadResult) merge(l *limit.List, from int, first bool, combination string, stage int) {
-	for j, state := range l.All() {
+// as they are, then the worse of both. It reports whether a state of this
+// combination is the worst of them all so far.
+func (r *PadResult) merge(l *limit.List, from int, first bool, combination string, stage int) bool {
+	var was limit.State
+	if !first {
+		was = worstOf(r.states.All()[from:])
+	}
+	all := l.All()
+	for j := range all {
+		state := all[j]
 		state.Combination, state.Stage = combination, stage
 		if first {
 			r.states.Add(state)
@@ -109,6 +120,18 @@ func (r *PadResult) merge(l *limit.List, from int, first bool, combination strin
 			*at = state
 		}
 	}
+	now := worstOf(all)
+	return first || used(&now, &was)
+}
+
+func worstOf(all []limit.State) limit.State {
+	worst := all[0]
+	for i := range all {
+		if used(&all[i], &worst) {
+			worst = all[i]
+		}
+	}
+	return worst
 }
 
 // used reports whether a state is nearer to failing than another of its kind.

@@ -15,11 +15,12 @@ import (
 	"footward.example/footward/service/telemetry"
 )
 
-// Check implements CheckService and ColumnBaseService. It holds no state between calls and may be
+// Check implements CheckService, ColumnBaseService and CompareService. It holds no state between calls and may be
 // used by any number of them at once.
 type Check struct {
 	footwardv1.UnimplementedCheckServiceServer
 	footwardv1.UnimplementedColumnBaseServiceServer
+	footwardv1.UnimplementedCompareServiceServer
 	validator *guard.Validator
 	metrics   *telemetry.Metrics // nil: not counted
 	// largest is the most bytes of outcomes in one message to the caller.

@@ -18,6 +18,8 @@ import (
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 	"google.golang.org/protobuf/proto"
+	"google.golang.org/protobuf/reflect/protoreflect"
+	"google.golang.org/protobuf/reflect/protoregistry"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
 	"footward.example/footward/service/guard"
@@ -180,4 +182,27 @@ func TestElementsOfListsAreDescribedToo(t *testing.T) {
 	assert.Equal(t, "is a text of 0 characters; must be at least 1 characters", described["offer.rods[0].thread"])
 	assert.Contains(t, described["offer.throat_mm[0]"], "must be finite")
 	assert.Equal(t, "is required", described["loads"])
+}
+
+// TestEveryRequestOfTheContractCanBeHeldAgainstItsSchema walks the services.
+func TestEveryRequestOfTheContractCanBeHeldAgainstItsSchema(t *testing.T) {
+	v, methods := validator(t), 0
+	protoregistry.GlobalFiles.RangeFilesByPackage("footward.v1", func(f protoreflect.FileDescriptor) bool {
+		for i := range f.Services().Len() {
+			if f.Services().Get(i).Name() == "CatalogService" {
+				continue // its requests are empty and not looked at
+			}
+			all := f.Services().Get(i).Methods()
+			for k := range all.Len() {
+				of, err := protoregistry.GlobalTypes.FindMessageByName(all.Get(k).Input().FullName())
+				require.NoError(t, err)
+				for _, violation := range v.Violations(of.New().Interface()) {
+					assert.NotEmpty(t, violation.GetField(), "%s: %s", all.Get(k).FullName(), violation.GetDescription())
+				}
+				methods++
+			}
+		}
+		return true
+	})
+	assert.Greater(t, methods, 14)
 }

@@ -41,6 +41,8 @@ func quick(m proto.Message) bool {
 		return m != nil && quickCheckColumnBaseRequest(m)
 	case *footwardv1.SizeColumnBaseRequest:
 		return m != nil && quickSizeColumnBaseRequest(m)
+	case *footwardv1.CompareFootingsRequest:
+		return m != nil && quickCompareFootingsRequest(m)
 	}
 	return false
 }
@@ -1085,6 +1087,120 @@ func quickSizeColumnBaseRequest(m *footwardv1.SizeColumnBaseRequest) bool {
 	}
 	if c, ok := m.Loads.(*footwardv1.SizeColumnBaseRequest_LoadCases); ok && (c == nil || c.LoadCases == nil || !quickLoadCases(c.LoadCases)) {
 		return false
+	}
+	return true
+}
+
+func quickRingItem(m *footwardv1.RingItem) bool {
+	return m.GetFillLooseFactor() >= 0 && m.GetFillLooseFactor() <= 3 &&
+		m.GetMassKg() > 0 && m.GetMassKg() <= 100000 &&
+		m.GetOuterDiameterMm() >= 50 && m.GetOuterDiameterMm() <= 100000
+}
+
+func quickGeotextileItem(m *footwardv1.GeotextileItem) bool {
+	return m.GetLaps() >= 0 && m.GetLaps() <= 2 &&
+		m.GetLayers() <= 100 &&
+		m.GetMassKgM2() >= 0 && m.GetMassKgM2() <= 100 &&
+		m.GetSizeXMm() >= 1 && m.GetSizeXMm() <= 100000 &&
+		m.GetSizeYMm() >= 1 && m.GetSizeYMm() <= 100000
+}
+
+func quickRingSupply(m *footwardv1.RingSupply) bool {
+	if !((m.Geotextile == nil || quickGeotextileItem(m.GetGeotextile())) &&
+		between(len(m.Rings), 1, 8) &&
+		m.GetBracketsKg() >= 0 && m.GetBracketsKg() <= 100000 &&
+		m.GetLevellingLooseFactor() >= 0 && m.GetLevellingLooseFactor() <= 3 &&
+		m.GetLevellingMarginMm() >= 0 && m.GetLevellingMarginMm() <= 5000 &&
+		m.GetRodFittingsKg() >= 0 && m.GetRodFittingsKg() <= 10000) {
+		return false
+	}
+	for _, e := range m.Rings {
+		if e == nil || !quickRingItem(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickPadBars(m *footwardv1.PadBars) bool {
+	return m.GetDiameterMm() >= 4 && m.GetDiameterMm() <= 60 &&
+		m.GetSpacingMm() >= 20 && m.GetSpacingMm() <= 1000
+}
+
+func quickSizeSteps(m *footwardv1.SizeSteps) bool {
+	return m.GetLeastMm() >= 50 && m.GetLeastMm() <= 100000 &&
+		m.GetMostMm() >= 50 && m.GetMostMm() <= 100000 &&
+		m.GetStepMm() >= 1 && m.GetStepMm() <= 10000
+}
+
+func quickPadOffer(m *footwardv1.PadOffer) bool {
+	if !((m.Aspect == nil || m.GetAspect() >= 0.1 && m.GetAspect() <= 10) &&
+		(m.ConcreteUnitWeightKnM3 == nil || m.GetConcreteUnitWeightKnM3() >= 10 && m.GetConcreteUnitWeightKnM3() <= 40) &&
+		(m.Plan == nil || quickSizeSteps(m.GetPlan())) &&
+		(m.Thickness == nil || quickSizeSteps(m.GetThickness())) &&
+		between(len(m.Bars), 0, 50) &&
+		m.Concrete != nil && quickConcrete(m.GetConcrete()) &&
+		m.GetAboveMm() >= 0 && m.GetAboveMm() <= 10000 &&
+		m.GetBendMm() >= 0 && m.GetBendMm() <= 5000 &&
+		m.GetBlindingBeyondMm() >= 0 && m.GetBlindingBeyondMm() <= 1000 &&
+		m.GetBlindingMm() >= 0 && m.GetBlindingMm() <= 500 &&
+		m.GetCoverMm() >= 0 && m.GetCoverMm() <= 500 &&
+		m.GetDepthMm() >= 0 && m.GetDepthMm() <= 50000 &&
+		m.GetMostUtilization() >= 0 && m.GetMostUtilization() <= 1 &&
+		m.GetOtherReinforcementKg() >= 0 && m.GetOtherReinforcementKg() <= 10000 &&
+		m.GetYieldMpa() >= 0 && m.GetYieldMpa() <= 700) {
+		return false
+	}
+	for _, e := range m.Bars {
+		if e == nil || !quickPadBars(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickExcavation(m *footwardv1.Excavation) bool {
+	return m.GetBulkingFactor() >= 0 && m.GetBulkingFactor() <= 3 &&
+		m.GetSlope() >= 0 && m.GetSlope() <= 10 &&
+		m.GetSoilUnitWeightKnM3() >= 0 && m.GetSoilUnitWeightKnM3() <= 40 &&
+		m.GetWorkingSpaceMm() >= 0 && m.GetWorkingSpaceMm() <= 5000
+}
+
+func quickRateValue(m *footwardv1.RateValue) bool {
+	return between(int(m.GetPer()), 0, 5) &&
+		between(utf8.RuneCountInString(m.GetSource()), 1, 300) &&
+		m.GetValue() >= 0 && m.GetValue() <= 1e+06
+}
+
+func quickItemRate(m *footwardv1.ItemRate) bool {
+	return (m.Carbon == nil || quickRateValue(m.GetCarbon())) &&
+		(m.Cost == nil || quickRateValue(m.GetCost())) &&
+		(m.Hours == nil || quickRateValue(m.GetHours())) &&
+		between(int(m.GetKind()), 1, 15) &&
+		m.GetDistanceKm() >= 0 && m.GetDistanceKm() <= 50000
+}
+
+func quickTransport(m *footwardv1.Transport) bool {
+	return (m.Carbon == nil || quickRateValue(m.GetCarbon())) &&
+		(m.Cost == nil || quickRateValue(m.GetCost()))
+}
+
+func quickCompareFootingsRequest(m *footwardv1.CompareFootingsRequest) bool {
+	if !((m.Excavation == nil || quickExcavation(m.GetExcavation())) &&
+		(m.Transport == nil || quickTransport(m.GetTransport())) &&
+		between(len(m.Rates), 0, 15) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.ActionSet != nil && quickActionSet(m.GetActionSet()) &&
+		m.Base != nil && quickColumnBase(m.GetBase()) &&
+		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
+		m.Pad != nil && quickPadOffer(m.GetPad()) &&
+		m.Supply != nil && quickRingSupply(m.GetSupply())) {
+		return false
+	}
+	for _, e := range m.Rates {
+		if e == nil || !quickItemRate(e) {
+			return false
+		}
 	}
 	return true
 }

@@ -43,6 +43,7 @@ func quickSource() ([]byte, error) {
 		&footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{}, &footwardv1.PredictSettlementRequest{},
 		&footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{}, &footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
 		&footwardv1.CombineActionsRequest{}, &footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{},
+		&footwardv1.CompareFootingsRequest{},
 	}
 	for _, m := range requests {
 		if err := g.message(m.ProtoReflect().Descriptor()); err != nil {

@@ -26,7 +26,7 @@ func NewValidator() (*Validator, error) {
 		&footwardv1.CheckWeldRequest{}, &footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{},
 		&footwardv1.PredictSettlementRequest{}, &footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{},
 		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{}, &footwardv1.CombineActionsRequest{},
-		&footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{},
+		&footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{}, &footwardv1.CompareFootingsRequest{},
 	))
 	if err != nil {
 		return nil, fmt.Errorf("rules of the contract: %w", err)

@@ -79,6 +79,7 @@ func New(o Options) (*Server, error) {
 	check := api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room))
 	footwardv1.RegisterCheckServiceServer(s.grpc, check)
 	footwardv1.RegisterColumnBaseServiceServer(s.grpc, check)
+	footwardv1.RegisterCompareServiceServer(s.grpc, check)
 	footwardv1.RegisterLoadServiceServer(s.grpc, api.NewLoad(validator))
 	footwardv1.RegisterCatalogServiceServer(s.grpc, api.NewCatalog())
 	grpc_health_v1.RegisterHealthServer(s.grpc, s.health)

@@ -322,6 +322,10 @@ const (
 	SizeKind_SIZE_KIND_BRACKET_END_DISTANCE SizeKind = 14
 	// Width of the plates of the shoe [mm].
 	SizeKind_SIZE_KIND_BRACKET_WIDTH SizeKind = 15
+	// Thickness of a concrete pad [mm].
+	SizeKind_SIZE_KIND_PAD_THICKNESS SizeKind = 16
+	// Area of bars per width [mm2/mm].
+	SizeKind_SIZE_KIND_STEEL_PER_WIDTH SizeKind = 17
 )
 
 // Enum value maps for SizeKind.
@@ -343,6 +347,8 @@ var (
 		13: "SIZE_KIND_PIN_EDGE_DISTANCE",
 		14: "SIZE_KIND_BRACKET_END_DISTANCE",
 		15: "SIZE_KIND_BRACKET_WIDTH",
+		16: "SIZE_KIND_PAD_THICKNESS",
+		17: "SIZE_KIND_STEEL_PER_WIDTH",
 	}
 	SizeKind_value = map[string]int32{
 		"SIZE_KIND_UNSPECIFIED":          0,
@@ -361,6 +367,8 @@ var (
 		"SIZE_KIND_PIN_EDGE_DISTANCE":    13,
 		"SIZE_KIND_BRACKET_END_DISTANCE": 14,
 		"SIZE_KIND_BRACKET_WIDTH":        15,
+		"SIZE_KIND_PAD_THICKNESS":        16,
+		"SIZE_KIND_STEEL_PER_WIDTH":      17,
 	}
 )
 
@@ -1706,7 +1714,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x14SEVERITY_UNSPECIFIED\x10\x00\x12\x11\n" +
 	"\rSEVERITY_INFO\x10\x01\x12\x17\n" +
 	"\x13SEVERITY_ASSUMPTION\x10\x02\x12\x14\n" +
-	"\x10SEVERITY_CAUTION\x10\x03*\xe8\x03\n" +
+	"\x10SEVERITY_CAUTION\x10\x03*\xa4\x04\n" +
 	"\bSizeKind\x12\x19\n" +
 	"\x15SIZE_KIND_UNSPECIFIED\x10\x00\x12\x1d\n" +
 	"\x19SIZE_KIND_PLATE_THICKNESS\x10\x01\x12\x19\n" +
@@ -1724,7 +1732,9 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x1aSIZE_KIND_PIN_END_DISTANCE\x10\f\x12\x1f\n" +
 	"\x1bSIZE_KIND_PIN_EDGE_DISTANCE\x10\r\x12\"\n" +
 	"\x1eSIZE_KIND_BRACKET_END_DISTANCE\x10\x0e\x12\x1b\n" +
-	"\x17SIZE_KIND_BRACKET_WIDTH\x10\x0f*\xcf\x02\n" +
+	"\x17SIZE_KIND_BRACKET_WIDTH\x10\x0f\x12\x1b\n" +
+	"\x17SIZE_KIND_PAD_THICKNESS\x10\x10\x12\x1d\n" +
+	"\x19SIZE_KIND_STEEL_PER_WIDTH\x10\x11*\xcf\x02\n" +
 	"\x0fCorrosiveGround\x12 \n" +
 	"\x1cCORROSIVE_GROUND_UNSPECIFIED\x10\x00\x12(\n" +
 	"$CORROSIVE_GROUND_UNDISTURBED_NATURAL\x10\x01\x12%\n" +
