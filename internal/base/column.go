@@ -40,6 +40,8 @@ type ColumnInput struct {
 	Below     Substructure
 	Cases     []Case
 	NoSizes   bool // whether required sizes are not wanted, which saves their search
+	// Stop is asked before every case; an error ends the check. nil: never.
+	Stop func() error
 }
 
 // MostCases is the most combinations of one check.
@@ -206,7 +208,7 @@ type column struct {
 // CheckColumn verifies a column base under every combination.
 //
 // Errors: limit.Faults; *limit.Scope where the support has no strength by the
-// basis.
+// basis; that of Stop.
 func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	var faults limit.Faults
 	whole, stack := in.whole()
@@ -222,6 +224,9 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	c.prepare()
 	r := &ColumnResult{in: in, whole: whole, strength: c.strength, Rows: make([]Row, len(in.Cases)), at: map[*limit.Kind]int{}}
 	for i := range in.Cases {
+		if err := in.stopped(); err != nil {
+			return nil, err
+		}
 		c.list.Reset()
 		c.list.NoSizes = true
 		solved, err := c.check(&in.Cases[i], &r.notices, nil)
@@ -250,6 +255,13 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	return r, nil
 }
 
+func (in *ColumnInput) stopped() error {
+	if in.Stop == nil {
+		return nil
+	}
+	return in.Stop()
+}
+
 // sizes finds the required sizes of the worst states, each in its own case.
 func (c *column) sizes(r *ColumnResult) error {
 	var unused limit.Notices
@@ -259,6 +271,9 @@ func (c *column) sizes(r *ColumnResult) error {
 			continue
 		}
 		done[i] = true
+		if err := c.in.stopped(); err != nil {
+			return err
+		}
 		c.list.Reset()
 		c.list.NoSizes = false
 		if _, err := c.check(&c.in.Cases[i], &unused, nil); err != nil {

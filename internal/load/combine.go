@@ -14,6 +14,9 @@ import (
 // Most combinations that one input may make.
 const Most = 20000
 
+// askEvery is how many combinations are looked at between two questions to Stop.
+const askEvery = 1024
+
 // Combination is one combination of actions.
 type Combination struct {
 	Name      string
@@ -40,7 +43,7 @@ type Result struct {
 	Envelopes    []Envelope
 }
 
-// Combine writes out every combination. Errors: limit.Faults.
+// Combine writes out every combination. Errors: limit.Faults; that of Stop.
 //
 // Source: EN 1990:2002+A1:2005 6.4.3, 6.5.3, Table A1.2; ASCE 7-22 2.3.1, 2.4.1.
 func Combine(in *Input) (*Result, error) {
@@ -62,6 +65,9 @@ func Combine(in *Input) (*Result, error) {
 				c.en1990()
 			} else {
 				c.asce7()
+			}
+			if c.stopped != nil {
+				return nil, c.stopped
 			}
 			if c.full {
 				faults.Add(limit.Number, "actions", fmt.Sprintf(
@@ -87,6 +93,8 @@ type collector struct {
 	factors   []float64
 	seen      map[string]bool
 	full      bool
+	added     int   // equal ones among them
+	stopped   error // of Stop
 	out       []Combination
 	envelopes []Envelope
 }
@@ -169,6 +177,13 @@ func (c *collector) free(i int, set []int) bool {
 // add keeps the factors as they stand, unless equal ones are there already or
 // none acts.
 func (c *collector) add(standard string) {
+	// Factors of zero may make all of many thousand sets equal.
+	if c.added++; c.added%askEvery == 0 && c.in.Stop != nil {
+		if c.stopped = c.in.Stop(); c.stopped != nil {
+			c.full = true
+			return
+		}
+	}
 	var key []byte
 	acts := false
 	for _, f := range c.factors {

@@ -97,6 +97,8 @@ type Input struct {
 	Stages     []string
 	Actions    []Action
 	Situations []Situation // none: Usual
+	// Stop is asked now and then; an error ends the work. nil: never.
+	Stop func() error
 }
 
 // Usual returns the situations that are combined unless others are asked for.

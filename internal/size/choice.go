@@ -18,27 +18,50 @@ const gravity = 9.81 // m/s2
 // butThroat returns the places of all but the throat.
 func (c *Choice) butThroat() [5]int { return [5]int{c.Plan, c.Thickness, c.Rod, c.Bottom, c.Stack} }
 
-// choices returns every choice, the cheapest first.
-func (s *search) choices() []Choice {
-	in := s.in
-	var out []Choice
-	for p := range max(1, len(in.Plans)) {
-		for t := range max(1, len(in.Thickness)) {
-			for d := range max(1, len(in.Rods)) {
-				for a := range max(1, len(in.Throats)) {
-					for b := range max(1, len(in.Bottoms)) {
-						for k := range max(1, len(in.Stacks)) {
-							c := Choice{Plan: p, Thickness: t, Rod: d, Throat: a, Bottom: b, Stack: k}
-							s.weigh(&c)
-							out = append(out, c)
-						}
-					}
-				}
+// priced is a choice by its number, kept small since there may be many.
+type priced struct {
+	cost float64 // [-]
+	at   uint32  // counted through stacks, bottoms, throats, rods, thicknesses, plans
+}
+
+// askEvery is how many choices are listed between two questions to Stop.
+const askEvery = 1024
+
+// choices lists every choice, the cheapest first.
+func (s *search) choices() ([]priced, error) {
+	in, n := s.in, 1
+	for _, offered := range in.offered() {
+		n *= max(1, offered)
+	}
+	out := make([]priced, n)
+	for i := range out {
+		if i%askEvery == 0 && in.Stop != nil {
+			if err := in.Stop(); err != nil {
+				return nil, err
 			}
 		}
+		c := s.choice(i)
+		out[i] = priced{c.Cost, uint32(i)}
 	}
-	slices.SortStableFunc(out, func(a, b Choice) int { return cmp.Compare(a.Cost, b.Cost) })
-	return out
+	slices.SortFunc(out, func(a, b priced) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.at, b.at)) })
+	return out, nil
+}
+
+// choice returns a choice by its number, with mass and cost.
+func (s *search) choice(at int) Choice {
+	var place [6]int
+	for i, n := range s.in.offered() {
+		place[i] = at % max(1, n)
+		at /= max(1, n)
+	}
+	c := Choice{Stack: place[0], Bottom: place[1], Throat: place[2], Rod: place[3], Thickness: place[4], Plan: place[5]}
+	s.weigh(&c)
+	return c
+}
+
+// offered returns how many there are to choose from of each.
+func (in *Input) offered() [6]int {
+	return [6]int{len(in.Stacks), len(in.Bottoms), len(in.Throats), len(in.Rods), len(in.Thickness), len(in.Plans)}
 }
 
 // weigh finds mass and cost.
@@ -82,7 +105,7 @@ func (s *search) weigh(c *Choice) {
 // Build returns the base of a choice.
 func (in *Input) Build(c *Choice) base.ColumnInput {
 	b := in.Base
-	b.NoSizes = true
+	b.NoSizes, b.Stop = true, in.Stop
 	if len(in.Plans) > 0 {
 		p := &in.Plans[c.Plan]
 		b.Base.Plate.Plate.SizeX, b.Base.Plate.Plate.SizeY = p.SizeX, p.SizeY

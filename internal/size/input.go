@@ -63,7 +63,8 @@ type Input struct {
 	Stacks    []Stack
 	Rates     Rates
 	Most      float64 // greatest utilization that passes [-]
-	// Stop is asked before every check; an error ends the search. nil: never.
+	// Stop is asked before every check, every case of it and while choices are
+	// listed; an error ends the search. nil: never.
 	Stop func() error
 }
 
@@ -74,7 +75,7 @@ const MostChoices = 200000
 // not fit of the base shows in every choice.
 func Validate(in *Input, faults *limit.Faults) {
 	choices := 1
-	for _, n := range []int{len(in.Plans), len(in.Thickness), len(in.Rods), len(in.Throats), len(in.Bottoms), len(in.Stacks)} {
+	for _, n := range in.offered() {
 		if choices *= max(1, n); choices > MostChoices {
 			faults.Add(limit.Number, "offer", fmt.Sprintf("makes more than %d choices", MostChoices))
 			return

@@ -73,11 +73,15 @@ func Search(in *Input) (*Result, error) {
 		return nil, faults
 	}
 	s := &search{in: in, noRod: map[[5]int]bool{}, noWeld: map[[2]int]bool{}}
-	all := s.choices()
+	all, err := s.choices()
+	if err != nil {
+		return nil, err
+	}
 	r := &Result{Choices: len(all)}
 	var miss *Choice
 	for i := range all {
-		c := &all[i]
+		at := s.choice(int(all[i].at))
+		c := &at
 		if s.noRod[c.butThroat()] || s.noWeld[[2]int{c.Thickness, c.Throat}] {
 			continue
 		}
@@ -89,7 +93,8 @@ func Search(in *Input) (*Result, error) {
 		case !built:
 		case !s.passes(c):
 			if miss == nil || closer(c, miss) {
-				miss = c
+				kept := *c
+				miss = &kept
 			}
 		case !r.Found:
 			r.Found, r.Best = true, *c

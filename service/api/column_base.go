@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 
+	"google.golang.org/grpc/status"
+
 	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/limit"
@@ -14,10 +16,13 @@ import (
 )
 
 // CheckColumnBase implements ColumnBaseServiceServer.
-func (c *Check) CheckColumnBase(_ context.Context, m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckColumnBaseResponse, error) {
-	r, table, stages, violations := c.columnBase(m)
-	if violations != nil {
+func (c *Check) CheckColumnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckColumnBaseResponse, error) {
+	r, table, stages, violations := c.columnBase(ctx, m)
+	switch {
+	case violations != nil:
 		return nil, guard.InvalidArgument(violations)
+	case r == nil:
+		return nil, status.FromContextError(ctx.Err()).Err()
 	}
 	out := &footwardv1.CheckColumnBaseResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}
 	if m.GetTable() {
@@ -27,11 +32,13 @@ func (c *Check) CheckColumnBase(_ context.Context, m *footwardv1.CheckColumnBase
 	return out, nil
 }
 
-// columnBase checks a base; the tables are written when they are called for.
-func (c *Check) columnBase(m *footwardv1.CheckColumnBaseRequest) (
+// columnBase checks a base; the tables are written when they are called for. It
+// returns nothing when ctx ends first, for thousands of combinations take time.
+func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest) (
 	*footwardv1.CheckResult, func() []*footwardv1.CombinationRow, func() []*footwardv1.StageSettlement, []*footwardv1.FieldViolation,
 ) {
 	r := readerOf(m.GetBasis())
+	r.stop = ctx.Err
 	in := r.columnInput(m)
 	violations := c.refused(kindColumnBase, m, &r, func(f *limit.Faults) { base.ValidateColumn(&in, f) })
 	if violations != nil {
@@ -39,6 +46,9 @@ func (c *Check) columnBase(m *footwardv1.CheckColumnBaseRequest) (
 	}
 	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
 	out, err := base.CheckColumn(&in)
+	if err != nil && ctx.Err() != nil {
+		return nil, nil, nil, nil
+	}
 	result, violations := c.answered(kindColumnBase, a, out, err)
 	stages := func() []*footwardv1.StageSettlement {
 		if out == nil {
@@ -80,6 +90,7 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 		in.Below = substructure(b.GetSubstructure())
 	}
 	in.Cases = r.cases(m, &in.Below)
+	in.Stop = r.stop
 	return in
 }
 

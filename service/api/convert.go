@@ -26,6 +26,7 @@ type reader struct {
 	faults limit.Faults
 	// lost is what corrosion takes of parts that state no allowance of their own.
 	lost corrosion.Exposure
+	stop func() error // ends long work; nil: never
 }
 
 func (r *reader) design(b *footwardv1.DesignBasis) basis.Design {

@@ -4,6 +4,8 @@ import (
 	"context"
 	"strings"
 
+	"google.golang.org/grpc/status"
+
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
@@ -21,9 +23,9 @@ type Load struct {
 func NewLoad(validator *guard.Validator) *Load { return &Load{validator: validator} }
 
 // CombineActions implements LoadServiceServer.
-func (s *Load) CombineActions(_ context.Context, m *footwardv1.CombineActionsRequest) (*footwardv1.CombineActionsResponse, error) {
+func (s *Load) CombineActions(ctx context.Context, m *footwardv1.CombineActionsRequest) (*footwardv1.CombineActionsResponse, error) {
 	violations := s.validator.Violations(m)
-	var r reader
+	r := reader{stop: ctx.Err}
 	in := r.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
 	r.faults = append(r.faults, within("action_set.", func(f *limit.Faults) { load.Validate(&in, f) })...)
 	if violations = merge(violations, r.faults); len(violations) > 0 {
@@ -31,6 +33,9 @@ func (s *Load) CombineActions(_ context.Context, m *footwardv1.CombineActionsReq
 	}
 	out, err := load.Combine(&in)
 	if err != nil {
+		if ctx.Err() != nil {
+			return nil, status.FromContextError(ctx.Err()).Err()
+		}
 		_, faults := refusal(asked{}, err)
 		return nil, guard.InvalidArgument(merge(nil, prefixed("action_set.", faults)))
 	}
@@ -43,7 +48,7 @@ const onlyStage = "in use"
 // loadInput reads a set of actions; prefix is its path in the request, for
 // faults that are found here.
 func (r *reader) loadInput(b *footwardv1.DesignBasis, m *footwardv1.ActionSet, prefix string) load.Input {
-	in := load.Input{Basis: r.design(b).Basis, Factors: r.actionFactors(b, m, prefix), Stages: []string{onlyStage}}
+	in := load.Input{Stop: r.stop, Basis: r.design(b).Basis, Factors: r.actionFactors(b, m, prefix), Stages: []string{onlyStage}}
 	if len(m.GetStages()) > 0 {
 		in.Stages = make([]string, len(m.GetStages()))
 		for i, s := range m.GetStages() {

@@ -56,7 +56,7 @@ func (c *Check) StreamChecks(stream grpc.BidiStreamingServer[footwardv1.StreamCh
 	}
 }
 
-// checkIn is how many items are answered between two looks at the deadline.
+// checkIn is how many items are answered between two that are weighed.
 const checkIn = 32
 
 // many answers items in order; first is the index of the first.
@@ -65,14 +65,13 @@ func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first u
 	out := make([]*footwardv1.CheckOutcome, len(items))
 	w := weight{most: c.largest}
 	for i, item := range items {
-		if i%checkIn == 0 {
-			if err := ctx.Err(); err != nil {
-				return nil, status.FromContextError(err).Err()
-			}
-		}
 		o := &block[i]
 		o.Index = first + uint64(i)
-		c.one(item, o)
+		c.one(ctx, item, o)
+		// Asked after each item, since one that was cut short has no outcome.
+		if err := ctx.Err(); err != nil {
+			return nil, status.FromContextError(err).Err()
+		}
 		out[i] = o
 		if w.add(out[:i+1]) {
 			return nil, status.Errorf(codes.ResourceExhausted,
@@ -110,7 +109,7 @@ func (w *weight) add(all []*footwardv1.CheckOutcome) bool {
 	return w.exact && w.estimate > w.most
 }
 
-func (c *Check) one(item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
+func (c *Check) one(ctx context.Context, item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
 	var r *footwardv1.CheckResult
 	var violations []*footwardv1.FieldViolation
 	field := ""
@@ -144,7 +143,7 @@ func (c *Check) one(item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
 		r, violations = c.ringStack(check.RingStack)
 	case *footwardv1.CheckItem_ColumnBase:
 		field = "column_base."
-		r, _, _, violations = c.columnBase(check.ColumnBase)
+		r, _, _, violations = c.columnBase(ctx, check.ColumnBase)
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,

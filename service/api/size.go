@@ -19,8 +19,9 @@ import (
 func (c *Check) SizeColumnBase(ctx context.Context, m *footwardv1.SizeColumnBaseRequest) (*footwardv1.SizeColumnBaseResponse, error) {
 	violations := c.validator.Violations(m)
 	r := readerOf(m.GetBasis())
+	r.stop = ctx.Err
 	in := r.sizeInput(m)
-	in.Stop = ctx.Err
+	in.Stop = r.stop
 	size.Validate(&in, &r.faults)
 	if violations = merge(violations, r.faults); len(violations) > 0 {
 		return nil, guard.InvalidArgument(violations)
