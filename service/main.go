@@ -22,6 +22,7 @@ import (
 	"github.com/prometheus/client_golang/prometheus"
 	"github.com/prometheus/client_golang/prometheus/promhttp"
 
+	"footward.example/footward/service/guard"
 	"footward.example/footward/service/server"
 	"footward.example/footward/service/telemetry"
 	"footward.example/footward/service/version"
@@ -40,9 +41,16 @@ const (
 // of the calls.
 const collectAt = 400
 
+// memory is from where on it is collected more often [bytes], unless the
+// environment says otherwise (GOMEMLIMIT). Normal work stays far below.
+const memory = 512 << 20
+
 func main() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(collectAt)
+	}
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(memory)
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	// A second signal ends the process at once.
@@ -78,9 +86,12 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	if err != nil {
 		return err
 	}
-	service, err := server.New(server.Options{
-		Log: log, Metrics: metrics, MessageBytes: s.messageMiB << 20, Reflection: s.reflection,
-	})
+	o := server.Options{Log: log, Metrics: metrics, MessageBytes: s.messageMiB << 20, Reflection: s.reflection}
+	s.bounds.put(&o)
+	if err := s.access.put(&o); err != nil {
+		return err
+	}
+	service, err := server.New(o)
 	if err != nil {
 		return err
 	}
@@ -90,7 +101,11 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 		return err
 	}
 	at := addresses{grpc: listener.Addr()}
-	watch := &http.Server{Handler: watching(registry), ReadHeaderTimeout: 5 * time.Second}
+	watch := &http.Server{
+		Handler: watching(registry), ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 10 * time.Second,
+		WriteTimeout: 30 * time.Second, IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 16 << 10,
+		ErrorLog: slog.NewLogLogger(log.Handler(), slog.LevelDebug),
+	}
 	ended := make(chan error, 2)
 	if s.metrics != "" {
 		l, err := net.Listen("tcp", s.metrics)
@@ -98,12 +113,12 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 			return errors.Join(err, listener.Close())
 		}
 		at.metrics = l.Addr()
-		go func() { ended <- watch.Serve(l) }()
+		go func() { ended <- watch.Serve(guard.LimitConnections(l, scrapers)) }()
 	}
 	go func() { ended <- service.Serve(listener) }()
 	log.Info("serving", "version", version.String(), "grpc", s.grpc, "listening", at.grpc.String(), "metrics", s.metrics,
 		"plaintext_to_other_machines", s.plaintext, "reflection", s.reflection, "message_mib", s.messageMiB,
-		"drain_delay", s.drainDelay, "drain_timeout", s.drainTimeout, "log_level", s.logLevel)
+		"drain_delay", s.drainDelay, "drain_timeout", s.drainTimeout, "log_level", s.logLevel, "bounds", s.bounds, "access", s.access)
 	if ready != nil {
 		ready(at)
 	}
@@ -121,6 +136,9 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	// The metrics go last, so that the end can be scraped too.
 	return errors.Join(err, watch.Close())
 }
+
+// scrapers is the most connections for metrics.
+const scrapers = 32
 
 // watching serves the metrics.
 func watching(registry *prometheus.Registry) http.Handler {

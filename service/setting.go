@@ -23,6 +23,8 @@ type settings struct {
 	drainTimeout time.Duration
 	logLevel     slog.Level
 	logJSON      bool
+	bounds       bounds
+	access       access
 }
 
 const about = `Footward's service: structural checks of column bases over gRPC.
@@ -30,7 +32,9 @@ const about = `Footward's service: structural checks of column bases over gRPC.
 Every setting is a flag, or a variable of the environment: FOOTWARD_ and the
 name of the flag in capitals, with _ for -. A flag goes before a variable.
 
-Exit status: 0 stopped as asked, 1 failed, 2 a setting is wrong.
+Exit status: 0 stopped as asked and all calls answered; 1 failed, or calls were
+cut off; 2 a setting is wrong. A second signal to stop ends the process at once,
+by that signal.
 
 `
 
@@ -42,13 +46,15 @@ func (s *settings) flags() *flag.FlagSet {
 	f.SetOutput(io.Discard) // errors are told once, by run
 	f.StringVar(&s.grpc, "grpc-address", "127.0.0.1:50061", "serve gRPC at this `HOST:PORT`")
 	f.StringVar(&s.metrics, "metrics-address", "127.0.0.1:9461", "serve Prometheus metrics over HTTP at this `HOST:PORT`; empty: not at all")
-	f.BoolVar(&s.plaintext, "plaintext-to-other-machines", false, "serve other machines without encryption; only for a network that you trust")
+	f.BoolVar(&s.plaintext, "plaintext-to-other-machines", false, "serve other machines without encryption: metrics always, gRPC unless --tls-cert is given; only for a network that you trust")
 	f.BoolVar(&s.reflection, "reflection", true, "tell clients the contract through gRPC server reflection")
 	f.IntVar(&s.messageMiB, "message-mib", 16, "largest message taken or sent [`MIB`], 1 to 256")
 	f.DurationVar(&s.drainDelay, "drain-delay", 0, "after the signal to stop, say NOT_SERVING for this `TIME` before new calls are refused")
 	f.DurationVar(&s.drainTimeout, "drain-timeout", 20*time.Second, "cut off calls that are not answered this `TIME` after the signal to stop")
 	f.TextVar(&s.logLevel, "log-level", slog.LevelInfo, "write log lines of this `LEVEL` and above: debug (every call), info, warn, error")
 	f.BoolVar(&s.logJSON, "log-json", false, "write log lines as JSON")
+	s.bounds.flags(f)
+	s.access.flags(f)
 	f.Usage = func() {}
 	return f
 }
@@ -107,7 +113,7 @@ func (s *settings) check() error {
 		switch {
 		case err != nil:
 			wrong = append(wrong, fmt.Errorf("%s: %w", name, err))
-		case !loopback(host) && !s.plaintext:
+		case !loopback(host) && !s.plaintext && !(name == "grpc-address" && s.access.cert != ""):
 			wrong = append(wrong, fmt.Errorf("%s: %s can be reached by other machines and nothing is encrypted; "+
 				"if that is meant, say --plaintext-to-other-machines", name, address))
 		}
@@ -118,6 +124,8 @@ func (s *settings) check() error {
 	if s.drainDelay < 0 || s.drainTimeout < s.drainDelay {
 		wrong = append(wrong, errors.New("drain-timeout: must not be shorter than drain-delay, nor that negative"))
 	}
+	wrong = append(wrong, s.bounds.check()...)
+	wrong = append(wrong, s.access.check(s.grpc)...)
 	slices.SortFunc(wrong, func(a, b error) int { return strings.Compare(a.Error(), b.Error()) })
 	return errors.Join(wrong...)
 }

@@ -9,6 +9,8 @@ import (
 	"math"
 	"regexp"
 	"strings"
+	"sync"
+	"sync/atomic"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -110,7 +112,7 @@ func TestStatusCarriesFieldsAndReason(t *testing.T) {
 	bad := s.Details()[0].(*errdetails.BadRequest)
 	assert.Equal(t, "FIELD_REASON_MISSING", bad.GetFieldViolations()[1].GetReason())
 	info := s.Details()[1].(*errdetails.ErrorInfo)
-	assert.Equal(t, guard.Refused, info.GetReason())
+	assert.Equal(t, "FIELDS_REFUSED", info.GetReason())
 }
 
 // TestStatusFitsIntoTheTrailers: clients give up on trailers above 8 KiB.
@@ -134,10 +136,11 @@ func TestStatusFitsIntoTheTrailers(t *testing.T) {
 
 func TestPanicBecomesAnIDThatLeadsToTheStack(t *testing.T) {
 	var out bytes.Buffer
+	var counted tally
 	log := slog.New(slog.NewTextHandler(&out, nil))
-	_, err := guard.RecoverUnary(log)(context.Background(), nil, &grpc.UnaryServerInfo{FullMethod: "/a/Unary"},
+	_, err := guard.RecoverUnary(log, &counted)(context.Background(), nil, &grpc.UnaryServerInfo{FullMethod: "/a/Unary"},
 		func(context.Context, any) (any, error) { panic("secret") })
-	streamed := guard.RecoverStream(log)(nil, stream{}, &grpc.StreamServerInfo{FullMethod: "/a/Stream"},
+	streamed := guard.RecoverStream(log, &counted)(nil, stream{}, &grpc.StreamServerInfo{FullMethod: "/a/Stream"},
 		func(any, grpc.ServerStream) error { panic("secret") })
 	for _, err := range []error{err, streamed} {
 		assert.Equal(t, codes.Internal, status.Code(err))
@@ -149,9 +152,28 @@ func TestPanicBecomesAnIDThatLeadsToTheStack(t *testing.T) {
 	assert.Contains(t, out.String(), "guard_test.go")
 	assert.Contains(t, out.String(), "/a/Stream")
 
-	_, err = guard.RecoverUnary(log)(context.Background(), nil, &grpc.UnaryServerInfo{},
+	_, err = guard.RecoverUnary(log, &counted)(context.Background(), nil, &grpc.UnaryServerInfo{},
 		func(context.Context, any) (any, error) { return nil, errors.New("own") })
 	assert.EqualError(t, err, "own")
+	assert.Equal(t, int64(2), counted.panics.Load())
+}
+
+// tally counts in a test.
+type tally struct {
+	panics atomic.Int64
+	mu     sync.Mutex
+	away   map[footwardv1.CallReason]int
+}
+
+func (c *tally) Panicked() { c.panics.Add(1) }
+
+func (c *tally) TurnedAway(reason footwardv1.CallReason) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.away == nil {
+		c.away = map[footwardv1.CallReason]int{}
+	}
+	c.away[reason]++
 }
 
 type stream struct{ grpc.ServerStream }

@@ -14,10 +14,11 @@ import (
 
 // RecoverUnary answers INTERNAL with an id when a handler panics, and logs the
 // stack under that id. The caller learns nothing else.
-func RecoverUnary(log *slog.Logger) grpc.UnaryServerInterceptor {
+func RecoverUnary(log *slog.Logger, tally Tally) grpc.UnaryServerInterceptor {
 	return func(ctx context.Context, m any, info *grpc.UnaryServerInfo, handler grpc.UnaryHandler) (answer any, err error) {
 		defer func() {
 			if p := recover(); p != nil {
+				tally.Panicked()
 				answer, err = nil, internal(ctx, log, info.FullMethod, p)
 			}
 		}()
@@ -26,10 +27,11 @@ func RecoverUnary(log *slog.Logger) grpc.UnaryServerInterceptor {
 }
 
 // RecoverStream does the same for streams.
-func RecoverStream(log *slog.Logger) grpc.StreamServerInterceptor {
+func RecoverStream(log *slog.Logger, tally Tally) grpc.StreamServerInterceptor {
 	return func(server any, stream grpc.ServerStream, info *grpc.StreamServerInfo, handler grpc.StreamHandler) (err error) {
 		defer func() {
 			if p := recover(); p != nil {
+				tally.Panicked()
 				err = internal(stream.Context(), log, info.FullMethod, p)
 			}
 		}()

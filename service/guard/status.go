@@ -11,11 +11,8 @@ import (
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
-// Domain and Refused are the ErrorInfo of every refusal.
-const (
-	Domain  = "footward.v1"
-	Refused = "FIELDS_REFUSED"
-)
+// Domain is that of every ErrorInfo; its reason is a CallReason.
+const Domain = "footward.v1"
 
 // statusBytes is the most that the violations of one status may take. A status
 // travels in the trailers of HTTP/2, which common clients limit to 8 KiB of
@@ -38,11 +35,7 @@ func InvalidArgument(violations []*footwardv1.FieldViolation) error {
 		bad.FieldViolations = append(bad.FieldViolations, one)
 	}
 	s := status.New(codes.InvalidArgument, message(violations, len(bad.GetFieldViolations())))
-	with, err := s.WithDetails(bad, &errdetails.ErrorInfo{Domain: Domain, Reason: Refused})
-	if err != nil {
-		return s.Err()
-	}
-	return with.Err()
+	return withDetails(s, bad, info(footwardv1.CallReason_CALL_REASON_FIELDS_REFUSED))
 }
 
 // messageRunes is the most characters of a field and its fault in a message.

@@ -2,15 +2,14 @@ package server
 
 import (
 	"context"
+	"crypto/tls"
 	"log/slog"
 	"net"
-	"runtime"
 	"time"
 
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/health"
 	"google.golang.org/grpc/health/grpc_health_v1"
-	"google.golang.org/grpc/keepalive"
 	"google.golang.org/grpc/reflection"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -27,6 +26,15 @@ type Options struct {
 	// MessageBytes is the largest message taken or sent; 0: DefaultMessageBytes.
 	MessageBytes int
 	Reflection   bool
+	TLS          *tls.Config // nil: plaintext
+	Callers      guard.Callers
+	Deadlines    guard.Deadlines
+	// Calls are worked on at once up to AtOnce, and as many as Waiting wait beyond
+	// that; the rest are turned away. 0: any number.
+	AtOnce, Waiting int
+	// Streams is the most calls at once on one connection, Connections the most
+	// connections. 0: any number.
+	Streams, Connections int
 }
 
 // DefaultMessageBytes is the largest message by default.
@@ -39,13 +47,23 @@ const room = 64 << 10
 // processor; calls beyond that get one of their own.
 const workers = 64
 
-// leastPing is how often a client may ask whether the connection lives.
-const leastPing = time.Minute
+// What one connection may cost. Common clients take 5 minutes of silence for
+// granted, and send less than 8 KiB of headers.
+const (
+	handshake  = 10 * time.Second // for encryption and the first settings
+	leastPing  = time.Minute      // between two questions of a client whether the connection lives
+	idle       = 15 * time.Minute // without a call; then it is closed
+	silence    = 2 * time.Minute  // until the server asks whether the client lives
+	pingAnswer = 20 * time.Second // for the client's answer
+	headers    = 16 << 10         // bytes
+)
 
 // Server is the whole service on a gRPC server.
 type Server struct {
-	grpc   *grpc.Server
-	health *health.Server
+	grpc        *grpc.Server
+	health      *health.Server
+	connections int
+	stopping    context.CancelFunc // ends the watches of health
 }
 
 // New returns a server that is ready to serve.
@@ -60,21 +78,14 @@ func New(o Options) (*Server, error) {
 	if o.MessageBytes == 0 {
 		o.MessageBytes = DefaultMessageBytes
 	}
-	unary := []grpc.UnaryServerInterceptor{telemetry.LogUnary(o.Log), guard.RecoverUnary(o.Log)}
-	stream := []grpc.StreamServerInterceptor{telemetry.LogStream(o.Log), guard.RecoverStream(o.Log)}
-	if o.Metrics != nil {
-		unary = append([]grpc.UnaryServerInterceptor{o.Metrics.Unary()}, unary...)
-		stream = append([]grpc.StreamServerInterceptor{o.Metrics.Stream()}, stream...)
+	before, err := o.interceptors()
+	if err != nil {
+		return nil, err
 	}
+	watching, stopping := context.WithCancel(context.Background())
 	s := &Server{
-		grpc: grpc.NewServer(
-			grpc.ChainUnaryInterceptor(unary...), grpc.ChainStreamInterceptor(stream...),
-			grpc.MaxRecvMsgSize(o.MessageBytes), grpc.MaxSendMsgSize(o.MessageBytes),
-			// Goroutines that live on keep the stack that a check has grown.
-			grpc.NumStreamWorkers(uint32(workers*runtime.GOMAXPROCS(0))),
-			grpc.KeepaliveEnforcementPolicy(keepalive.EnforcementPolicy{MinTime: leastPing}),
-		),
-		health: health.NewServer(),
+		grpc:   grpc.NewServer(append(before, o.transport()...)...),
+		health: health.NewServer(), connections: o.Connections, stopping: stopping,
 	}
 	check := api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room))
 	footwardv1.RegisterCheckServiceServer(s.grpc, check)
@@ -82,7 +93,7 @@ func New(o Options) (*Server, error) {
 	footwardv1.RegisterCompareServiceServer(s.grpc, check)
 	footwardv1.RegisterLoadServiceServer(s.grpc, api.NewLoad(validator))
 	footwardv1.RegisterCatalogServiceServer(s.grpc, api.NewCatalog())
-	grpc_health_v1.RegisterHealthServer(s.grpc, s.health)
+	grpc_health_v1.RegisterHealthServer(s.grpc, watchable{s.health, watching})
 	for name := range s.grpc.GetServiceInfo() {
 		s.health.SetServingStatus(name, grpc_health_v1.HealthCheckResponse_SERVING)
 	}
@@ -96,7 +107,12 @@ func New(o Options) (*Server, error) {
 }
 
 // Serve answers calls until Stop or Drain has ended.
-func (s *Server) Serve(l net.Listener) error { return s.grpc.Serve(l) }
+func (s *Server) Serve(l net.Listener) error {
+	if s.connections > 0 {
+		l = guard.LimitConnections(l, s.connections)
+	}
+	return s.grpc.Serve(l)
+}
 
 // Drain ends the service gracefully: health says NOT_SERVING at once, after
 // delay no new call is taken, and the calls under way are answered. When ctx
@@ -107,6 +123,7 @@ func (s *Server) Drain(ctx context.Context, delay time.Duration) error {
 	case <-time.After(delay):
 	case <-ctx.Done():
 	}
+	s.stopping()
 	done := make(chan struct{})
 	go func() {
 		s.grpc.GracefulStop()
@@ -123,4 +140,7 @@ func (s *Server) Drain(ctx context.Context, delay time.Duration) error {
 }
 
 // Stop ends the service at once.
-func (s *Server) Stop() { s.grpc.Stop() }
+func (s *Server) Stop() {
+	s.stopping()
+	s.grpc.Stop()
+}

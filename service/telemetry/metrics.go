@@ -24,6 +24,7 @@ const (
 	bases    = int(footwardv1.Basis_BASIS_US_ASD) + 1
 	verdicts = int(footwardv1.Verdict_VERDICT_OUT_OF_SCOPE) + 1
 	reasons  = int(footwardv1.FieldReason_FIELD_REASON_COUNT) + 1
+	whys     = int(footwardv1.CallReason_CALL_REASON_NAME_NOT_ALLOWED) + 1
 )
 
 // Metrics are the service's own collectors. A nil *Metrics counts nothing.
@@ -34,6 +35,10 @@ type Metrics struct {
 	checks  [kinds][bases][verdicts]client.Counter
 	use     [kinds]client.Observer
 	refused [kinds][reasons]client.Counter
+	away    [whys]client.Counter
+	panics  client.Counter
+	// registry takes what comes with a server.
+	registry client.Registerer
 }
 
 // New registers the collectors, those of the Go runtime and the process among
@@ -54,7 +59,14 @@ func New(registry client.Registerer) (*Metrics, error) {
 	}, []string{"version", "kernel_revision"})
 	build.WithLabelValues(version.String(), basis.Revision).Set(1)
 
-	m := &Metrics{rpc: prometheus.NewServerMetrics(
+	away := client.NewCounterVec(client.CounterOpts{
+		Name: "footward_calls_turned_away_total", Help: "Calls turned away before their check, by reason.",
+	}, []string{"reason"})
+	panics := client.NewCounter(client.CounterOpts{
+		Name: "footward_panics_total", Help: "Calls that panicked and were answered INTERNAL.",
+	})
+
+	m := &Metrics{registry: registry, panics: panics, rpc: prometheus.NewServerMetrics(
 		prometheus.WithServerHandlingTimeHistogram(prometheus.WithHistogramBuckets(latencyBuckets)),
 	)}
 	for k := 1; k < kinds; k++ {
@@ -70,8 +82,13 @@ func New(registry client.Registerer) (*Metrics, error) {
 			m.refused[k][r] = refused.WithLabelValues(check, name(footwardv1.FieldReason(r).String(), "FIELD_REASON_"))
 		}
 	}
+	for r := 1; r < whys; r++ {
+		if why := footwardv1.CallReason(r); why != footwardv1.CallReason_CALL_REASON_FIELDS_REFUSED {
+			m.away[r] = away.WithLabelValues(name(why.String(), "CALL_REASON_"))
+		}
+	}
 	for _, c := range []client.Collector{
-		checks, use, refused, build, m.rpc,
+		checks, use, refused, away, panics, build, m.rpc,
 		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}),
 	} {
 		if err := registry.Register(c); err != nil {
@@ -120,6 +137,36 @@ func (m *Metrics) Refused(kind footwardv1.CheckKind, violations []*footwardv1.Fi
 			m.refused[kind][r].Inc()
 		}
 	}
+}
+
+// Panicked counts a call that panicked.
+func (m *Metrics) Panicked() {
+	if m != nil {
+		m.panics.Inc()
+	}
+}
+
+// TurnedAway counts a call that was turned away whole.
+func (m *Metrics) TurnedAway(reason footwardv1.CallReason) {
+	if m != nil && between(int(reason), whys) && m.away[reason] != nil {
+		m.away[reason].Inc()
+	}
+}
+
+// Load shows what load tells at every scrape: calls that are worked on and calls
+// that wait for that.
+func (m *Metrics) Load(load func() (busy, waiting int)) error {
+	for _, g := range []client.Collector{
+		client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on."},
+			func() float64 { busy, _ := load(); return float64(busy) }),
+		client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on."},
+			func() float64 { _, waiting := load(); return float64(waiting) }),
+	} {
+		if err := m.registry.Register(g); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func between(v, end int) bool { return v > 0 && v < end }

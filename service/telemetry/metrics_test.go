@@ -63,6 +63,8 @@ func TestNoMetricsCountNothing(*testing.T) {
 	var m *telemetry.Metrics
 	m.Check(footwardv1.CheckKind_CHECK_KIND_WELD, &footwardv1.CheckResult{})
 	m.Refused(footwardv1.CheckKind_CHECK_KIND_WELD, nil)
+	m.Panicked()
+	m.TurnedAway(footwardv1.CallReason_CALL_REASON_OVERLOADED)
 }
 
 func TestLogLevelFollowsTheFault(t *testing.T) {

@@ -541,6 +541,78 @@ func (FieldReason) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
 }
 
+// CallReason is why a whole call was turned away before or beside its check. A
+// status carries it as the reason of google.rpc.ErrorInfo, domain footward.v1,
+// without the prefix: OVERLOADED.
+type CallReason int32
+
+const (
+	// Never sent.
+	CallReason_CALL_REASON_UNSPECIFIED CallReason = 0
+	// INVALID_ARGUMENT: fields were refused; google.rpc.BadRequest names them.
+	CallReason_CALL_REASON_FIELDS_REFUSED CallReason = 1
+	// RESOURCE_EXHAUSTED: the service has as much to do as it can; ask again after
+	// the delay in google.rpc.RetryInfo.
+	CallReason_CALL_REASON_OVERLOADED CallReason = 2
+	// DEADLINE_EXCEEDED: too little time was left to begin.
+	CallReason_CALL_REASON_DEADLINE_TOO_SHORT CallReason = 3
+	// DEADLINE_EXCEEDED: nothing moved on a stream for too long.
+	CallReason_CALL_REASON_STREAM_IDLE CallReason = 4
+	// UNAUTHENTICATED: no bearer token that the service knows.
+	CallReason_CALL_REASON_TOKEN_REFUSED CallReason = 5
+	// PERMISSION_DENIED: the client's certificate has no name that is allowed.
+	CallReason_CALL_REASON_NAME_NOT_ALLOWED CallReason = 6
+)
+
+// Enum value maps for CallReason.
+var (
+	CallReason_name = map[int32]string{
+		0: "CALL_REASON_UNSPECIFIED",
+		1: "CALL_REASON_FIELDS_REFUSED",
+		2: "CALL_REASON_OVERLOADED",
+		3: "CALL_REASON_DEADLINE_TOO_SHORT",
+		4: "CALL_REASON_STREAM_IDLE",
+		5: "CALL_REASON_TOKEN_REFUSED",
+		6: "CALL_REASON_NAME_NOT_ALLOWED",
+	}
+	CallReason_value = map[string]int32{
+		"CALL_REASON_UNSPECIFIED":        0,
+		"CALL_REASON_FIELDS_REFUSED":     1,
+		"CALL_REASON_OVERLOADED":         2,
+		"CALL_REASON_DEADLINE_TOO_SHORT": 3,
+		"CALL_REASON_STREAM_IDLE":        4,
+		"CALL_REASON_TOKEN_REFUSED":      5,
+		"CALL_REASON_NAME_NOT_ALLOWED":   6,
+	}
+)
+
+func (x CallReason) Enum() *CallReason {
+	p := new(CallReason)
+	*p = x
+	return p
+}
+
+func (x CallReason) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (CallReason) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_common_proto_enumTypes[7].Descriptor()
+}
+
+func (CallReason) Type() protoreflect.EnumType {
+	return &file_footward_v1_common_proto_enumTypes[7]
+}
+
+func (x CallReason) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use CallReason.Descriptor instead.
+func (CallReason) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
+}
+
 // DesignBasis chooses the standards and, for the Eurocode, the nationally
 // determined parameters.
 type DesignBasis struct {
@@ -1751,7 +1823,16 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x1aFIELD_REASON_UNKNOWN_VALUE\x10\x03\x12\x19\n" +
 	"\x15FIELD_REASON_CONFLICT\x10\x04\x12\x19\n" +
 	"\x15FIELD_REASON_GEOMETRY\x10\x05\x12\x16\n" +
-	"\x12FIELD_REASON_COUNT\x10\x06B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x12FIELD_REASON_COUNT\x10\x06*\xe7\x01\n" +
+	"\n" +
+	"CallReason\x12\x1b\n" +
+	"\x17CALL_REASON_UNSPECIFIED\x10\x00\x12\x1e\n" +
+	"\x1aCALL_REASON_FIELDS_REFUSED\x10\x01\x12\x1a\n" +
+	"\x16CALL_REASON_OVERLOADED\x10\x02\x12\"\n" +
+	"\x1eCALL_REASON_DEADLINE_TOO_SHORT\x10\x03\x12\x1b\n" +
+	"\x17CALL_REASON_STREAM_IDLE\x10\x04\x12\x1d\n" +
+	"\x19CALL_REASON_TOKEN_REFUSED\x10\x05\x12 \n" +
+	"\x1cCALL_REASON_NAME_NOT_ALLOWED\x10\x06B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
 var (
 	file_footward_v1_common_proto_rawDescOnce sync.Once
@@ -1765,7 +1846,7 @@ func file_footward_v1_common_proto_rawDescGZIP() []byte {
 	return file_footward_v1_common_proto_rawDescData
 }
 
-var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 7)
+var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 8)
 var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
 var file_footward_v1_common_proto_goTypes = []any{
 	(Basis)(0),              // 0: footward.v1.Basis
@@ -1775,34 +1856,35 @@ var file_footward_v1_common_proto_goTypes = []any{
 	(SizeKind)(0),           // 4: footward.v1.SizeKind
 	(CorrosiveGround)(0),    // 5: footward.v1.CorrosiveGround
 	(FieldReason)(0),        // 6: footward.v1.FieldReason
-	(*DesignBasis)(nil),     // 7: footward.v1.DesignBasis
-	(*Corrosion)(nil),       // 8: footward.v1.Corrosion
-	(*EurocodeFactors)(nil), // 9: footward.v1.EurocodeFactors
-	(*ForcesAtFoot)(nil),    // 10: footward.v1.ForcesAtFoot
-	(*CheckResult)(nil),     // 11: footward.v1.CheckResult
-	(*LimitState)(nil),      // 12: footward.v1.LimitState
-	(*Notice)(nil),          // 13: footward.v1.Notice
-	(*FactorUsed)(nil),      // 14: footward.v1.FactorUsed
-	(*DerivationStep)(nil),  // 15: footward.v1.DerivationStep
-	(*Provenance)(nil),      // 16: footward.v1.Provenance
-	(*BasisEdition)(nil),    // 17: footward.v1.BasisEdition
-	(*FieldViolation)(nil),  // 18: footward.v1.FieldViolation
+	(CallReason)(0),         // 7: footward.v1.CallReason
+	(*DesignBasis)(nil),     // 8: footward.v1.DesignBasis
+	(*Corrosion)(nil),       // 9: footward.v1.Corrosion
+	(*EurocodeFactors)(nil), // 10: footward.v1.EurocodeFactors
+	(*ForcesAtFoot)(nil),    // 11: footward.v1.ForcesAtFoot
+	(*CheckResult)(nil),     // 12: footward.v1.CheckResult
+	(*LimitState)(nil),      // 13: footward.v1.LimitState
+	(*Notice)(nil),          // 14: footward.v1.Notice
+	(*FactorUsed)(nil),      // 15: footward.v1.FactorUsed
+	(*DerivationStep)(nil),  // 16: footward.v1.DerivationStep
+	(*Provenance)(nil),      // 17: footward.v1.Provenance
+	(*BasisEdition)(nil),    // 18: footward.v1.BasisEdition
+	(*FieldViolation)(nil),  // 19: footward.v1.FieldViolation
 }
 var file_footward_v1_common_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.DesignBasis.basis:type_name -> footward.v1.Basis
-	9,  // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
-	8,  // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
+	10, // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
+	9,  // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
 	5,  // 3: footward.v1.Corrosion.ground:type_name -> footward.v1.CorrosiveGround
 	0,  // 4: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
 	2,  // 5: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
-	12, // 6: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
-	13, // 7: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
-	14, // 8: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
-	15, // 9: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
+	13, // 6: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
+	14, // 7: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
+	15, // 8: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
+	16, // 9: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
 	2,  // 10: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
 	4,  // 11: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
 	3,  // 12: footward.v1.Notice.severity:type_name -> footward.v1.Severity
-	17, // 13: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
+	18, // 13: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
 	0,  // 14: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
 	6,  // 15: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
 	16, // [16:16] is the sub-list for method output_type
@@ -1825,7 +1907,7 @@ func file_footward_v1_common_proto_init() {
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_common_proto_rawDesc), len(file_footward_v1_common_proto_rawDesc)),
-			NumEnums:      7,
+			NumEnums:      8,
 			NumMessages:   12,
 			NumExtensions: 0,
 			NumServices:   0,

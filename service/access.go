@@ -1,0 +1,75 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"log/slog"
+	"net"
+	"strings"
+
+	"footward.example/footward/service/guard"
+	"footward.example/footward/service/server"
+)
+
+// access are the settings of who may call, and how that is encrypted.
+type access struct {
+	cert, key, clientCA string
+	clientNames, tokens string
+}
+
+func (a *access) flags(f *flag.FlagSet) {
+	f.StringVar(&a.cert, "tls-cert", "", "encrypt with the certificate in this `FILE` (PEM, TLS 1.3); read again when it changes, as are the other files")
+	f.StringVar(&a.key, "tls-key", "", "`FILE` of the certificate's key (PEM)")
+	f.StringVar(&a.clientCA, "tls-client-ca", "", "take only clients with a certificate signed by an authority in this `FILE` (PEM)")
+	f.StringVar(&a.clientNames, "tls-client-names", "", "take only clients whose certificate has one of these `NAMES` (DNS, URI or common name), with commas between; empty: any")
+	f.StringVar(&a.tokens, "token-file", "", "take only calls with a bearer token out of this `FILE`: one a line, at least 16 characters, # begins a comment")
+}
+
+// names are the client names that are allowed.
+func (a *access) names() []string {
+	var out []string
+	for _, n := range strings.Split(a.clientNames, ",") {
+		if n = strings.TrimSpace(n); n != "" {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+func (a *access) check(grpc string) (wrong []error) {
+	if (a.cert == "") != (a.key == "") {
+		wrong = append(wrong, errors.New("tls-cert: goes with --tls-key, and that with it"))
+	}
+	if a.clientCA != "" && a.cert == "" {
+		wrong = append(wrong, errors.New("tls-client-ca: needs --tls-cert"))
+	}
+	if a.clientNames != "" && (a.clientCA == "" || len(a.names()) == 0) {
+		wrong = append(wrong, errors.New("tls-client-names: needs --tls-client-ca, and at least one name"))
+	}
+	if host, _, err := net.SplitHostPort(grpc); a.tokens != "" && a.cert == "" && err == nil && !loopback(host) {
+		wrong = append(wrong, errors.New("token-file: tokens would travel in the clear: needs --tls-cert, or a grpc-address on this machine alone"))
+	}
+	return wrong
+}
+
+// put reads the files into the options.
+func (a *access) put(o *server.Options) (err error) {
+	if a.cert != "" {
+		files := guard.CertificateFiles{Cert: a.cert, Key: a.key, ClientCA: a.clientCA}
+		if o.TLS, err = files.TLS(o.Log); err != nil {
+			return err
+		}
+	}
+	o.Callers.Names = a.names()
+	if a.tokens != "" {
+		o.Callers.Tokens, err = guard.ReadTokens(a.tokens, 0, o.Log)
+	}
+	return err
+}
+
+// LogValue implements slog.LogValuer.
+func (a access) LogValue() slog.Value {
+	return slog.GroupValue(
+		slog.String("tls_cert", a.cert), slog.String("tls_client_ca", a.clientCA),
+		slog.Any("tls_client_names", a.names()), slog.String("token_file", a.tokens))
+}

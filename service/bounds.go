@@ -1,0 +1,76 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"log/slog"
+	"time"
+
+	"footward.example/footward/service/guard"
+	"footward.example/footward/service/server"
+)
+
+// bounds are the settings of what calls and connections may take.
+type bounds struct {
+	call, callMost, callLeast, stream, streamIdle   time.Duration
+	atOnce, waiting, connectionStreams, connections int
+}
+
+func (b *bounds) flags(f *flag.FlagSet) {
+	f.DurationVar(&b.call, "call-timeout", 30*time.Second, "end a call after this `TIME` when its client sets no deadline")
+	f.DurationVar(&b.callMost, "call-timeout-most", 5*time.Minute, "end every call after this `TIME`, whatever deadline its client sets")
+	f.DurationVar(&b.callLeast, "call-timeout-least", time.Millisecond, "refuse a call that has less than this `TIME` left until its deadline")
+	f.DurationVar(&b.stream, "stream-timeout", time.Hour, "end a stream after this `TIME`")
+	f.DurationVar(&b.streamIdle, "stream-idle-timeout", 5*time.Minute, "end a stream on which nothing is sent or taken for this `TIME`")
+	f.IntVar(&b.atOnce, "calls-at-once", 64, "work on this `NUMBER` of calls at once; a batch counts one more for every 512 items")
+	f.IntVar(&b.waiting, "calls-waiting", 128, "let this `NUMBER` of calls wait beyond that, and turn further ones away with RESOURCE_EXHAUSTED")
+	f.IntVar(&b.connectionStreams, "connection-calls", 256, "take this `NUMBER` of calls and streams at once on one connection")
+	f.IntVar(&b.connections, "connections", 1024, "take this `NUMBER` of connections and close further ones")
+}
+
+func (b *bounds) check() (wrong []error) {
+	for _, d := range []struct {
+		name string
+		time.Duration
+	}{
+		{"call-timeout", b.call}, {"call-timeout-most", b.callMost}, {"stream-timeout", b.stream}, {"stream-idle-timeout", b.streamIdle},
+	} {
+		if d.Duration <= 0 {
+			wrong = append(wrong, fmt.Errorf("%s: must be longer than 0", d.name))
+		}
+	}
+	if b.callMost < b.call {
+		wrong = append(wrong, errors.New("call-timeout-most: must not be shorter than call-timeout"))
+	}
+	if b.callLeast < 0 || b.callLeast >= b.callMost {
+		wrong = append(wrong, errors.New("call-timeout-least: must be shorter than call-timeout-most, and not negative"))
+	}
+	for _, n := range []struct {
+		name        string
+		value, from int
+	}{
+		{"calls-at-once", b.atOnce, 1}, {"calls-waiting", b.waiting, 0}, {"connection-calls", b.connectionStreams, 1}, {"connections", b.connections, 1},
+	} {
+		if n.value < n.from || n.value > 1e6 {
+			wrong = append(wrong, fmt.Errorf("%s: %d is not between %d and 1000000", n.name, n.value, n.from))
+		}
+	}
+	return wrong
+}
+
+func (b *bounds) put(o *server.Options) {
+	o.Deadlines = guard.Deadlines{
+		Default: b.call, Longest: b.callMost, Least: b.callLeast, Streams: b.stream, Idle: b.streamIdle,
+	}
+	o.AtOnce, o.Waiting, o.Streams, o.Connections = b.atOnce, b.waiting, b.connectionStreams, b.connections
+}
+
+// LogValue implements slog.LogValuer.
+func (b bounds) LogValue() slog.Value {
+	return slog.GroupValue(
+		slog.Duration("call_timeout", b.call), slog.Duration("call_timeout_most", b.callMost), slog.Duration("call_timeout_least", b.callLeast),
+		slog.Duration("stream_timeout", b.stream), slog.Duration("stream_idle_timeout", b.streamIdle),
+		slog.Int("calls_at_once", b.atOnce), slog.Int("calls_waiting", b.waiting),
+		slog.Int("connection_calls", b.connectionStreams), slog.Int("connections", b.connections))
+}

@@ -1,0 +1,82 @@
+package guard
+
+import (
+	"fmt"
+	"log/slog"
+	"os"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"time"
+)
+
+// LookEvery is how often files are looked at for changes, at most.
+const LookEvery = 2 * time.Second
+
+// fromFiles is a value that is read from files, and again when they change. While
+// new files cannot be read the value stays as it was.
+type fromFiles[T any] struct {
+	what  string // for the log
+	paths []string
+	read  func() (T, error)
+	log   *slog.Logger
+	every time.Duration
+
+	value atomic.Pointer[T]
+	next  atomic.Int64 // when to look again [ns since 1970]
+	mu    sync.Mutex
+	seen  string // state of the files that were read last, well or not
+}
+
+// load reads the files for the first time.
+func (f *fromFiles[T]) load() error {
+	f.seen = f.state()
+	v, err := f.read()
+	if err != nil {
+		return err
+	}
+	f.value.Store(&v)
+	f.next.Store(time.Now().Add(f.every).UnixNano())
+	return nil
+}
+
+// get returns the value. Whoever comes first when it is time looks at the files;
+// the others go on with what there is.
+func (f *fromFiles[T]) get() T {
+	if now := time.Now(); now.UnixNano() >= f.next.Load() && f.mu.TryLock() {
+		f.next.Store(now.Add(f.every).UnixNano())
+		f.again()
+		f.mu.Unlock()
+	}
+	return *f.value.Load()
+}
+
+func (f *fromFiles[T]) again() {
+	// Taken before reading: a file that is half written now differs later.
+	state := f.state()
+	if state == f.seen {
+		return
+	}
+	f.seen = state
+	v, err := f.read()
+	if err != nil {
+		f.log.Error("new files cannot be used: the old ones stay in use", "what", f.what, "error", err)
+		return
+	}
+	f.value.Store(&v)
+	f.log.Info("read anew", "what", f.what)
+}
+
+// state tells apart what the files held at different times.
+func (f *fromFiles[T]) state() string {
+	var b strings.Builder
+	for _, path := range f.paths {
+		switch i, err := os.Stat(path); {
+		case err != nil:
+			b.WriteString("missing;")
+		default:
+			fmt.Fprintf(&b, "%d %d;", i.ModTime().UnixNano(), i.Size())
+		}
+	}
+	return b.String()
+}

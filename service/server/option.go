@@ -1,0 +1,72 @@
+package server
+
+import (
+	"math"
+	"runtime"
+
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/credentials"
+	"google.golang.org/grpc/keepalive"
+	"google.golang.org/grpc/reflection/grpc_reflection_v1"
+	"google.golang.org/grpc/reflection/grpc_reflection_v1alpha"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/guard"
+	"footward.example/footward/service/telemetry"
+)
+
+// interceptors are what a call passes before its handler: metrics, log, callers,
+// limits, and recovery innermost.
+func (o *Options) interceptors() ([]grpc.ServerOption, error) {
+	unary := []grpc.UnaryServerInterceptor{
+		telemetry.LogUnary(o.Log), o.Callers.Unary(o.Metrics), o.Deadlines.Unary(o.Metrics),
+	}
+	stream := []grpc.StreamServerInterceptor{
+		telemetry.LogStream(o.Log), o.Callers.Stream(o.Metrics), o.Deadlines.Stream(o.Metrics),
+	}
+	if o.AtOnce > 0 {
+		gate := guard.NewGate(o.AtOnce, o.Waiting)
+		unary, stream = append(unary, gate.Unary(o.Metrics)), append(stream, gate.Stream(o.Metrics))
+		if o.Metrics != nil {
+			if err := o.Metrics.Load(gate.Load); err != nil {
+				return nil, err
+			}
+		}
+	}
+	unary = append(unary, guard.RecoverUnary(o.Log, o.Metrics))
+	stream = append(stream, guard.RecoverStream(o.Log, o.Metrics))
+	if o.Metrics != nil {
+		unary = append([]grpc.UnaryServerInterceptor{o.Metrics.Unary()}, unary...)
+		stream = append([]grpc.StreamServerInterceptor{o.Metrics.Stream()}, stream...)
+	}
+	return []grpc.ServerOption{
+		grpc.ChainUnaryInterceptor(unary...), grpc.ChainStreamInterceptor(stream...),
+		grpc.InTapHandle(o.Deadlines.Tap(streams)),
+	}, nil
+}
+
+// streams are the methods that are streams, but for those of health.
+var streams = map[string]bool{
+	footwardv1.CheckService_StreamChecks_FullMethodName:                          true,
+	grpc_reflection_v1.ServerReflection_ServerReflectionInfo_FullMethodName:      true,
+	grpc_reflection_v1alpha.ServerReflection_ServerReflectionInfo_FullMethodName: true,
+}
+
+// transport bounds messages and connections.
+func (o *Options) transport() []grpc.ServerOption {
+	out := []grpc.ServerOption{
+		grpc.MaxRecvMsgSize(o.MessageBytes), grpc.MaxSendMsgSize(o.MessageBytes),
+		grpc.MaxHeaderListSize(headers), grpc.ConnectionTimeout(handshake),
+		// Goroutines that live on keep the stack that a check has grown.
+		grpc.NumStreamWorkers(uint32(workers * runtime.GOMAXPROCS(0))),
+		grpc.KeepaliveEnforcementPolicy(keepalive.EnforcementPolicy{MinTime: leastPing}),
+		grpc.KeepaliveParams(keepalive.ServerParameters{MaxConnectionIdle: idle, Time: silence, Timeout: pingAnswer}),
+	}
+	if o.Streams > 0 {
+		out = append(out, grpc.MaxConcurrentStreams(uint32(min(o.Streams, math.MaxInt32))))
+	}
+	if o.TLS != nil {
+		out = append(out, grpc.Creds(credentials.NewTLS(o.TLS)))
+	}
+	return out
+}
