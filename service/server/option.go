@@ -56,11 +56,13 @@ var streams = map[string]bool{
 func (o *Options) transport() []grpc.ServerOption {
 	out := []grpc.ServerOption{
 		grpc.MaxRecvMsgSize(o.MessageBytes), grpc.MaxSendMsgSize(o.MessageBytes),
-		grpc.MaxHeaderListSize(headers), grpc.ConnectionTimeout(handshake),
+		grpc.MaxHeaderListSize(headers), grpc.ConnectionTimeout(o.patience.handshake),
 		// Goroutines that live on keep the stack that a check has grown.
 		grpc.NumStreamWorkers(uint32(workers * runtime.GOMAXPROCS(0))),
 		grpc.KeepaliveEnforcementPolicy(keepalive.EnforcementPolicy{MinTime: leastPing}),
-		grpc.KeepaliveParams(keepalive.ServerParameters{MaxConnectionIdle: idle, Time: silence, Timeout: pingAnswer}),
+		grpc.KeepaliveParams(keepalive.ServerParameters{
+			MaxConnectionIdle: o.patience.idle, Time: o.patience.silence, Timeout: o.patience.answer,
+		}),
 	}
 	if o.Streams > 0 {
 		out = append(out, grpc.MaxConcurrentStreams(uint32(min(o.Streams, math.MaxInt32))))

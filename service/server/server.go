@@ -35,6 +35,8 @@ type Options struct {
 	// Streams is the most calls at once on one connection, Connections the most
 	// connections. 0: any number.
 	Streams, Connections int
+
+	patience *patience // nil: usual; tests have less
 }
 
 // DefaultMessageBytes is the largest message by default.
@@ -50,13 +52,19 @@ const workers = 64
 // What one connection may cost. Common clients take 5 minutes of silence for
 // granted, and send less than 8 KiB of headers.
 const (
-	handshake  = 10 * time.Second // for encryption and the first settings
-	leastPing  = time.Minute      // between two questions of a client whether the connection lives
-	idle       = 15 * time.Minute // without a call; then it is closed
-	silence    = 2 * time.Minute  // until the server asks whether the client lives
-	pingAnswer = 20 * time.Second // for the client's answer
-	headers    = 16 << 10         // bytes
+	leastPing = time.Minute // between two questions of a client whether the connection lives
+	headers   = 16 << 10    // bytes
 )
+
+// patience is how long a connection is borne with.
+type patience struct {
+	handshake time.Duration // for encryption and the first settings
+	idle      time.Duration // without a call; then it is closed
+	silence   time.Duration // until the server asks whether the client lives
+	answer    time.Duration // for the client's answer
+}
+
+var usual = patience{handshake: 10 * time.Second, idle: 15 * time.Minute, silence: 2 * time.Minute, answer: 20 * time.Second}
 
 // Server is the whole service on a gRPC server.
 type Server struct {
@@ -77,6 +85,9 @@ func New(o Options) (*Server, error) {
 	}
 	if o.MessageBytes == 0 {
 		o.MessageBytes = DefaultMessageBytes
+	}
+	if o.patience == nil {
+		o.patience = &usual
 	}
 	before, err := o.interceptors()
 	if err != nil {
