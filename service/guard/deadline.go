@@ -68,11 +68,24 @@ func (d Deadlines) Tap(streams map[string]bool) tap.ServerInHandle {
 			return ctx, nil
 		}
 		bounded, end := context.WithCancelCause(bounded)
-		return context.WithValue(bounded, limitedKey{}, limited{func(cause error) {
+		return late{context.WithValue(bounded, limitedKey{}, limited{func(cause error) {
 			end(cause)
 			cancel()
-		}}), nil
+		}})}, nil
 	}
+}
+
+// late is a context whose end by errIdle counts as that of a deadline: gRPC tells
+// the client by itself, before the handler can.
+type late struct{ context.Context }
+
+// Err implements context.Context.
+func (l late) Err() error {
+	err := l.Context.Err()
+	if err != nil && errors.Is(context.Cause(l.Context), errIdle) {
+		return context.DeadlineExceeded
+	}
+	return err
 }
 
 // Unary refuses calls with too little time, and bounds those that came without
@@ -107,12 +120,7 @@ func (d Deadlines) Stream(tally Tally) grpc.StreamServerInterceptor {
 		}
 		idle := time.AfterFunc(d.Idle, func() { held.end(errIdle) })
 		defer idle.Stop()
-		err := handler(server, &watched{stream, idle, d.Idle})
-		if err != nil && errors.Is(context.Cause(ctx), errIdle) {
-			return turnAway(tally, codes.DeadlineExceeded, footwardv1.CallReason_CALL_REASON_STREAM_IDLE,
-				fmt.Sprintf("nothing was sent or taken on the stream for %v", d.Idle))
-		}
-		return err
+		return handler(server, &watched{stream, idle, d.Idle})
 	}
 }
 

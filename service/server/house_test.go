@@ -98,7 +98,7 @@ func (h *house) value(t *testing.T, name string) (sum float64) {
 func (h *house) idle(t *testing.T) time.Duration {
 	t.Helper()
 	began := time.Now()
-	require.Eventually(t, func() bool { return h.value(t, "footward_calls_under_way") == 0 }, 5*time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { return h.value(t, "footward_calls_under_way") == 0 }, time.Second, time.Millisecond)
 	return time.Since(began)
 }
 

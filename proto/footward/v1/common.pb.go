@@ -554,14 +554,13 @@ const (
 	// RESOURCE_EXHAUSTED: the service has as much to do as it can; ask again after
 	// the delay in google.rpc.RetryInfo.
 	CallReason_CALL_REASON_OVERLOADED CallReason = 2
-	// DEADLINE_EXCEEDED: too little time was left to begin.
+	// DEADLINE_EXCEEDED: too little time was left to begin. A deadline that ends
+	// work under way, or an idle stream, has no reason with it.
 	CallReason_CALL_REASON_DEADLINE_TOO_SHORT CallReason = 3
-	// DEADLINE_EXCEEDED: nothing moved on a stream for too long.
-	CallReason_CALL_REASON_STREAM_IDLE CallReason = 4
 	// UNAUTHENTICATED: no bearer token that the service knows.
-	CallReason_CALL_REASON_TOKEN_REFUSED CallReason = 5
+	CallReason_CALL_REASON_TOKEN_REFUSED CallReason = 4
 	// PERMISSION_DENIED: the client's certificate has no name that is allowed.
-	CallReason_CALL_REASON_NAME_NOT_ALLOWED CallReason = 6
+	CallReason_CALL_REASON_NAME_NOT_ALLOWED CallReason = 5
 )
 
 // Enum value maps for CallReason.
@@ -571,18 +570,16 @@ var (
 		1: "CALL_REASON_FIELDS_REFUSED",
 		2: "CALL_REASON_OVERLOADED",
 		3: "CALL_REASON_DEADLINE_TOO_SHORT",
-		4: "CALL_REASON_STREAM_IDLE",
-		5: "CALL_REASON_TOKEN_REFUSED",
-		6: "CALL_REASON_NAME_NOT_ALLOWED",
+		4: "CALL_REASON_TOKEN_REFUSED",
+		5: "CALL_REASON_NAME_NOT_ALLOWED",
 	}
 	CallReason_value = map[string]int32{
 		"CALL_REASON_UNSPECIFIED":        0,
 		"CALL_REASON_FIELDS_REFUSED":     1,
 		"CALL_REASON_OVERLOADED":         2,
 		"CALL_REASON_DEADLINE_TOO_SHORT": 3,
-		"CALL_REASON_STREAM_IDLE":        4,
-		"CALL_REASON_TOKEN_REFUSED":      5,
-		"CALL_REASON_NAME_NOT_ALLOWED":   6,
+		"CALL_REASON_TOKEN_REFUSED":      4,
+		"CALL_REASON_NAME_NOT_ALLOWED":   5,
 	}
 )
 
@@ -1823,16 +1820,15 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x1aFIELD_REASON_UNKNOWN_VALUE\x10\x03\x12\x19\n" +
 	"\x15FIELD_REASON_CONFLICT\x10\x04\x12\x19\n" +
 	"\x15FIELD_REASON_GEOMETRY\x10\x05\x12\x16\n" +
-	"\x12FIELD_REASON_COUNT\x10\x06*\xe7\x01\n" +
+	"\x12FIELD_REASON_COUNT\x10\x06*\xca\x01\n" +
 	"\n" +
 	"CallReason\x12\x1b\n" +
 	"\x17CALL_REASON_UNSPECIFIED\x10\x00\x12\x1e\n" +
 	"\x1aCALL_REASON_FIELDS_REFUSED\x10\x01\x12\x1a\n" +
 	"\x16CALL_REASON_OVERLOADED\x10\x02\x12\"\n" +
-	"\x1eCALL_REASON_DEADLINE_TOO_SHORT\x10\x03\x12\x1b\n" +
-	"\x17CALL_REASON_STREAM_IDLE\x10\x04\x12\x1d\n" +
-	"\x19CALL_REASON_TOKEN_REFUSED\x10\x05\x12 \n" +
-	"\x1cCALL_REASON_NAME_NOT_ALLOWED\x10\x06B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x1eCALL_REASON_DEADLINE_TOO_SHORT\x10\x03\x12\x1d\n" +
+	"\x19CALL_REASON_TOKEN_REFUSED\x10\x04\x12 \n" +
+	"\x1cCALL_REASON_NAME_NOT_ALLOWED\x10\x05B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
 var (
 	file_footward_v1_common_proto_rawDescOnce sync.Once
