@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"log/slog"
+	"runtime"
 	"time"
 
 	"footward.example/footward/service/guard"
@@ -17,13 +18,18 @@ type bounds struct {
 	atOnce, waiting, connectionStreams, connections int
 }
 
+// atOnce is how many calls are worked on at once for each processor. A check only
+// computes, so that more would gain nothing, and those who read what comes in
+// would have to wait for their turn among them.
+const atOnce = 4
+
 func (b *bounds) flags(f *flag.FlagSet) {
 	f.DurationVar(&b.call, "call-timeout", 30*time.Second, "end a call after this `TIME` when its client sets no deadline")
 	f.DurationVar(&b.callMost, "call-timeout-most", 5*time.Minute, "end every call after this `TIME`, whatever deadline its client sets")
 	f.DurationVar(&b.callLeast, "call-timeout-least", time.Millisecond, "refuse a call that has less than this `TIME` left until its deadline")
 	f.DurationVar(&b.stream, "stream-timeout", time.Hour, "end a stream after this `TIME`")
 	f.DurationVar(&b.streamIdle, "stream-idle-timeout", 5*time.Minute, "end a stream on which nothing is sent or taken for this `TIME`")
-	f.IntVar(&b.atOnce, "calls-at-once", 64, "work on this `NUMBER` of calls at once; a batch counts one more for every 512 items")
+	f.IntVar(&b.atOnce, "calls-at-once", atOnce*runtime.GOMAXPROCS(0), "work on this `NUMBER` of calls at once; a batch counts one more for every 512 items; default 4 for each processor")
 	f.IntVar(&b.waiting, "calls-waiting", 128, "let this `NUMBER` of calls wait beyond that, and turn further ones away with RESOURCE_EXHAUSTED")
 	f.IntVar(&b.connectionStreams, "connection-calls", 256, "take this `NUMBER` of calls and streams at once on one connection")
 	f.IntVar(&b.connections, "connections", 1024, "take this `NUMBER` of connections and close further ones")

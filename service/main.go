@@ -31,8 +31,9 @@ import (
 // Exit statuses.
 const (
 	stopped      = 0 // as asked
-	failed       = 1
+	failed       = 1 // or cut calls off
 	wrongSetting = 2
+	bySignal     = 128 // and the number of the second signal
 )
 
 // collectAt is how far garbage may grow over what is in use, in percent, before
@@ -43,7 +44,7 @@ const collectAt = 400
 
 // memory is from where on it is collected more often [bytes], unless the
 // environment says otherwise (GOMEMLIMIT). Normal work stays far below.
-const memory = 512 << 20
+const memory = 240 << 20
 
 func main() {
 	if os.Getenv("GOGC") == "" {
@@ -52,9 +53,17 @@ func main() {
 	if os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetMemoryLimit(memory)
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	// A second signal ends the process at once.
-	context.AfterFunc(ctx, stop)
+	ctx, stop := context.WithCancel(context.Background())
+	signals := make(chan os.Signal, 2)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	go func() {
+		<-signals
+		stop()
+		// Not left to the system, which may have been told to ignore an interrupt.
+		if second, ok := (<-signals).(syscall.Signal); ok {
+			os.Exit(bySignal + int(second))
+		}
+	}()
 	os.Exit(run(ctx, os.Args[1:], os.Environ(), os.Stdout, os.Stderr))
 }
 

@@ -12,7 +12,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"go.uber.org/goleak"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/health/grpc_health_v1"
 	"google.golang.org/grpc/reflection/grpc_reflection_v1"
@@ -21,8 +20,6 @@ import (
 	"footward.example/footward/client"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
-
-func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
 
 func TestSettings(t *testing.T) {
 	for _, c := range []struct {
@@ -46,6 +43,18 @@ func TestSettings(t *testing.T) {
 		{"other machines", []string{"--grpc-address", "0.0.0.0:1"}, nil, "encrypted"},
 		{"metrics to other machines", []string{"--metrics-address", ":1"}, nil, "encrypted"},
 		{"no port", []string{"--grpc-address", "localhost"}, nil, "grpc-address"},
+		{"other machines, encrypted", []string{"--grpc-address", "0.0.0.0:1", "--tls-cert", "c", "--tls-key", "k"}, nil, ""},
+		{"tokens on loopback", []string{"--token-file", "t"}, nil, ""},
+		{"tokens in the clear", []string{"--grpc-address", "0.0.0.0:1", "--plaintext-to-other-machines", "--token-file", "t"}, nil, "in the clear"},
+		{"certificate without key", []string{"--tls-cert", "c"}, nil, "tls-key"},
+		{"key without certificate", []string{"--tls-key", "k"}, nil, "tls-cert"},
+		{"authorities without certificate", []string{"--tls-client-ca", "a"}, nil, "tls-client-ca"},
+		{"names without authorities", []string{"--tls-cert", "c", "--tls-key", "k", "--tls-client-names", "a"}, nil, "tls-client-names"},
+		{"no timeout", []string{"--call-timeout", "0s"}, nil, "call-timeout"},
+		{"cap below default", []string{"--call-timeout-most", "1s"}, nil, "call-timeout-most"},
+		{"least above cap", []string{"--call-timeout-least", "1h"}, nil, "call-timeout-least"},
+		{"nothing at once", []string{"--calls-at-once", "0"}, nil, "calls-at-once"},
+		{"none waits", []string{"--calls-waiting", "0"}, nil, ""},
 		{"timeout below delay", []string{"--drain-delay", "30s"}, nil, "drain-timeout"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -33,8 +33,8 @@ Every setting is a flag, or a variable of the environment: FOOTWARD_ and the
 name of the flag in capitals, with _ for -. A flag goes before a variable.
 
 Exit status: 0 stopped as asked and all calls answered; 1 failed, or calls were
-cut off; 2 a setting is wrong. A second signal to stop ends the process at once,
-by that signal.
+cut off; 2 a setting is wrong; 130 or 143 ended at once by a second signal to
+stop (SIGINT, SIGTERM).
 
 `
 

@@ -60,6 +60,13 @@ func (g *Gate) Load() (busy, waiting int) {
 	return g.busy, g.held
 }
 
+// shut reports whether a call that is not patient would be turned away.
+func (g *Gate) shut() bool {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	return g.held >= g.most && (g.waiting.Len() > 0 || g.busy >= g.atOnce)
+}
+
 // weigh returns what a message counts.
 func (g *Gate) weigh(m any) int {
 	if batch, ok := m.(interface {
@@ -163,7 +170,7 @@ func (g *Gate) Stream(tally Tally) grpc.StreamServerInterceptor {
 		if open(info.FullMethod) {
 			return handler(server, stream)
 		}
-		if _, waiting := g.Load(); waiting > 0 && waiting >= g.most {
+		if g.shut() {
 			return g.overloaded(tally)
 		}
 		s := &gated{ServerStream: stream, gate: g}

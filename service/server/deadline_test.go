@@ -58,7 +58,7 @@ func TestTooLittleTimeIsToldSo(t *testing.T) {
 func long(t *testing.T) *footwardv1.CheckManyRequest {
 	t.Helper()
 	m := &footwardv1.CheckManyRequest{}
-	item := columnBase(t)
+	item := columnBaseOf(t, 2000)
 	for range 100 {
 		m.Items = append(m.Items, item)
 	}
@@ -144,8 +144,8 @@ func TestCancelEndsTheWork(t *testing.T) {
 	t.Logf("work was gone %v to %v after its call", fastest, slowest)
 }
 
-// columnBase is that of the demo under 2000 combinations.
-func columnBase(t *testing.T) *footwardv1.CheckItem {
+// columnBaseOf is that of the demo under n combinations.
+func columnBaseOf(t *testing.T, n int) *footwardv1.CheckItem {
 	t.Helper()
 	for _, i := range demo(t) {
 		m := i.GetColumnBase()
@@ -153,7 +153,7 @@ func columnBase(t *testing.T) *footwardv1.CheckItem {
 			continue
 		}
 		cases := &footwardv1.LoadCases{}
-		for k := range 2000 {
+		for k := range n {
 			cases.Cases = append(cases.Cases, &footwardv1.LoadCase{
 				Name: fmt.Sprint(k), Forces: &footwardv1.ForcesAtFoot{NKn: -20, MXKnm: 1 + float64(k%7), MYKnm: float64(k % 5)},
 			})

@@ -7,6 +7,7 @@ import (
 	"net"
 	"os"
 	"path/filepath"
+	"runtime"
 	"sync"
 	"testing"
 	"time"
@@ -35,7 +36,7 @@ type house struct {
 // production are the program's own settings.
 func production() Options {
 	return Options{
-		AtOnce: 64, Waiting: 128, Streams: 256, Connections: 1024, Reflection: true,
+		AtOnce: 4 * runtime.GOMAXPROCS(0), Waiting: 128, Streams: 256, Connections: 1024, Reflection: true,
 		Deadlines: guard.Deadlines{
 			Default: 30 * time.Second, Longest: 5 * time.Minute, Least: time.Millisecond, Streams: time.Hour, Idle: 5 * time.Minute,
 		},
@@ -142,12 +143,16 @@ func demo(t testing.TB) []*footwardv1.CheckItem {
 	return out
 }
 
-// batch repeats the demo until it has n items, at the least detail.
+// batch repeats the parts of the demo until it has n items.
 func batch(t testing.TB, n int) *footwardv1.CheckManyRequest {
 	t.Helper()
 	m := &footwardv1.CheckManyRequest{}
 	for all := demo(t); len(m.Items) < n; {
-		m.Items = append(m.Items, all[len(m.Items)%len(all)])
+		for _, i := range all {
+			if i.GetColumnBase() == nil && len(m.Items) < n {
+				m.Items = append(m.Items, i)
+			}
+		}
 	}
 	return m
 }

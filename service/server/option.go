@@ -16,16 +16,15 @@ import (
 )
 
 // interceptors are what a call passes before its handler: metrics, log, callers,
-// limits, and recovery innermost.
-func (o *Options) interceptors() ([]grpc.ServerOption, error) {
+// limits (gate may be nil), and recovery innermost.
+func (o *Options) interceptors(gate *guard.Gate) ([]grpc.ServerOption, error) {
 	unary := []grpc.UnaryServerInterceptor{
 		telemetry.LogUnary(o.Log), o.Callers.Unary(o.Metrics), o.Deadlines.Unary(o.Metrics),
 	}
 	stream := []grpc.StreamServerInterceptor{
 		telemetry.LogStream(o.Log), o.Callers.Stream(o.Metrics), o.Deadlines.Stream(o.Metrics),
 	}
-	if o.AtOnce > 0 {
-		gate := guard.NewGate(o.AtOnce, o.Waiting)
+	if gate != nil {
 		unary, stream = append(unary, gate.Unary(o.Metrics)), append(stream, gate.Stream(o.Metrics))
 		if o.Metrics != nil {
 			if err := o.Metrics.Load(gate.Load); err != nil {

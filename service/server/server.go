@@ -89,7 +89,11 @@ func New(o Options) (*Server, error) {
 	if o.patience == nil {
 		o.patience = &usual
 	}
-	before, err := o.interceptors()
+	var gate *guard.Gate
+	if o.AtOnce > 0 {
+		gate = guard.NewGate(o.AtOnce, o.Waiting)
+	}
+	before, err := o.interceptors(gate)
 	if err != nil {
 		return nil, err
 	}
@@ -98,12 +102,16 @@ func New(o Options) (*Server, error) {
 		grpc:   grpc.NewServer(append(before, o.transport()...)...),
 		health: health.NewServer(), connections: o.Connections, stopping: stopping,
 	}
+	var services grpc.ServiceRegistrar = s.grpc
+	if gate != nil {
+		services = gate.Early(s.grpc)
+	}
 	check := api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room))
-	footwardv1.RegisterCheckServiceServer(s.grpc, check)
-	footwardv1.RegisterColumnBaseServiceServer(s.grpc, check)
-	footwardv1.RegisterCompareServiceServer(s.grpc, check)
-	footwardv1.RegisterLoadServiceServer(s.grpc, api.NewLoad(validator))
-	footwardv1.RegisterCatalogServiceServer(s.grpc, api.NewCatalog())
+	footwardv1.RegisterCheckServiceServer(services, check)
+	footwardv1.RegisterColumnBaseServiceServer(services, check)
+	footwardv1.RegisterCompareServiceServer(services, check)
+	footwardv1.RegisterLoadServiceServer(services, api.NewLoad(validator))
+	footwardv1.RegisterCatalogServiceServer(services, api.NewCatalog())
 	grpc_health_v1.RegisterHealthServer(s.grpc, watchable{s.health, watching})
 	for name := range s.grpc.GetServiceInfo() {
 		s.health.SetServingStatus(name, grpc_health_v1.HealthCheckResponse_SERVING)
