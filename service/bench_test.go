@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"log/slog"
 	"net"
 	"os"
@@ -98,7 +99,11 @@ func production(b *testing.B) string {
 	b.Helper()
 	m, err := telemetry.New(prometheus.NewRegistry())
 	require.NoError(b, err)
-	s, err := server.New(server.Options{Metrics: m, Log: slog.New(slog.DiscardHandler)})
+	usual, err := readSettings(nil, nil, io.Discard)
+	require.NoError(b, err)
+	o := server.Options{Metrics: m, Log: slog.New(slog.DiscardHandler)}
+	usual.bounds.put(&o)
+	s, err := server.New(o)
 	require.NoError(b, err)
 	return listen(b, s.Serve, s.Stop)
 }

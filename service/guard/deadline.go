@@ -27,12 +27,15 @@ type Deadlines struct {
 // errIdle is why an idle stream is ended.
 var errIdle = errors.New("nothing moved on the stream")
 
-// limited is kept in a context whose end the guard has brought forward. gRPC
-// ends the parent with the call, and with it the timer; until then end ends the
-// call from outside.
-type limited struct{ end context.CancelCauseFunc }
+// streamKey leads to the function that ends a stream from outside.
+type streamKey struct{}
 
-type limitedKey struct{}
+// held is a context whose end the guard has brought forward. It need not be
+// cancelled: gRPC ends the parent with the call, and with it the timer.
+type held struct {
+	context.Context
+	cancel context.CancelFunc
+}
 
 // within bounds a context to longest, or to usual when it has no deadline.
 func within(ctx context.Context, usual, longest time.Duration) (context.Context, context.CancelFunc) {
@@ -55,23 +58,22 @@ func within(ctx context.Context, usual, longest time.Duration) (context.Context,
 // names of the methods that are streams.
 func (d Deadlines) Tap(streams map[string]bool) tap.ServerInHandle {
 	return func(ctx context.Context, info *tap.Info) (context.Context, error) {
-		stream := streams[info.FullMethodName]
-		usual, longest := d.Default, d.Longest
-		if stream {
-			usual, longest = d.Streams, d.Streams
-		}
 		if open(info.FullMethodName) {
 			return ctx, nil
 		}
-		bounded, cancel := within(ctx, usual, longest)
-		if bounded == ctx && !stream {
-			return ctx, nil
+		if !streams[info.FullMethodName] {
+			bounded, cancel := within(ctx, d.Default, d.Longest)
+			if bounded == ctx {
+				return ctx, nil
+			}
+			return held{bounded, cancel}, nil
 		}
+		bounded, cancel := within(ctx, d.Streams, d.Streams)
 		bounded, end := context.WithCancelCause(bounded)
-		return late{context.WithValue(bounded, limitedKey{}, limited{func(cause error) {
+		return late{context.WithValue(bounded, streamKey{}, func(cause error) {
 			end(cause)
 			cancel()
-		}})}, nil
+		})}, nil
 	}
 }
 
@@ -114,11 +116,11 @@ func (d Deadlines) Stream(tally Tally) grpc.StreamServerInterceptor {
 		if err := d.enough(ctx, tally); err != nil {
 			return err
 		}
-		held, has := ctx.Value(limitedKey{}).(limited)
+		end, has := ctx.Value(streamKey{}).(func(error))
 		if !has || d.Idle <= 0 {
 			return handler(server, stream)
 		}
-		idle := time.AfterFunc(d.Idle, func() { held.end(errIdle) })
+		idle := time.AfterFunc(d.Idle, func() { end(errIdle) })
 		defer idle.Stop()
 		return handler(server, &watched{stream, idle, d.Idle})
 	}

@@ -3,6 +3,7 @@ package server
 import (
 	"bytes"
 	"context"
+	"errors"
 	"log/slog"
 	"net"
 	"os"
@@ -64,7 +65,9 @@ func start(t *testing.T, o Options, more ...func(*grpc.Server)) *house {
 	go func() { ended <- h.Serve(l) }()
 	t.Cleanup(func() {
 		h.Stop()
-		require.NoError(t, <-ended)
+		if err := <-ended; !errors.Is(err, grpc.ErrServerStopped) { // before it served at all
+			require.NoError(t, err)
+		}
 		goleak.VerifyNone(t, before)
 	})
 	return h
@@ -189,5 +192,18 @@ func keepCalling(t *testing.T, c *client.Client) (stop func() int) {
 		cancel()
 		require.NoError(t, <-done)
 		return n
+	}
+}
+
+// TestEveryStreamIsBoundedAsOne holds the list of streams to what is served.
+func TestEveryStreamIsBoundedAsOne(t *testing.T) {
+	h := start(t, production())
+	for name, s := range h.grpc.GetServiceInfo() {
+		for _, m := range s.Methods {
+			method := "/" + name + "/" + m.Name
+			if name != "grpc.health.v1.Health" {
+				require.Equal(t, m.IsClientStream || m.IsServerStream, streams[method], method)
+			}
+		}
 	}
 }

@@ -21,8 +21,10 @@ import (
 
 func TestMetricsFollowTheConventions(t *testing.T) {
 	registry := prometheus.NewRegistry()
-	_, err := telemetry.New(registry)
+	m, err := telemetry.New(registry)
 	require.NoError(t, err)
+	require.NoError(t, m.Load(func() (busy, waiting int) { return 1, 2 }))
+	assert.Error(t, m.Load(nil), "of two servers")
 	problems, err := testutil.GatherAndLint(registry)
 	require.NoError(t, err)
 	assert.Empty(t, problems)
@@ -54,6 +56,12 @@ func TestEverySeriesExistsFromTheStart(t *testing.T) {
 		}
 		m.Refused(kind, []*footwardv1.FieldViolation{{Reason: 99}, {Reason: footwardv1.FieldReason_FIELD_REASON_MISSING}})
 	}
+	for reason := range footwardv1.CallReason(99) {
+		m.TurnedAway(reason)
+	}
+	away, err := testutil.GatherAndCount(registry, "footward_calls_turned_away_total")
+	require.NoError(t, err)
+	assert.Equal(t, 4, away, "all but refused fields, which have series of their own")
 	again, refusedAgain := count()
 	assert.Equal(t, checks, again, "values that the contract does not have make no series")
 	assert.Equal(t, refused, refusedAgain)
