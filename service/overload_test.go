@@ -74,7 +74,7 @@ func (a *answered) p99() time.Duration {
 	return a.took[len(a.took)*99/100]
 }
 
-// heavy is a batch of eight column bases of the demo: work that is worth far more
+// heavy is a batch of two column bases of the demo: work that is worth far more
 // than its refusal. A single small check is answered about as fast as refused.
 func heavy(t *testing.T) []byte {
 	t.Helper()
@@ -84,7 +84,7 @@ func heavy(t *testing.T) []byte {
 	items, err := reading.Read(f)
 	require.NoError(t, err)
 	m := &footwardv1.CheckManyRequest{}
-	for range 8 {
+	for range 2 {
 		m.Items = append(m.Items, items[0].Check)
 	}
 	wire, err := proto.Marshal(m)
