@@ -18,7 +18,6 @@ import (
 	"google.golang.org/protobuf/reflect/protoregistry"
 
 	"footward.example/footward/client"
-	footwardv1 "footward.example/footward/proto/footward/v1"
 	"footward.example/footward/service/server"
 )
 
@@ -184,10 +183,11 @@ func TestEveryWrongFieldIsNamed(t *testing.T) {
 		})
 	}
 	n := map[string]int{}
-	for _, file := range []protoreflect.FileDescriptor{
-		footwardv1.File_footward_v1_check_proto, footwardv1.File_footward_v1_column_base_proto, footwardv1.File_footward_v1_load_proto,
-	} {
+	protoregistry.GlobalFiles.RangeFilesByPackage("footward.v1", func(file protoreflect.FileDescriptor) bool {
 		for i := range file.Services().Len() {
+			if file.Services().Get(i).Name() == "CatalogService" {
+				continue // takes nothing that could be wrong
+			}
 			methods := file.Services().Get(i).Methods()
 			for k := range methods.Len() {
 				d := methods.Get(k)
@@ -209,7 +209,8 @@ func TestEveryWrongFieldIsNamed(t *testing.T) {
 				}
 			}
 		}
-	}
+		return true
+	})
 	close(todo)
 	all.Wait()
 	total := 0
