@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"go.uber.org/goleak"
+	"google.golang.org/grpc"
 	"google.golang.org/grpc/health/grpc_health_v1"
 
 	"footward.example/footward/client"
@@ -131,7 +132,8 @@ func says(t *testing.T, w grpc_health_v1.Health_WatchClient, want grpc_health_v1
 // of health that nobody ends: it may not hold the process up.
 func TestSignalDrainsTheProcess(t *testing.T) {
 	p := launch(t, "--drain-delay", "100ms")
-	c := p.dial(t)
+	// A client that watches health would not call any more.
+	c := p.dial(t, client.WithDialOptions(grpc.WithDisableHealthCheck()))
 	watch := health(t, t.Context(), p.dial(t))
 	stream, err := c.StreamChecks(t.Context())
 	require.NoError(t, err)

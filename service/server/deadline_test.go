@@ -93,7 +93,7 @@ func TestServerEndsCallsByItself(t *testing.T) {
 
 func TestIdleStreamIsEnded(t *testing.T) {
 	o := production()
-	o.Deadlines.Idle = 100 * time.Millisecond
+	o.Deadlines.Idle = 400 * time.Millisecond
 	h := start(t, o)
 	stream, err := h.dial(t).StreamChecks(t.Context())
 	require.NoError(t, err)

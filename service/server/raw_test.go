@@ -241,7 +241,10 @@ func TestConnectionsAreLimited(t *testing.T) {
 	o := production()
 	o.Connections = 3
 	h := start(t, o)
-	stop := keepCalling(t, h.dial(t))
+	c := h.dial(t)
+	_, err := c.CheckBearing(t.Context(), bearing()) // connects
+	require.NoError(t, err)
+	stop := keepCalling(t, c)
 	held := []net.Conn{h.connect(t), h.connect(t)}
 	require.Eventually(t, func() bool { // the client's own counts too
 		c := h.tcp(t)
