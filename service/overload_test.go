@@ -174,6 +174,7 @@ func overload(t *testing.T) (good bool) {
 	assert.Equal(t, flooded.failed[codes.ResourceExhausted], flooded.hints, "each says when to ask again")
 	assert.Positive(t, flooded.hints)
 	assert.Less(t, most, int64(256<<20))
+	assert.Less(t, strings.Count(p.log.String(), "\n"), 50, "the log stays calm")
 	return goodput >= 0.75*capacity && flooded.p99() <= 5*usual.p99() && most <= 2*calm
 }
 

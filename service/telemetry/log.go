@@ -11,8 +11,8 @@ import (
 	"google.golang.org/grpc/status"
 )
 
-// LogUnary writes one line a call: debug when it was answered, error when the
-// service was at fault, info otherwise. Nothing that the caller sent is written.
+// LogUnary writes one line a call: debug when it was answered or turned away, error
+// when the service was at fault, info otherwise. Nothing that the caller sent is written.
 func LogUnary(log *slog.Logger) grpc.UnaryServerInterceptor {
 	return func(ctx context.Context, m any, info *grpc.UnaryServerInfo, handler grpc.UnaryHandler) (any, error) {
 		began := time.Now()
@@ -49,6 +49,9 @@ func write(ctx context.Context, log *slog.Logger, method string, began time.Time
 func levelOf(code codes.Code) slog.Level {
 	switch code {
 	case codes.OK:
+		return slog.LevelDebug
+	case codes.ResourceExhausted, codes.Unauthenticated, codes.PermissionDenied:
+		// Turned away, and counted by reason: who keeps on asking must not fill the log.
 		return slog.LevelDebug
 	case codes.Internal, codes.Unknown, codes.DataLoss:
 		return slog.LevelError

@@ -77,7 +77,7 @@ func TestNoMetricsCountNothing(*testing.T) {
 
 func TestLogLevelFollowsTheFault(t *testing.T) {
 	for code, level := range map[codes.Code]string{
-		codes.OK: "DEBUG", codes.InvalidArgument: "INFO", codes.Canceled: "INFO",
+		codes.OK: "DEBUG", codes.InvalidArgument: "INFO", codes.Canceled: "INFO", codes.ResourceExhausted: "DEBUG", codes.Unauthenticated: "DEBUG",
 		codes.Internal: "ERROR", codes.Unknown: "ERROR",
 	} {
 		var out bytes.Buffer
