@@ -134,6 +134,9 @@ func (c *column) service(r *ColumnResult) error {
 		return nil
 	}
 	for i := range s.Service {
+		if err := c.in.stopped(); err != nil {
+			return err
+		}
 		k := &s.Service[i]
 		c.bed.Actions = k.Actions
 		solved, err := c.solver.Solve(&c.bed)
@@ -168,6 +171,9 @@ func (c *column) ground(r *ColumnResult) error {
 	}
 	var worst limit.State
 	for i := range s.Pairs {
+		if err := c.in.stopped(); err != nil {
+			return err
+		}
 		k := &s.Pairs[i]
 		in := c.in.ground(&c.foot.plan, k)
 		out, err := ground.Check(&in)

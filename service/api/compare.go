@@ -21,12 +21,13 @@ import (
 func (c *Check) CompareFootings(ctx context.Context, m *footwardv1.CompareFootingsRequest) (*footwardv1.CompareFootingsResponse, error) {
 	violations := c.validator.Violations(m)
 	r := readerOf(m.GetBasis())
+	r.stop = ctx.Err
 	in := r.comparison(m)
 	size.ValidateComparison(&in, &r.faults)
 	if violations = merge(violations, r.faults); len(violations) > 0 {
 		return nil, guard.InvalidArgument(violations)
 	}
-	in.Pad.Stop = ctx.Err
+	in.Base.Stop, in.Pad.Stop = r.stop, r.stop
 	out, err := size.Compare(&in)
 	var faults limit.Faults
 	var scope *limit.Scope
@@ -129,7 +130,7 @@ var padWeights = map[bool][2]float64{false: {1.35, 1}, true: {1.2, 0.9}}
 // padCases finds the factored combinations that the concrete must hold; with ASD
 // those of LRFD, since concrete has no allowable stresses.
 func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
-	var own reader // its faults are those of the base
+	own := reader{stop: r.stop} // its faults are those of the base
 	in := own.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
 	if in.Basis.US() {
 		in.Basis = basis.USLRFD
