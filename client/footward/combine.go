@@ -4,15 +4,12 @@ import (
 	"context"
 	"flag"
 	"fmt"
-	"io"
-	"os"
 	"strings"
 
 	"google.golang.org/protobuf/encoding/protojson"
 	"google.golang.org/protobuf/proto"
 
 	"footward.example/footward/client"
-	"footward.example/footward/client/footward/reading"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
@@ -26,63 +23,21 @@ Exit status: 0 combined; 2 bad input or no answer.
 `
 
 func combine(ctx context.Context, args []string, t terminal) int {
-	var from connection
-	f := flag.NewFlagSet("combine", flag.ContinueOnError)
-	asJSON := f.Bool("json", false, "print the answer as JSON (a CombineActionsResponse)")
-	all := f.Bool("all", false, "print every combination, not the envelope only")
-	from.flags(f)
-	names, code, done := parse(f, combineHelp, args, t)
-	if done {
-		return code
+	var all bool
+	request, answer := &footwardv1.CombineActionsRequest{}, &footwardv1.CombineActionsResponse{}
+	q := question{
+		command: "combine", help: combineHelp, answer: "CombineActionsResponse", request: request,
+		flags: func(f *flag.FlagSet) {
+			f.BoolVar(&all, "all", false, "print every combination, not the envelope only")
+		},
+		ask: func(ctx context.Context, c *client.Client, asJSON bool) (m proto.Message, err error) {
+			request.EnvelopeOnly = request.EnvelopeOnly || !all && !asJSON
+			answer, err = c.CombineActions(ctx, request)
+			return answer, err
+		},
+		show: func(p *page) { p.combinations(request, answer) },
 	}
-	request := &footwardv1.CombineActionsRequest{}
-	if wrong := readOne(names, "combine", request, t); wrong != "" {
-		return t.wrong("%s", wrong)
-	}
-	c, err := from.open()
-	if err != nil {
-		return t.wrong("%v", err)
-	}
-	defer c.Close()
-	request.EnvelopeOnly = request.EnvelopeOnly || !*all && !*asJSON
-	m, err := c.CombineActions(ctx, request)
-	if err != nil {
-		return t.unanswered(names[0], from.name(), err)
-	}
-	if *asJSON {
-		return t.message(m)
-	}
-	p := newPage(t.out)
-	p.combinations(request, m)
-	if _, err := io.WriteString(t.out, p.text.String()); err != nil {
-		return t.wrong("%v", err)
-	}
-	return allPass
-}
-
-// readOne reads the one request that is named, or says what is wrong.
-func readOne(names []string, command string, m proto.Message, t terminal) string {
-	if len(names) != 1 {
-		return fmt.Sprintf("name one file; see footward %s --help", command)
-	}
-	source, name := t.in, names[0]
-	if name != standardInput {
-		opened, err := os.Open(name)
-		if err != nil {
-			return fmt.Sprintf("%s: %s", name, plain(err))
-		}
-		defer opened.Close()
-		source = opened
-	}
-	faults, err := reading.One(source, m)
-	if err != nil {
-		return fmt.Sprintf("%s %v", name, err)
-	}
-	var out []string
-	for _, f := range faults {
-		out = append(out, fmt.Sprintf("%s: %s", faultPlace(name, f), f.Reason))
-	}
-	return strings.Join(out, "\n")
+	return q.run(ctx, args, t)
 }
 
 // unanswered says why there is no answer: every field that was refused, by its

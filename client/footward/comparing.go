@@ -2,11 +2,12 @@ package main
 
 import (
 	"context"
-	"flag"
 	"fmt"
-	"io"
 	"strings"
 
+	"google.golang.org/protobuf/proto"
+
+	"footward.example/footward/client"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
@@ -20,44 +21,24 @@ Exit status: 0 both footings pass; 1 one does not; 2 bad input or no answer.
 `
 
 func comparing(ctx context.Context, args []string, t terminal) int {
-	var from connection
-	f := flag.NewFlagSet("compare", flag.ContinueOnError)
-	asJSON := f.Bool("json", false, "print the answer as JSON (a CompareFootingsResponse)")
-	from.flags(f)
-	names, code, done := parse(f, compareHelp, args, t)
-	if done {
-		return code
+	request, answer := &footwardv1.CompareFootingsRequest{}, &footwardv1.CompareFootingsResponse{}
+	q := question{
+		command: "compare", help: compareHelp, answer: "CompareFootingsResponse", request: request,
+		ask: func(ctx context.Context, c *client.Client, _ bool) (m proto.Message, err error) {
+			answer, err = c.CompareFootings(ctx, request)
+			return answer, err
+		},
+		show: func(p *page) { p.comparison(answer) },
+		passes: func() bool {
+			for _, f := range answer.GetFootings() {
+				if f.GetResult().GetVerdict() != footwardv1.Verdict_VERDICT_PASS {
+					return false
+				}
+			}
+			return true
+		},
 	}
-	request := &footwardv1.CompareFootingsRequest{}
-	if wrong := readOne(names, "compare", request, t); wrong != "" {
-		return t.wrong("%s", wrong)
-	}
-	c, err := from.open()
-	if err != nil {
-		return t.wrong("%v", err)
-	}
-	defer c.Close()
-	m, err := c.CompareFootings(ctx, request)
-	if err != nil {
-		return t.unanswered(names[0], from.name(), err)
-	}
-	if *asJSON {
-		if code := t.message(m); code != allPass {
-			return code
-		}
-	} else {
-		p := newPage(t.out)
-		p.comparison(m)
-		if _, err := io.WriteString(t.out, p.text.String()); err != nil {
-			return t.wrong("%v", err)
-		}
-	}
-	for _, f := range m.GetFootings() {
-		if f.GetResult().GetVerdict() != footwardv1.Verdict_VERDICT_PASS {
-			return notAll
-		}
-	}
-	return allPass
+	return q.run(ctx, args, t)
 }
 
 func (p *page) comparison(m *footwardv1.CompareFootingsResponse) {

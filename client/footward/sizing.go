@@ -2,11 +2,12 @@ package main
 
 import (
 	"context"
-	"flag"
 	"fmt"
-	"io"
 	"strings"
 
+	"google.golang.org/protobuf/proto"
+
+	"footward.example/footward/client"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
@@ -20,42 +21,17 @@ Exit status: 0 found; 1 none of the choices passes; 2 bad input or no answer.
 `
 
 func sizing(ctx context.Context, args []string, t terminal) int {
-	var from connection
-	f := flag.NewFlagSet("size", flag.ContinueOnError)
-	asJSON := f.Bool("json", false, "print the answer as JSON (a SizeColumnBaseResponse)")
-	from.flags(f)
-	names, code, done := parse(f, sizeHelp, args, t)
-	if done {
-		return code
+	request, answer := &footwardv1.SizeColumnBaseRequest{}, &footwardv1.SizeColumnBaseResponse{}
+	q := question{
+		command: "size", help: sizeHelp, answer: "SizeColumnBaseResponse", request: request,
+		ask: func(ctx context.Context, c *client.Client, _ bool) (m proto.Message, err error) {
+			answer, err = c.SizeColumnBase(ctx, request)
+			return answer, err
+		},
+		show:   func(p *page) { p.sizes(request, answer) },
+		passes: func() bool { return answer.GetFound() },
 	}
-	request := &footwardv1.SizeColumnBaseRequest{}
-	if wrong := readOne(names, "size", request, t); wrong != "" {
-		return t.wrong("%s", wrong)
-	}
-	c, err := from.open()
-	if err != nil {
-		return t.wrong("%v", err)
-	}
-	defer c.Close()
-	m, err := c.SizeColumnBase(ctx, request)
-	if err != nil {
-		return t.unanswered(names[0], from.name(), err)
-	}
-	if *asJSON {
-		if code := t.message(m); code != allPass {
-			return code
-		}
-	} else {
-		p := newPage(t.out)
-		p.sizes(request, m)
-		if _, err := io.WriteString(t.out, p.text.String()); err != nil {
-			return t.wrong("%v", err)
-		}
-	}
-	if !m.GetFound() {
-		return notAll
-	}
-	return allPass
+	return q.run(ctx, args, t)
 }
 
 var dimensions = map[footwardv1.SizeDimension]string{
