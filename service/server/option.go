@@ -15,15 +15,11 @@ import (
 	"footward.example/footward/service/telemetry"
 )
 
-// interceptors are what a call passes before its handler: metrics, log, callers,
-// limits (gate may be nil), and recovery innermost.
-func (o *Options) interceptors(gate *guard.Gate) ([]grpc.ServerOption, error) {
-	unary := []grpc.UnaryServerInterceptor{
-		telemetry.LogUnary(o.Log), o.Callers.Unary(o.Metrics), o.Deadlines.Unary(o.Metrics),
-	}
-	stream := []grpc.StreamServerInterceptor{
-		telemetry.LogStream(o.Log), o.Callers.Stream(o.Metrics), o.Deadlines.Stream(o.Metrics),
-	}
+// interceptors are what a call passes before its handler, inside the watch over
+// all calls: callers, limits (gate may be nil), and recovery innermost.
+func (o *Options) interceptors(calls *telemetry.Calls, gate *guard.Gate) ([]grpc.ServerOption, error) {
+	unary := []grpc.UnaryServerInterceptor{o.Callers.Unary(o.Metrics), o.Deadlines.Unary(o.Metrics)}
+	stream := []grpc.StreamServerInterceptor{calls.Stream(), o.Callers.Stream(o.Metrics), o.Deadlines.Stream(o.Metrics)}
 	if gate != nil {
 		unary, stream = append(unary, gate.Unary(o.Metrics)), append(stream, gate.Stream(o.Metrics))
 		if o.Metrics != nil {
@@ -34,10 +30,6 @@ func (o *Options) interceptors(gate *guard.Gate) ([]grpc.ServerOption, error) {
 	}
 	unary = append(unary, guard.RecoverUnary(o.Log, o.Metrics))
 	stream = append(stream, guard.RecoverStream(o.Log, o.Metrics))
-	if o.Metrics != nil {
-		unary = append([]grpc.UnaryServerInterceptor{o.Metrics.Unary()}, unary...)
-		stream = append([]grpc.StreamServerInterceptor{o.Metrics.Stream()}, stream...)
-	}
 	return []grpc.ServerOption{
 		grpc.ChainUnaryInterceptor(unary...), grpc.ChainStreamInterceptor(stream...),
 		grpc.InTapHandle(o.Deadlines.Tap(streams)),
@@ -65,6 +57,9 @@ func (o *Options) transport() []grpc.ServerOption {
 	}
 	if o.Streams > 0 {
 		out = append(out, grpc.MaxConcurrentStreams(uint32(min(o.Streams, math.MaxInt32))))
+	}
+	if o.Stats != nil {
+		out = append(out, grpc.StatsHandler(o.Stats))
 	}
 	if o.TLS != nil {
 		out = append(out, grpc.Creds(credentials.NewTLS(o.TLS)))

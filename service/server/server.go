@@ -11,6 +11,7 @@ import (
 	"google.golang.org/grpc/health"
 	"google.golang.org/grpc/health/grpc_health_v1"
 	"google.golang.org/grpc/reflection"
+	"google.golang.org/grpc/stats"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
 	"footward.example/footward/service/api"
@@ -23,6 +24,10 @@ import (
 type Options struct {
 	Log     *slog.Logger       // nil: none
 	Metrics *telemetry.Metrics // nil: none
+	// Trace says which trace a call is in; nil: that which its caller names.
+	Trace func(context.Context) telemetry.Trace
+	// Stats, if not nil, is told of every call.
+	Stats stats.Handler
 	// MessageBytes is the largest message taken or sent; 0: DefaultMessageBytes.
 	MessageBytes int
 	Reflection   bool
@@ -93,7 +98,9 @@ func New(o Options) (*Server, error) {
 	if o.AtOnce > 0 {
 		gate = guard.NewGate(o.AtOnce, o.Waiting)
 	}
-	before, err := o.interceptors(gate)
+	o.Log = telemetry.Logger(o.Log)
+	calls := telemetry.NewCalls(o.Log, o.Metrics, o.Trace)
+	before, err := o.interceptors(calls, gate)
 	if err != nil {
 		return nil, err
 	}
@@ -102,9 +109,10 @@ func New(o Options) (*Server, error) {
 		grpc:   grpc.NewServer(append(before, o.transport()...)...),
 		health: health.NewServer(), connections: o.Connections, stopping: stopping,
 	}
-	var services grpc.ServiceRegistrar = s.grpc
+	watched := calls.Watch(s.grpc)
+	var services grpc.ServiceRegistrar = watched
 	if gate != nil {
-		services = gate.Early(s.grpc)
+		services = gate.Early(watched)
 	}
 	check := api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room))
 	footwardv1.RegisterCheckServiceServer(services, check)
@@ -112,15 +120,12 @@ func New(o Options) (*Server, error) {
 	footwardv1.RegisterCompareServiceServer(services, check)
 	footwardv1.RegisterLoadServiceServer(services, api.NewLoad(validator))
 	footwardv1.RegisterCatalogServiceServer(services, api.NewCatalog())
-	grpc_health_v1.RegisterHealthServer(s.grpc, watchable{s.health, watching})
+	grpc_health_v1.RegisterHealthServer(watched, watchable{s.health, watching})
 	for name := range s.grpc.GetServiceInfo() {
 		s.health.SetServingStatus(name, grpc_health_v1.HealthCheckResponse_SERVING)
 	}
 	if o.Reflection {
-		reflection.Register(s.grpc)
-	}
-	if o.Metrics != nil {
-		o.Metrics.Server(s.grpc)
+		reflection.Register(watched)
 	}
 	return s, nil
 }

@@ -5,36 +5,36 @@ import (
 	"log/slog"
 	"time"
 
-	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/peer"
-	"google.golang.org/grpc/status"
 )
 
-// LogUnary writes one line a call: debug when it was answered or turned away, error
-// when the service was at fault, info otherwise. Nothing that the caller sent is written.
-func LogUnary(log *slog.Logger) grpc.UnaryServerInterceptor {
-	return func(ctx context.Context, m any, info *grpc.UnaryServerInfo, handler grpc.UnaryHandler) (any, error) {
-		began := time.Now()
-		answer, err := handler(ctx, m)
-		write(ctx, log, info.FullMethod, began, err)
-		return answer, err
+// Logger returns a log that adds the ids of the call to every line that is written
+// with the call's context, whoever writes it.
+func Logger(log *slog.Logger) *slog.Logger { return slog.New(identified{log.Handler()}) }
+
+type identified struct{ slog.Handler }
+
+func (h identified) Handle(ctx context.Context, r slog.Record) error {
+	if who := identityOf(ctx); who != nil {
+		r.AddAttrs(slog.String("request_id", who.request))
+		if who.trace.ID != "" {
+			r.AddAttrs(slog.String("trace_id", who.trace.ID))
+		}
 	}
+	return h.Handler.Handle(ctx, r)
 }
 
-// LogStream does the same for streams.
-func LogStream(log *slog.Logger) grpc.StreamServerInterceptor {
-	return func(server any, stream grpc.ServerStream, info *grpc.StreamServerInfo, handler grpc.StreamHandler) error {
-		began := time.Now()
-		err := handler(server, stream)
-		write(stream.Context(), log, info.FullMethod, began, err)
-		return err
-	}
+func (h identified) WithAttrs(attrs []slog.Attr) slog.Handler {
+	return identified{h.Handler.WithAttrs(attrs)}
 }
 
-func write(ctx context.Context, log *slog.Logger, method string, began time.Time, err error) {
-	code := status.Code(err)
-	level := levelOf(code)
+func (h identified) WithGroup(name string) slog.Handler {
+	return identified{h.Handler.WithGroup(name)}
+}
+
+// write writes the line of a call.
+func write(ctx context.Context, log *slog.Logger, level slog.Level, method string, code codes.Code, took time.Duration) {
 	if !log.Enabled(ctx, level) {
 		return
 	}
@@ -43,9 +43,11 @@ func write(ctx context.Context, log *slog.Logger, method string, began time.Time
 		from = p.Addr.String()
 	}
 	log.LogAttrs(ctx, level, "call", slog.String("method", method), slog.String("code", code.String()),
-		slog.Duration("took", time.Since(began)), slog.String("peer", from))
+		slog.Duration("took", took), slog.String("peer", from))
 }
 
+// levelOf is debug for a call that was answered or turned away, error when the
+// service was at fault, and info otherwise.
 func levelOf(code codes.Code) slog.Level {
 	switch code {
 	case codes.OK:

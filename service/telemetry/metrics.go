@@ -3,18 +3,13 @@ package telemetry
 import (
 	"strings"
 
-	"github.com/grpc-ecosystem/go-grpc-middleware/providers/prometheus"
 	client "github.com/prometheus/client_golang/prometheus"
 	"github.com/prometheus/client_golang/prometheus/collectors"
-	"google.golang.org/grpc"
 
 	"footward.example/footward/internal/basis"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 	"footward.example/footward/service/version"
 )
-
-// latencyBuckets reach from a small check to a large batch [s].
-var latencyBuckets = []float64{0.0001, 0.00025, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10}
 
 // useBuckets lie close where a part just holds or just fails.
 var useBuckets = []float64{0.1, 0.25, 0.5, 0.7, 0.8, 0.9, 0.95, 1, 1.05, 1.1, 1.25, 1.5, 2, 5}
@@ -29,7 +24,7 @@ const (
 
 // Metrics are the service's own collectors. A nil *Metrics counts nothing.
 type Metrics struct {
-	rpc *prometheus.ServerMetrics
+	rpcs *rpcs
 	// One counter for each combination, so that counting neither looks up nor
 	// allocates.
 	checks  [kinds][bases][verdicts]client.Counter
@@ -66,9 +61,7 @@ func New(registry client.Registerer) (*Metrics, error) {
 		Name: "footward_panics_total", Help: "Calls that panicked and were answered INTERNAL.",
 	})
 
-	m := &Metrics{registry: registry, panics: panics, rpc: prometheus.NewServerMetrics(
-		prometheus.WithServerHandlingTimeHistogram(prometheus.WithHistogramBuckets(latencyBuckets)),
-	)}
+	m := &Metrics{registry: registry, panics: panics, rpcs: newRPCs()}
 	for k := 1; k < kinds; k++ {
 		check := name(footwardv1.CheckKind(k).String(), "CHECK_KIND_")
 		m.use[k] = use.WithLabelValues(check)
@@ -87,10 +80,8 @@ func New(registry client.Registerer) (*Metrics, error) {
 			m.away[r] = away.WithLabelValues(name(why.String(), "CALL_REASON_"))
 		}
 	}
-	for _, c := range []client.Collector{
-		checks, use, refused, away, panics, build, m.rpc,
-		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}),
-	} {
+	for _, c := range append(m.rpcs.collectors(), checks, use, refused, away, panics, build,
+		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{})) {
 		if err := registry.Register(c); err != nil {
 			return nil, err
 		}
@@ -100,15 +91,6 @@ func New(registry client.Registerer) (*Metrics, error) {
 
 // name is an enum value as a label: CHECK_KIND_WELD is weld.
 func name(value, prefix string) string { return strings.ToLower(strings.TrimPrefix(value, prefix)) }
-
-// Unary and Stream measure calls.
-func (m *Metrics) Unary() grpc.UnaryServerInterceptor { return m.rpc.UnaryServerInterceptor() }
-
-// Stream measures streams.
-func (m *Metrics) Stream() grpc.StreamServerInterceptor { return m.rpc.StreamServerInterceptor() }
-
-// Server makes the series of every method of a server, at zero.
-func (m *Metrics) Server(s *grpc.Server) { m.rpc.InitializeMetrics(s) }
 
 // Check counts an answer.
 func (m *Metrics) Check(kind footwardv1.CheckKind, r *footwardv1.CheckResult) {

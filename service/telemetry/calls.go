@@ -1,0 +1,189 @@
+package telemetry
+
+import (
+	"context"
+	"log/slog"
+	"time"
+
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/metadata"
+	"google.golang.org/grpc/status"
+)
+
+// Calls watches every call of one or more servers: it gives it an identity,
+// counts it and writes its line of the log.
+//
+// Unary calls are watched where a method is registered rather than in an
+// interceptor, for gRPC reads the request before it comes to interceptors: a
+// message that is too large, or that is none, would neither be counted nor logged.
+type Calls struct {
+	log     *slog.Logger
+	metrics *Metrics
+	trace   func(context.Context) Trace
+	streams map[string]*method // by full name; written before the servers serve
+}
+
+// NewCalls returns a watch. Nil metrics count nothing. trace, if not nil, says
+// which trace a call is in; else it is what the caller says.
+func NewCalls(log *slog.Logger, metrics *Metrics, trace func(context.Context) Trace) *Calls {
+	if trace == nil {
+		trace = callersTrace
+	}
+	return &Calls{log: log, metrics: metrics, trace: trace, streams: map[string]*method{}}
+}
+
+// Kinds of calls, as labels.
+const (
+	unary        = "unary"
+	clientStream = "client_stream"
+	serverStream = "server_stream"
+	bidiStream   = "bidi_stream"
+)
+
+// Server is a gRPC server whose services are watched when they are registered
+// through it. Its streams are watched by the interceptor Stream, which it needs too.
+type Server struct {
+	*grpc.Server
+	calls *Calls
+}
+
+// Watch returns a server to register services with.
+func (c *Calls) Watch(s *grpc.Server) Server { return Server{s, c} }
+
+// RegisterService implements grpc.ServiceRegistrar.
+func (s Server) RegisterService(service *grpc.ServiceDesc, implementation any) {
+	watched := *service
+	watched.Methods = make([]grpc.MethodDesc, len(service.Methods))
+	for i, m := range service.Methods {
+		watched.Methods[i] = grpc.MethodDesc{
+			MethodName: m.MethodName,
+			Handler:    s.calls.unary("/"+service.ServiceName+"/"+m.MethodName, s.calls.series(unary, service.ServiceName, m.MethodName), m.Handler),
+		}
+	}
+	for _, m := range service.Streams {
+		kind := bidiStream
+		switch {
+		case !m.ClientStreams:
+			kind = serverStream
+		case !m.ServerStreams:
+			kind = clientStream
+		}
+		s.calls.streams["/"+service.ServiceName+"/"+m.StreamName] = s.calls.series(kind, service.ServiceName, m.StreamName)
+	}
+	s.Server.RegisterService(&watched, implementation)
+}
+
+func (c *Calls) series(kind, service, name string) *method {
+	if c.metrics == nil {
+		return nil
+	}
+	return c.metrics.rpcs.method(kind, service, name)
+}
+
+func (c *Calls) unary(name string, series *method, handle grpc.MethodHandler) grpc.MethodHandler {
+	return func(server any, ctx context.Context, decode func(any) error, interceptor grpc.UnaryServerInterceptor) (any, error) {
+		began := time.Now()
+		series.begin()
+		ctx, who := c.identify(ctx)
+		var unread error
+		answer, err := handle(server, ctx, func(m any) error {
+			unread = decode(m)
+			return unread
+		}, interceptor)
+		c.tell(ctx, who, err)
+		c.end(ctx, name, series, who, began, err, unread != nil)
+		return answer, err
+	}
+}
+
+// tell puts the id into the answer of a call that failed, that brought an id of
+// its own or whose line is in the log whatever comes of it. The rest have no line
+// to be found by it, and a field that is new in every answer costs a tenth of the
+// call. Where gRPC refused the message unread, its answer has gone already.
+func (c *Calls) tell(ctx context.Context, who *identity, err error) {
+	if err == nil && !who.given && !c.log.Enabled(ctx, levelOf(codes.OK)) {
+		return
+	}
+	// Without a stream to set them on there is nobody to tell.
+	ids := metadata.MD{RequestIDKey: {who.request}}
+	_ = grpc.SetTrailer(ctx, ids)
+	if err == nil {
+		// A header before an error would keep clients from asking again.
+		_ = grpc.SetHeader(ctx, ids)
+	}
+}
+
+// Stream watches streams.
+func (c *Calls) Stream() grpc.StreamServerInterceptor {
+	return func(server any, stream grpc.ServerStream, info *grpc.StreamServerInfo, handle grpc.StreamHandler) error {
+		began := time.Now()
+		series := c.streams[info.FullMethod]
+		series.begin()
+		ctx, who := c.identify(stream.Context())
+		ids := metadata.MD{RequestIDKey: {who.request}}
+		stream.SetTrailer(ids)
+		err := handle(server, &watchedStream{ServerStream: stream, ctx: ctx, series: series, ids: ids})
+		c.end(ctx, info.FullMethod, series, who, began, err, false)
+		return err
+	}
+}
+
+func (c *Calls) identify(ctx context.Context) (context.Context, *identity) {
+	who := &identity{trace: c.trace(ctx)}
+	who.request, who.given = requestID(ctx)
+	return context.WithValue(ctx, identityKey{}, who), who
+}
+
+func (c *Calls) end(ctx context.Context, name string, series *method, who *identity, began time.Time, err error, unread bool) {
+	took := time.Since(began)
+	code := codeOf(err)
+	series.end(code, took, who.trace)
+	level := levelOf(code)
+	if unread {
+		// gRPC answers INTERNAL to bytes that are no message; that is the caller's fault.
+		level = slog.LevelInfo
+	}
+	write(ctx, c.log, level, name, code, took)
+}
+
+// codeOf is the code that gRPC sends for an error of a handler.
+func codeOf(err error) codes.Code {
+	if s, ok := status.FromError(err); ok {
+		return s.Code()
+	}
+	return status.FromContextError(err).Code()
+}
+
+// watchedStream counts messages, and sends the ids with the first.
+type watchedStream struct {
+	grpc.ServerStream
+	ctx    context.Context
+	series *method
+	ids    metadata.MD // nil once they are set
+}
+
+// Context implements grpc.ServerStream.
+func (s *watchedStream) Context() context.Context { return s.ctx }
+
+// SendMsg implements grpc.ServerStream.
+func (s *watchedStream) SendMsg(m any) error {
+	if s.ids != nil {
+		_ = s.SetHeader(s.ids)
+		s.ids = nil
+	}
+	err := s.ServerStream.SendMsg(m)
+	if err == nil && s.series != nil {
+		s.series.sent.Inc()
+	}
+	return err
+}
+
+// RecvMsg implements grpc.ServerStream.
+func (s *watchedStream) RecvMsg(m any) error {
+	err := s.ServerStream.RecvMsg(m)
+	if err == nil && s.series != nil {
+		s.series.received.Inc()
+	}
+	return err
+}

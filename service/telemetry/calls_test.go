@@ -1,0 +1,365 @@
+package telemetry_test
+
+import (
+	"bytes"
+	"context"
+	"io"
+	"log/slog"
+	"net"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/prometheus/client_golang/prometheus"
+	"github.com/prometheus/client_golang/prometheus/testutil"
+	dto "github.com/prometheus/client_model/go"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/credentials/insecure"
+	"google.golang.org/grpc/mem"
+	"google.golang.org/grpc/metadata"
+	"google.golang.org/grpc/status"
+	"google.golang.org/grpc/test/bufconn"
+	"google.golang.org/protobuf/types/known/wrapperspb"
+
+	"footward.example/footward/service/guard"
+	"footward.example/footward/service/telemetry"
+)
+
+// watched is a server with one unary and one streaming method, under the watch.
+type watched struct {
+	*grpc.ClientConn
+	registry *prometheus.Registry
+	log      *lines
+}
+
+// lines is a log that may be read while it is written.
+type lines struct {
+	mu  sync.Mutex
+	out bytes.Buffer
+}
+
+func (l *lines) Write(b []byte) (int, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.out.Write(b)
+}
+
+// take returns what was written since it was last asked.
+func (l *lines) take() string {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	defer l.out.Reset()
+	return l.out.String()
+}
+
+const (
+	doMethod     = "/test.Thing/Do"
+	streamMethod = "/test.Thing/Talk"
+	most         = 1000 // bytes of a message
+)
+
+func watch(t *testing.T, level slog.Level, do func(context.Context, string) (string, error), options ...grpc.DialOption) *watched {
+	t.Helper()
+	w := &watched{registry: prometheus.NewRegistry(), log: &lines{}}
+	metrics, err := telemetry.New(w.registry)
+	require.NoError(t, err)
+	log := telemetry.Logger(slog.New(slog.NewTextHandler(w.log, &slog.HandlerOptions{Level: level})))
+	calls := telemetry.NewCalls(log, metrics, nil)
+	s := grpc.NewServer(grpc.MaxRecvMsgSize(most), grpc.ChainUnaryInterceptor(guard.RecoverUnary(log, metrics)),
+		grpc.ChainStreamInterceptor(calls.Stream(), guard.RecoverStream(log, metrics)))
+	calls.Watch(s).RegisterService(&grpc.ServiceDesc{
+		ServiceName: "test.Thing", HandlerType: (*any)(nil),
+		Methods: []grpc.MethodDesc{{MethodName: "Do", Handler: func(server any, ctx context.Context, decode func(any) error, interceptor grpc.UnaryServerInterceptor) (any, error) {
+			m := &wrapperspb.StringValue{}
+			if err := decode(m); err != nil {
+				return nil, err
+			}
+			return interceptor(ctx, m, &grpc.UnaryServerInfo{Server: server, FullMethod: doMethod}, func(ctx context.Context, m any) (any, error) {
+				answer, err := do(ctx, m.(*wrapperspb.StringValue).GetValue())
+				return wrapperspb.String(answer), err
+			})
+		}}},
+		Streams: []grpc.StreamDesc{{StreamName: "Talk", ClientStreams: true, ServerStreams: true, Handler: func(_ any, stream grpc.ServerStream) error {
+			for {
+				m := &wrapperspb.StringValue{}
+				if err := stream.RecvMsg(m); err != nil {
+					if err == io.EOF {
+						return nil
+					}
+					return err
+				}
+				answer, err := do(stream.Context(), m.GetValue())
+				if err != nil {
+					return err
+				}
+				if err := stream.SendMsg(wrapperspb.String(answer)); err != nil {
+					return err
+				}
+			}
+		}}},
+	}, nil)
+	pipe := bufconn.Listen(1 << 16)
+	go func() { _ = s.Serve(pipe) }()
+	t.Cleanup(s.Stop)
+	w.ClientConn, err = grpc.NewClient("passthrough:///test", append(options, grpc.WithTransportCredentials(insecure.NewCredentials()),
+		grpc.WithContextDialer(func(ctx context.Context, _ string) (net.Conn, error) { return pipe.DialContext(ctx) }))...)
+	require.NoError(t, err)
+	t.Cleanup(func() { _ = w.Close() })
+	return w
+}
+
+// call calls Do with metadata, and returns what came back beside the answer.
+func (w *watched) call(t *testing.T, text string, sent ...string) (header, trailer metadata.MD, err error) {
+	t.Helper()
+	ctx := metadata.AppendToOutgoingContext(t.Context(), sent...)
+	err = w.Invoke(ctx, doMethod, wrapperspb.String(text), &wrapperspb.StringValue{}, grpc.Header(&header), grpc.Trailer(&trailer))
+	return header, trailer, err
+}
+
+// value is that of the only series of a metric that has all these label values.
+func (w *watched) value(t *testing.T, name string, labels ...string) float64 {
+	t.Helper()
+	m := w.series(t, name, labels...)
+	return m.GetCounter().GetValue() + m.GetGauge().GetValue() + float64(m.GetHistogram().GetSampleCount())
+}
+
+func (w *watched) series(t *testing.T, name string, labels ...string) *dto.Metric {
+	t.Helper()
+	families, err := w.registry.Gather()
+	require.NoError(t, err)
+	for _, f := range families {
+		if f.GetName() != name {
+			continue
+		}
+		for _, m := range f.GetMetric() {
+			has := 0
+			for _, l := range m.GetLabel() {
+				for _, want := range labels {
+					if l.GetValue() == want {
+						has++
+					}
+				}
+			}
+			if has == len(labels) {
+				return m
+			}
+		}
+	}
+	require.Fail(t, "no such series", "%s %v", name, labels)
+	return nil
+}
+
+// outcome is a handler that ends as its request says.
+func outcome(_ context.Context, text string) (string, error) {
+	switch text {
+	case "panic":
+		panic("private")
+	case "fault":
+		return "", status.Error(codes.Internal, "private")
+	case "refuse":
+		return "", status.Error(codes.InvalidArgument, "private")
+	case "full":
+		return "", status.Error(codes.ResourceExhausted, "private")
+	case "late":
+		return "", context.DeadlineExceeded
+	}
+	return "answer", nil
+}
+
+func TestAnswersCarryTheIDThatTheLogHas(t *testing.T) {
+	w := watch(t, slog.LevelInfo, outcome)
+	const key = telemetry.RequestIDKey
+
+	header, trailer, err := w.call(t, "fine", key, "job-7/part=3")
+	require.NoError(t, err)
+	assert.Equal(t, []string{"job-7/part=3"}, header.Get(key))
+	assert.Equal(t, []string{"job-7/part=3"}, trailer.Get(key))
+	assert.Empty(t, w.log.take(), "a call that was answered is no news")
+
+	header, trailer, err = w.call(t, "refuse", key, "job-8")
+	require.Equal(t, codes.InvalidArgument, status.Code(err))
+	assert.Equal(t, []string{"job-8"}, trailer.Get(key))
+	assert.Empty(t, header.Get(key), "a header keeps clients from asking again")
+	assert.Contains(t, w.log.take(), "request_id=job-8")
+
+	for _, bad := range [][]string{nil, {key, "a b"}, {key, strings.Repeat("x", 200)}, {key, "one", key, "two"}} {
+		_, trailer, err = w.call(t, "refuse", bad...)
+		require.Equal(t, codes.InvalidArgument, status.Code(err))
+		require.Len(t, trailer.Get(key), 1, "%v", bad)
+		made := trailer.Get(key)[0]
+		assert.Len(t, made, 26)
+		line := w.log.take()
+		assert.Contains(t, line, "request_id="+made)
+		if len(bad) > 0 {
+			assert.NotContains(t, line, bad[1])
+		}
+	}
+
+	header, trailer, err = w.call(t, "fine")
+	require.NoError(t, err)
+	assert.Empty(t, append(header.Get(key), trailer.Get(key)...), "there is no line to be found by it")
+}
+
+func TestEveryCallIsLoggedUnderItsIDWhenAsked(t *testing.T) {
+	w := watch(t, slog.LevelDebug, outcome)
+	_, trailer, err := w.call(t, "fine", "traceparent", sampled)
+	require.NoError(t, err)
+	line := w.log.take()
+	require.Len(t, trailer.Get(telemetry.RequestIDKey), 1)
+	assert.Contains(t, line, "level=DEBUG msg=call method="+doMethod+" code=OK")
+	assert.Contains(t, line, "request_id="+trailer.Get(telemetry.RequestIDKey)[0])
+	assert.Contains(t, line, "trace_id="+traceID)
+	assert.NotContains(t, line, "fine")
+}
+
+func TestLogLevelFollowsTheFault(t *testing.T) {
+	for text, want := range map[string]struct {
+		level string
+		code  codes.Code
+	}{
+		"fine": {"DEBUG", codes.OK}, "refuse": {"INFO", codes.InvalidArgument}, "late": {"INFO", codes.DeadlineExceeded},
+		"full": {"DEBUG", codes.ResourceExhausted},
+		"fault": {"ERROR", codes.Internal}, "panic": {"ERROR", codes.Internal},
+	} {
+		w := watch(t, slog.LevelDebug, outcome)
+		_, _, err := w.call(t, text)
+		assert.Equal(t, want.code, status.Code(err), text)
+		log := w.log.take()
+		assert.Contains(t, log, "level="+want.level+" msg=call", text)
+		assert.Contains(t, log, "code="+want.code.String(), text)
+		if text != "panic" { // whose line says what it was
+			assert.NotContains(t, log, "private")
+		}
+		assert.Equal(t, 1.0, w.value(t, "grpc_server_handled_total", "Do", want.code.String()))
+		assert.Equal(t, 1.0, w.value(t, "grpc_server_handling_seconds", "Do"))
+	}
+}
+
+func TestPanicsAreCountedAndLoggedUnderTheCallsID(t *testing.T) {
+	w := watch(t, slog.LevelInfo, outcome)
+	_, _, err := w.call(t, "panic", telemetry.RequestIDKey, "job-9", "traceparent", sampled)
+	require.Equal(t, codes.Internal, status.Code(err))
+	assert.NotContains(t, err.Error(), "private")
+	assert.Equal(t, 1.0, w.value(t, "footward_panics_total"))
+	for _, line := range strings.Split(strings.TrimSpace(w.log.take()), "\n") {
+		assert.Contains(t, line, "request_id=job-9 trace_id="+traceID)
+	}
+}
+
+// bytesCodec sends bytes that are no message.
+type bytesCodec struct{}
+
+func (bytesCodec) Name() string { return "proto" }
+func (bytesCodec) Marshal(any) (mem.BufferSlice, error) {
+	return mem.BufferSlice{mem.SliceBuffer("\xff\xff\xff")}, nil
+}
+func (bytesCodec) Unmarshal(mem.BufferSlice, any) error { return nil }
+
+// TestCallsThatNeverReachAHandlerAreCounted: gRPC refuses these before it comes to
+// interceptors.
+func TestCallsThatNeverReachAHandlerAreCounted(t *testing.T) {
+	w := watch(t, slog.LevelInfo, outcome)
+	_, _, err := w.call(t, strings.Repeat("x", most))
+	require.Equal(t, codes.ResourceExhausted, status.Code(err))
+	assert.Equal(t, 1.0, w.value(t, "grpc_server_handled_total", "Do", "ResourceExhausted"))
+	assert.Contains(t, w.log.take(), "level=INFO msg=call method="+doMethod+" code=ResourceExhausted")
+
+	err = w.Invoke(t.Context(), doMethod, wrapperspb.String("x"), &wrapperspb.StringValue{}, grpc.ForceCodecV2(bytesCodec{}))
+	require.Equal(t, codes.Internal, status.Code(err))
+	assert.Equal(t, 1.0, w.value(t, "grpc_server_handled_total", "Do", "Internal"))
+	assert.Contains(t, w.log.take(), "level=INFO msg=call method="+doMethod+" code=Internal", "the caller's fault")
+}
+
+const (
+	traceID = "4bf92f3577b34da6a3ce929d0e0e4736"
+	sampled = "00-" + traceID + "-00f067aa0ba902b7-01"
+	dropped = "00-" + traceID + "-00f067aa0ba902b7-00"
+)
+
+func TestExemplarsLeadToTracesThatAreKept(t *testing.T) {
+	w := watch(t, slog.LevelInfo, outcome)
+	exemplars := func() (out []string) {
+		for _, b := range w.series(t, "grpc_server_handling_seconds", "Do").GetHistogram().GetBucket() {
+			for _, l := range b.GetExemplar().GetLabel() {
+				out = append(out, l.GetName()+"="+l.GetValue())
+			}
+		}
+		return out
+	}
+	_, _, err := w.call(t, "fine")
+	require.NoError(t, err)
+	_, _, err = w.call(t, "fine", "traceparent", dropped)
+	require.NoError(t, err)
+	assert.Empty(t, exemplars())
+	_, _, err = w.call(t, "fine", "traceparent", sampled)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"trace_id=" + traceID}, exemplars())
+}
+
+func TestStreamsAreWatchedToTheirEnd(t *testing.T) {
+	w := watch(t, slog.LevelDebug, outcome)
+	ctx, cancel := context.WithCancel(metadata.AppendToOutgoingContext(t.Context(), telemetry.RequestIDKey, "job-10"))
+	defer cancel()
+	stream, err := w.NewStream(ctx, &grpc.StreamDesc{ClientStreams: true, ServerStreams: true}, streamMethod)
+	require.NoError(t, err)
+	for range 3 {
+		require.NoError(t, stream.SendMsg(wrapperspb.String("fine")))
+		require.NoError(t, stream.RecvMsg(&wrapperspb.StringValue{}))
+	}
+	header, err := stream.Header()
+	require.NoError(t, err)
+	assert.Equal(t, []string{"job-10"}, header.Get(telemetry.RequestIDKey))
+	assert.Equal(t, 1.0, w.value(t, "footward_calls_in_flight", "Talk"))
+	assert.Equal(t, 1.0, w.value(t, "grpc_server_started_total", "Talk"))
+
+	require.NoError(t, stream.SendMsg(wrapperspb.String("refuse")))
+	require.Equal(t, codes.InvalidArgument, status.Code(stream.RecvMsg(&wrapperspb.StringValue{})))
+	assert.Equal(t, []string{"job-10"}, stream.Trailer().Get(telemetry.RequestIDKey))
+	assert.Equal(t, 0.0, w.value(t, "footward_calls_in_flight", "Talk"))
+	assert.Equal(t, 1.0, w.value(t, "grpc_server_handled_total", "Talk", "InvalidArgument"))
+	assert.Equal(t, 4.0, w.value(t, "grpc_server_msg_received_total", "Talk"))
+	assert.Equal(t, 3.0, w.value(t, "grpc_server_msg_sent_total", "Talk"))
+	assert.Contains(t, w.log.take(), "method="+streamMethod+" code=InvalidArgument")
+}
+
+// TestFailedCallsMayBeRepeated: a client asks again only while no header came.
+func TestFailedCallsMayBeRepeated(t *testing.T) {
+	tries := 0
+	w := watch(t, slog.LevelDebug, func(context.Context, string) (string, error) {
+		if tries++; tries == 1 {
+			return "", status.Error(codes.Unavailable, "not now")
+		}
+		return "now", nil
+	}, grpc.WithDefaultServiceConfig(`{"methodConfig": [{"name": [{}], "retryPolicy": {"maxAttempts": 2,
+		"initialBackoff": "0.01s", "maxBackoff": "0.01s", "backoffMultiplier": 1, "retryableStatusCodes": ["UNAVAILABLE"]}}]}`))
+	_, _, err := w.call(t, "again", telemetry.RequestIDKey, "job-11")
+	require.NoError(t, err)
+	assert.Equal(t, 2, tries)
+}
+
+// TestSeriesOfCallsAreBounded: all exist from the start, and no call makes another.
+func TestSeriesOfCallsAreBounded(t *testing.T) {
+	w := watch(t, slog.LevelInfo, outcome)
+	count := func() int {
+		n, err := testutil.GatherAndCount(w.registry, "grpc_server_started_total", "grpc_server_handled_total",
+			"grpc_server_handling_seconds", "grpc_server_msg_received_total", "grpc_server_msg_sent_total", "footward_calls_in_flight")
+		require.NoError(t, err)
+		return n
+	}
+	const methods, streams, statusCodes = 2, 1, 17
+	want := methods*(statusCodes+3) + streams*2
+	require.Equal(t, want, count())
+	for _, text := range []string{"fine", "refuse", "panic", "late", "fault"} {
+		_, _, _ = w.call(t, text)
+	}
+	err := w.Invoke(t.Context(), "/test.Thing/Other", wrapperspb.String(""), &wrapperspb.StringValue{})
+	require.Equal(t, codes.Unimplemented, status.Code(err))
+	assert.Equal(t, want, count())
+
+	problems, err := testutil.GatherAndLint(w.registry)
+	require.NoError(t, err)
+	assert.Empty(t, problems)
+}
