@@ -100,6 +100,11 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	if err := s.access.put(&o); err != nil {
 		return err
 	}
+	stopTracing, err := s.tracing.put(ctx, &o, log)
+	if err != nil {
+		return err
+	}
+	defer stopTracing()
 	service, err := server.New(o)
 	if err != nil {
 		return err
@@ -127,7 +132,8 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	go func() { ended <- service.Serve(listener) }()
 	log.Info("serving", "version", version.String(), "grpc", s.grpc, "listening", at.grpc.String(), "metrics", s.metrics,
 		"plaintext_to_other_machines", s.plaintext, "reflection", s.reflection, "message_mib", s.messageMiB,
-		"drain_delay", s.drainDelay, "drain_timeout", s.drainTimeout, "log_level", s.logLevel, "bounds", s.bounds, "access", s.access)
+		"drain_delay", s.drainDelay, "drain_timeout", s.drainTimeout, "log_level", s.logLevel, "bounds", s.bounds, "access", s.access,
+		"trace_endpoint", s.tracing.endpoint, "trace_ratio", s.tracing.ratio)
 	if ready != nil {
 		ready(at)
 	}

@@ -25,6 +25,7 @@ type settings struct {
 	logJSON      bool
 	bounds       bounds
 	access       access
+	tracing      tracing
 }
 
 const about = `Footward's service: structural checks of column bases over gRPC.
@@ -55,6 +56,7 @@ func (s *settings) flags() *flag.FlagSet {
 	f.BoolVar(&s.logJSON, "log-json", false, "write log lines as JSON")
 	s.bounds.flags(f)
 	s.access.flags(f)
+	s.tracing.flags(f)
 	f.Usage = func() {}
 	return f
 }
@@ -126,6 +128,7 @@ func (s *settings) check() error {
 	}
 	wrong = append(wrong, s.bounds.check()...)
 	wrong = append(wrong, s.access.check(s.grpc)...)
+	wrong = append(wrong, s.tracing.check(s.plaintext)...)
 	slices.SortFunc(wrong, func(a, b error) int { return strings.Compare(a.Error(), b.Error()) })
 	return errors.Join(wrong...)
 }

@@ -99,7 +99,7 @@ func (c *Calls) unary(name string, series *method, handle grpc.MethodHandler) gr
 
 // tell puts the id into the answer of a call that failed, that brought an id of
 // its own or whose line is in the log whatever comes of it. The rest have no line
-// to be found by it, and a field that is new in every answer costs a tenth of the
+// to be found by it, and a field that is new in every answer costs a fifth of the
 // call. Where gRPC refused the message unread, its answer has gone already.
 func (c *Calls) tell(ctx context.Context, who *identity, err error) {
 	if err == nil && !who.given && !c.log.Enabled(ctx, levelOf(codes.OK)) {
