@@ -234,6 +234,7 @@ func TestDrainAnswersWhatIsUnderWay(t *testing.T) {
 	cancel() // ends the watch of health
 	require.NoError(t, <-r.end)
 	assert.Contains(t, r.log.String(), "cut_off=false")
+	assert.NotContains(t, r.log.String(), "Health/Watch", "every client that watches health ends so")
 }
 
 func TestDrainCutsOffWhatDoesNotEnd(t *testing.T) {

@@ -3,6 +3,7 @@ package telemetry
 import (
 	"context"
 	"log/slog"
+	"strings"
 	"time"
 
 	"google.golang.org/grpc"
@@ -32,6 +33,9 @@ func NewCalls(log *slog.Logger, metrics *Metrics, trace func(context.Context) Tr
 	}
 	return &Calls{log: log, metrics: metrics, trace: trace, streams: map[string]*method{}}
 }
+
+// healthPrefix begins the methods that tell whether the service is well.
+const healthPrefix = "/grpc.health.v1.Health/"
 
 // Kinds of calls, as labels.
 const (
@@ -140,9 +144,13 @@ func (c *Calls) end(ctx context.Context, name string, series *method, who *ident
 	code := codeOf(err)
 	series.end(code, took, who.trace)
 	level := levelOf(code)
-	if unread {
+	switch {
+	case unread:
 		// gRPC answers INTERNAL to bytes that are no message; that is the caller's fault.
 		level = slog.LevelInfo
+	case code == codes.Canceled && strings.HasPrefix(name, healthPrefix):
+		// Every client that watches health ends so.
+		level = slog.LevelDebug
 	}
 	write(ctx, c.log, level, name, code, took)
 }
