@@ -4,6 +4,7 @@ import (
 	"context"
 	"log/slog"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"google.golang.org/grpc"
@@ -127,8 +128,9 @@ func (c *Calls) Stream() grpc.StreamServerInterceptor {
 		ctx, who := c.identify(stream.Context())
 		ids := metadata.MD{RequestIDKey: {who.request}}
 		stream.SetTrailer(ids)
-		err := handle(server, &watchedStream{ServerStream: stream, ctx: ctx, series: series, ids: ids})
-		c.end(ctx, info.FullMethod, series, who, began, err, false)
+		watched := &watchedStream{ServerStream: stream, ctx: ctx, series: series, ids: ids}
+		err := handle(server, watched)
+		c.end(ctx, info.FullMethod, series, who, began, err, watched.unread.Load())
 		return err
 	}
 }
@@ -142,17 +144,18 @@ func (c *Calls) identify(ctx context.Context) (context.Context, *identity) {
 func (c *Calls) end(ctx context.Context, name string, series *method, who *identity, began time.Time, err error, unread bool) {
 	took := time.Since(began)
 	code := codeOf(err)
-	series.end(code, took, who.trace)
 	level := levelOf(code)
 	switch {
+	case code == codes.Canceled && (unread || strings.HasPrefix(name, healthPrefix)):
+		// The caller left before it had asked, or stopped watching, as every one does
+		// in the end: no news, and not to be had by the hundred.
+		level = slog.LevelDebug
 	case unread:
 		// gRPC answers INTERNAL to bytes that are no message; that is the caller's fault.
 		level = slog.LevelInfo
-	case code == codes.Canceled && strings.HasPrefix(name, healthPrefix):
-		// Every client that watches health ends so.
-		level = slog.LevelDebug
 	}
 	write(ctx, c.log, level, name, code, took)
+	series.end(code, took, who.trace)
 }
 
 // codeOf is the code that gRPC sends for an error of a handler.
@@ -169,6 +172,7 @@ type watchedStream struct {
 	ctx    context.Context
 	series *method
 	ids    metadata.MD // nil once they are set
+	unread atomic.Bool // bytes came that are no message
 }
 
 // Context implements grpc.ServerStream.
@@ -190,8 +194,11 @@ func (s *watchedStream) SendMsg(m any) error {
 // RecvMsg implements grpc.ServerStream.
 func (s *watchedStream) RecvMsg(m any) error {
 	err := s.ServerStream.RecvMsg(m)
-	if err == nil && s.series != nil {
+	switch {
+	case err == nil && s.series != nil:
 		s.series.received.Inc()
+	case codeOf(err) == codes.Internal:
+		s.unread.Store(true)
 	}
 	return err
 }

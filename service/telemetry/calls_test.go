@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/prometheus/client_golang/prometheus"
 	"github.com/prometheus/client_golang/prometheus/testutil"
@@ -59,6 +60,7 @@ const (
 	doMethod     = "/test.Thing/Do"
 	streamMethod = "/test.Thing/Talk"
 	most         = 1000 // bytes of a message
+	soon         = 10 * time.Second
 )
 
 func watch(t *testing.T, level slog.Level, do func(context.Context, string) (string, error), options ...grpc.DialOption) *watched {
@@ -271,6 +273,26 @@ func TestCallsThatNeverReachAHandlerAreCounted(t *testing.T) {
 	require.Equal(t, codes.Internal, status.Code(err))
 	assert.Equal(t, 1.0, w.value(t, "grpc_server_handled_total", "Do", "Internal"))
 	assert.Contains(t, w.log.take(), "level=INFO msg=call method="+doMethod+" code=Internal", "the caller's fault")
+
+	stream, err := w.NewStream(t.Context(), &grpc.StreamDesc{ClientStreams: true, ServerStreams: true}, streamMethod, grpc.ForceCodecV2(bytesCodec{}))
+	require.NoError(t, err)
+	require.NoError(t, stream.SendMsg(wrapperspb.String("x")))
+	require.Equal(t, codes.Internal, status.Code(stream.RecvMsg(&wrapperspb.StringValue{})))
+	assert.Contains(t, w.log.take(), "level=INFO msg=call method="+streamMethod+" code=Internal", "on a stream too")
+}
+
+// TestCallersThatLeaveAreNoNews: one that opens calls by the hundred and goes away
+// must not fill the log.
+func TestCallersThatLeaveAreNoNews(t *testing.T) {
+	w := watch(t, slog.LevelInfo, outcome)
+	ctx, leave := context.WithCancel(t.Context())
+	_, err := w.NewStream(ctx, &grpc.StreamDesc{ClientStreams: true}, doMethod) // sends nothing
+	require.NoError(t, err)
+	require.Eventually(t, func() bool { return w.value(t, "grpc_server_started_total", "Do") == 1 }, soon, time.Millisecond)
+	leave()
+	require.Eventually(t, func() bool { return w.value(t, "grpc_server_handled_total", "Do", "Canceled") == 1 }, soon, time.Millisecond)
+	assert.Equal(t, 0.0, w.value(t, "footward_calls_in_flight", "Do"))
+	assert.Empty(t, w.log.take())
 }
 
 const (
