@@ -32,7 +32,7 @@ func (o *Options) interceptors(calls *telemetry.Calls, gate *guard.Gate) ([]grpc
 	stream = append(stream, guard.RecoverStream(o.Log, o.Metrics))
 	return []grpc.ServerOption{
 		grpc.ChainUnaryInterceptor(unary...), grpc.ChainStreamInterceptor(stream...),
-		grpc.InTapHandle(o.Deadlines.Tap(streams)),
+		telemetry.Unknown(), grpc.InTapHandle(o.Deadlines.Tap(streams)),
 	}, nil
 }
 

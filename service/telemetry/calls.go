@@ -24,6 +24,7 @@ type Calls struct {
 	metrics *Metrics
 	trace   func(context.Context) Trace
 	streams map[string]*method // by full name; written before the servers serve
+	unknown *method            // all that no server has
 }
 
 // NewCalls returns a watch. Nil metrics count nothing. trace, if not nil, says
@@ -32,7 +33,9 @@ func NewCalls(log *slog.Logger, metrics *Metrics, trace func(context.Context) Tr
 	if trace == nil {
 		trace = callersTrace
 	}
-	return &Calls{log: log, metrics: metrics, trace: trace, streams: map[string]*method{}}
+	c := &Calls{log: log, metrics: metrics, trace: trace, streams: map[string]*method{}}
+	c.unknown = c.series(unknown, unknown, unknown)
+	return c
 }
 
 // healthPrefix begins the methods that tell whether the service is well.
@@ -44,6 +47,9 @@ const (
 	clientStream = "client_stream"
 	serverStream = "server_stream"
 	bidiStream   = "bidi_stream"
+	// unknown is the kind, service and name of every method that a server lacks:
+	// names that callers make up are no labels.
+	unknown = "unknown"
 )
 
 // Server is a gRPC server whose services are watched when they are registered
@@ -119,18 +125,30 @@ func (c *Calls) tell(ctx context.Context, who *identity, err error) {
 	}
 }
 
+// Unknown answers calls of methods that a server lacks, so that Stream sees them:
+// it is how a caller built for another version shows.
+func Unknown() grpc.ServerOption {
+	return grpc.UnknownServiceHandler(func(any, grpc.ServerStream) error {
+		return status.Error(codes.Unimplemented, "the service has no such method")
+	})
+}
+
 // Stream watches streams.
 func (c *Calls) Stream() grpc.StreamServerInterceptor {
 	return func(server any, stream grpc.ServerStream, info *grpc.StreamServerInfo, handle grpc.StreamHandler) error {
 		began := time.Now()
-		series := c.streams[info.FullMethod]
+		name := info.FullMethod
+		series, known := c.streams[name]
+		if !known {
+			series, name = c.unknown, unknown
+		}
 		series.begin()
 		ctx, who := c.identify(stream.Context())
 		ids := metadata.MD{RequestIDKey: {who.request}}
 		stream.SetTrailer(ids)
 		watched := &watchedStream{ServerStream: stream, ctx: ctx, series: series, ids: ids}
 		err := handle(server, watched)
-		c.end(ctx, info.FullMethod, series, who, began, err, watched.unread.Load())
+		c.end(ctx, name, series, who, began, err, watched.unread.Load())
 		return err
 	}
 }
@@ -185,8 +203,8 @@ func (s *watchedStream) SendMsg(m any) error {
 		s.ids = nil
 	}
 	err := s.ServerStream.SendMsg(m)
-	if err == nil && s.series != nil {
-		s.series.sent.Inc()
+	if err == nil {
+		s.series.sentOne()
 	}
 	return err
 }
@@ -195,8 +213,8 @@ func (s *watchedStream) SendMsg(m any) error {
 func (s *watchedStream) RecvMsg(m any) error {
 	err := s.ServerStream.RecvMsg(m)
 	switch {
-	case err == nil && s.series != nil:
-		s.series.received.Inc()
+	case err == nil:
+		s.series.receivedOne()
 	case codeOf(err) == codes.Internal:
 		s.unread.Store(true)
 	}

@@ -6,6 +6,7 @@ import (
 	"io"
 	"log/slog"
 	"net"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -16,6 +17,7 @@ import (
 	dto "github.com/prometheus/client_model/go"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"go.uber.org/goleak"
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/credentials/insecure"
@@ -28,6 +30,8 @@ import (
 	"footward.example/footward/service/guard"
 	"footward.example/footward/service/telemetry"
 )
+
+func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
 
 // watched is a server with one unary and one streaming method, under the watch.
 type watched struct {
@@ -70,7 +74,7 @@ func watch(t *testing.T, level slog.Level, do func(context.Context, string) (str
 	require.NoError(t, err)
 	log := telemetry.Logger(slog.New(slog.NewTextHandler(w.log, &slog.HandlerOptions{Level: level})))
 	calls := telemetry.NewCalls(log, metrics, nil)
-	s := grpc.NewServer(grpc.MaxRecvMsgSize(most), grpc.ChainUnaryInterceptor(guard.RecoverUnary(log, metrics)),
+	s := grpc.NewServer(telemetry.Unknown(), grpc.MaxRecvMsgSize(most), grpc.ChainUnaryInterceptor(guard.RecoverUnary(log, metrics)),
 		grpc.ChainStreamInterceptor(calls.Stream(), guard.RecoverStream(log, metrics)))
 	calls.Watch(s).RegisterService(&grpc.ServiceDesc{
 		ServiceName: "test.Thing", HandlerType: (*any)(nil),
@@ -137,15 +141,9 @@ func (w *watched) series(t *testing.T, name string, labels ...string) *dto.Metri
 			continue
 		}
 		for _, m := range f.GetMetric() {
-			has := 0
-			for _, l := range m.GetLabel() {
-				for _, want := range labels {
-					if l.GetValue() == want {
-						has++
-					}
-				}
-			}
-			if has == len(labels) {
+			if !slices.ContainsFunc(labels, func(want string) bool {
+				return !slices.ContainsFunc(m.GetLabel(), func(l *dto.LabelPair) bool { return l.GetValue() == want })
+			}) {
 				return m
 			}
 		}
@@ -371,14 +369,21 @@ func TestSeriesOfCallsAreBounded(t *testing.T) {
 		require.NoError(t, err)
 		return n
 	}
-	const methods, streams, statusCodes = 2, 1, 17
+	const methods, streams, statusCodes = 2 + 1, 1, 17 // and one for what there is not
 	want := methods*(statusCodes+3) + streams*2
 	require.Equal(t, want, count())
 	for _, text := range []string{"fine", "refuse", "panic", "late", "fault"} {
 		_, _, _ = w.call(t, text)
 	}
-	err := w.Invoke(t.Context(), "/test.Thing/Other", wrapperspb.String(""), &wrapperspb.StringValue{})
-	require.Equal(t, codes.Unimplemented, status.Code(err))
+	w.log.take()
+	for _, name := range []string{"/test.Thing/Other", "/made.up/Name"} {
+		err := w.Invoke(t.Context(), name, wrapperspb.String(""), &wrapperspb.StringValue{})
+		require.Equal(t, codes.Unimplemented, status.Code(err))
+		line := w.log.take()
+		assert.Contains(t, line, "method=unknown code=Unimplemented")
+		assert.NotContains(t, line, name)
+	}
+	assert.Equal(t, 2.0, w.value(t, "grpc_server_handled_total", "unknown", "Unimplemented"))
 	assert.Equal(t, want, count())
 
 	problems, err := testutil.GatherAndLint(w.registry)

@@ -63,7 +63,7 @@ func (r *rpcs) method(kind, service, name string) *method {
 	for code := range m.handled {
 		m.handled[code] = r.handled.WithLabelValues(kind, service, name, codes.Code(code).String())
 	}
-	if kind != unary {
+	if kind != unary && kind != unknown {
 		m.received = r.received.WithLabelValues(kind, service, name)
 		m.sent = r.sent.WithLabelValues(kind, service, name)
 	}
@@ -91,4 +91,16 @@ func (m *method) end(code codes.Code, took time.Duration, trace Trace) {
 		exemplar = client.Labels{"trace_id": trace.ID}
 	}
 	m.seconds.ObserveWithExemplar(took.Seconds(), exemplar)
+}
+
+func (m *method) receivedOne() {
+	if m != nil && m.received != nil {
+		m.received.Inc()
+	}
+}
+
+func (m *method) sentOne() {
+	if m != nil && m.sent != nil {
+		m.sent.Inc()
+	}
 }
