@@ -221,7 +221,7 @@ func TestLogLevelFollowsTheFault(t *testing.T) {
 		code  codes.Code
 	}{
 		"fine": {"DEBUG", codes.OK}, "refuse": {"INFO", codes.InvalidArgument}, "late": {"INFO", codes.DeadlineExceeded},
-		"full": {"DEBUG", codes.ResourceExhausted},
+		"full":  {"DEBUG", codes.ResourceExhausted},
 		"fault": {"ERROR", codes.Internal}, "panic": {"ERROR", codes.Internal},
 	} {
 		w := watch(t, slog.LevelDebug, outcome)
