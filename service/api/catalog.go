@@ -2,18 +2,22 @@ package api
 
 import (
 	"context"
+	"slices"
 
 	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/compare"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/material"
+	"footward.example/footward/internal/pad"
 	"footward.example/footward/internal/pin"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/settle"
+	"footward.example/footward/internal/size"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -138,8 +142,14 @@ var checks = []struct {
 	{kindSettlement, settle.Kinds, settle.Remarks},
 	{kindFooting, ground.Kinds, ground.Remarks},
 	{kindRingStack, ring.Kinds, ring.Remarks},
+	{kindPad, pad.Kinds, padRemarks},
 	{kindAnchorage, base.AnchorageKinds, base.AnchorageRemarks},
 	{kindColumnBase, base.ColumnKinds, base.ColumnRemarks},
+}
+
+// padRemarks are the notices of a pad, of its search and of a comparison.
+func padRemarks() []*limit.Notice {
+	return slices.Concat(pad.Remarks(), size.PadRemarks(), compare.Remarks())
 }
 
 // ListLimitStates implements CatalogServiceServer.

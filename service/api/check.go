@@ -178,5 +178,6 @@ const (
 	kindSettlement   = footwardv1.CheckKind_CHECK_KIND_SETTLEMENT
 	kindFooting      = footwardv1.CheckKind_CHECK_KIND_FOOTING
 	kindRingStack    = footwardv1.CheckKind_CHECK_KIND_RING_STACK
+	kindPad          = footwardv1.CheckKind_CHECK_KIND_CONCRETE_PAD
 	kindColumnBase   = footwardv1.CheckKind_CHECK_KIND_COLUMN_BASE
 )

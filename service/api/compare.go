@@ -39,7 +39,11 @@ func (c *Check) CompareFootings(ctx context.Context, m *footwardv1.CompareFootin
 	case err != nil:
 		return nil, status.FromContextError(err).Err()
 	}
-	return compared(m, &in, out), nil
+	answer := compared(m, &in, out)
+	for i, kind := range [...]footwardv1.CheckKind{kindColumnBase, kindPad} {
+		c.metrics.Check(kind, answer.GetFootings()[i].GetResult())
+	}
+	return answer, nil
 }
 
 // The plans and thicknesses of a pad by default [mm].

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -15,13 +16,16 @@ import (
 	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/compare"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
+	"footward.example/footward/internal/pad"
 	"footward.example/footward/internal/pin"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/settle"
+	"footward.example/footward/internal/size"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -47,6 +51,7 @@ var parts = []struct {
 	{"Settlement", settle.Kinds(), settle.Remarks()},
 	{"Footing", ground.Kinds(), ground.Remarks()},
 	{"Ring stack", ring.Kinds(), ring.Remarks()},
+	{"Concrete pad", pad.Kinds(), slices.Concat(pad.Remarks(), size.PadRemarks(), compare.Remarks())},
 	{"Anchorage", base.AnchorageKinds(), base.AnchorageRemarks()},
 	{"Column base", base.ColumnKinds(), base.ColumnRemarks()},
 }

@@ -15,7 +15,7 @@ import (
 var useBuckets = []float64{0.1, 0.25, 0.5, 0.7, 0.8, 0.9, 0.95, 1, 1.05, 1.1, 1.25, 1.5, 2, 5}
 
 const (
-	kinds    = int(footwardv1.CheckKind_CHECK_KIND_RING_STACK) + 1
+	kinds    = int(footwardv1.CheckKind_CHECK_KIND_CONCRETE_PAD) + 1
 	bases    = int(footwardv1.Basis_BASIS_US_ASD) + 1
 	verdicts = int(footwardv1.Verdict_VERDICT_OUT_OF_SCOPE) + 1
 	reasons  = int(footwardv1.FieldReason_FIELD_REASON_COUNT) + 1

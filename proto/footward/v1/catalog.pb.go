@@ -49,6 +49,8 @@ const (
 	CheckKind_CHECK_KIND_FOOTING CheckKind = 9
 	// CheckService.CheckRingStack.
 	CheckKind_CHECK_KIND_RING_STACK CheckKind = 10
+	// Concrete pad, as CompareService sizes it.
+	CheckKind_CHECK_KIND_CONCRETE_PAD CheckKind = 11
 )
 
 // Enum value maps for CheckKind.
@@ -65,6 +67,7 @@ var (
 		8:  "CHECK_KIND_SETTLEMENT",
 		9:  "CHECK_KIND_FOOTING",
 		10: "CHECK_KIND_RING_STACK",
+		11: "CHECK_KIND_CONCRETE_PAD",
 	}
 	CheckKind_value = map[string]int32{
 		"CHECK_KIND_UNSPECIFIED":   0,
@@ -78,6 +81,7 @@ var (
 		"CHECK_KIND_SETTLEMENT":    8,
 		"CHECK_KIND_FOOTING":       9,
 		"CHECK_KIND_RING_STACK":    10,
+		"CHECK_KIND_CONCRETE_PAD":  11,
 	}
 )
 
@@ -1908,7 +1912,7 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\vleast_kn_m3\x18\x02 \x01(\x01R\tleastKnM3\x12\x1c\n" +
 	"\n" +
 	"most_kn_m3\x18\x03 \x01(\x01R\bmostKnM3\x12\x16\n" +
-	"\x06source\x18\x04 \x01(\tR\x06source*\xa6\x02\n" +
+	"\x06source\x18\x04 \x01(\tR\x06source*\xc3\x02\n" +
 	"\tCheckKind\x12\x1a\n" +
 	"\x16CHECK_KIND_UNSPECIFIED\x10\x00\x12\x16\n" +
 	"\x12CHECK_KIND_BEARING\x10\x01\x12\x1c\n" +
@@ -1921,7 +1925,8 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\x15CHECK_KIND_SETTLEMENT\x10\b\x12\x16\n" +
 	"\x12CHECK_KIND_FOOTING\x10\t\x12\x19\n" +
 	"\x15CHECK_KIND_RING_STACK\x10\n" +
-	"2\xac\a\n" +
+	"\x12\x1b\n" +
+	"\x17CHECK_KIND_CONCRETE_PAD\x10\v2\xac\a\n" +
 	"\x0eCatalogService\x12a\n" +
 	"\x0fListDesignBases\x12#.footward.v1.ListDesignBasesRequest\x1a$.footward.v1.ListDesignBasesResponse\"\x03\x90\x02\x01\x12R\n" +
 	"\n" +
