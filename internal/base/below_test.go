@@ -262,3 +262,21 @@ func TestCombinationsMadeReadyLeaveTheGroundOpen(t *testing.T) {
 	r.Derive(&sheet)
 	assert.NoError(t, derive.Verify(sheet.Steps))
 }
+
+func BenchmarkColumnToTheGround(b *testing.B) {
+	for name, in := range map[string]*base.ColumnInput{
+		"stack and ground":  onRings(basis.Eurocode, geom.Actions{N: -120e3, Vx: 3e3}),
+		"thin bottom plate": through(basis.Eurocode, 1300, 10),
+	} {
+		b.Run(name, func(b *testing.B) {
+			in.NoSizes = true
+			b.ReportAllocs()
+			for b.Loop() {
+				r, err := base.CheckColumn(in)
+				if err != nil || len(r.Rows) != 1 {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

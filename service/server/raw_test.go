@@ -255,10 +255,13 @@ func TestConnectionsAreLimited(t *testing.T) {
 	}, 5*time.Second, time.Millisecond, "one too many is closed")
 	require.NoError(t, held[0].Close())
 	require.Eventually(t, func() bool { // the freed place is taken
-		w := h.connect(t)
-		defer func() { _ = w.Close() }()
-		_ = w.SetReadDeadline(time.Now().Add(50 * time.Millisecond))
-		_, err := w.ReadFrame()
+		c := h.tcp(t)
+		defer func() { _ = c.Close() }()
+		if _, err := c.Write([]byte(http2.ClientPreface)); err != nil {
+			return false // still one too many
+		}
+		_ = c.SetReadDeadline(time.Now().Add(50 * time.Millisecond))
+		_, err := c.Read(make([]byte, 1)) // of the server's settings
 		return err == nil
 	}, 5*time.Second, time.Millisecond)
 	stop()
