@@ -149,6 +149,51 @@ func TestCallsOutliveARestartOfTheServer(t *testing.T) {
 	assert.NoError(t, <-result)
 }
 
+// cutting is a listener that can cut its connections.
+type cutting struct {
+	net.Listener
+	latest atomic.Pointer[net.Conn]
+}
+
+func (l *cutting) Accept() (net.Conn, error) {
+	c, err := l.Listener.Accept()
+	l.latest.Store(&c)
+	return c, err
+}
+
+func TestAnswerThatIsCutOffIsAskedForAgain(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		cut, calls int64
+		want       codes.Code
+	}{
+		{"three times", 3, 4, codes.OK},
+		{"every time", 9, 4, codes.Unavailable},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			listener, err := net.Listen("tcp", "127.0.0.1:0")
+			require.NoError(t, err)
+			cut := &cutting{Listener: listener}
+			f := &fake{answer: func(ctx context.Context, call int64) error {
+				if call <= c.cut {
+					assert.NoError(t, grpc.SendHeader(ctx, metadata.Pairs("answer", "begun")))
+					time.Sleep(50 * time.Millisecond) // the header is on its way
+					assert.NoError(t, (*cut.latest.Load()).Close())
+				}
+				return nil
+			}}
+			s := grpc.NewServer()
+			footwardv1.RegisterCheckServiceServer(s, f)
+			grpc_health_v1.RegisterHealthServer(s, health.NewServer())
+			go func() { _ = s.Serve(cut) }()
+			t.Cleanup(s.Stop)
+			_, err = dial(t, listener.Addr().String()).CheckWeld(t.Context(), &footwardv1.CheckWeldRequest{})
+			assert.Equal(t, c.want, status.Code(err), "%v", err)
+			assert.Equal(t, c.calls, f.calls.Load())
+		})
+	}
+}
+
 func TestWithoutWaitingFailsSoon(t *testing.T) {
 	listener, err := net.Listen("tcp", "127.0.0.1:0")
 	require.NoError(t, err)

@@ -20,12 +20,12 @@ func serviceConfig(wait bool) string {
     ],
     "waitForReady": %t,
     "retryPolicy": {
-      "maxAttempts": 4,
+      "maxAttempts": %d,
       "initialBackoff": "0.1s",
       "maxBackoff": "2s",
       "backoffMultiplier": 3,
       "retryableStatusCodes": ["UNAVAILABLE"]
     }
   }]
-}`, wait)
+}`, wait, attempts)
 }

@@ -13,8 +13,8 @@
 //
 // What a Client does without being asked: it spreads calls over every address
 // that the target's name resolves to, leaves out those that are shutting down,
-// calls again when a server cannot be reached (no method has side effects), and
-// ends a call after [DefaultTimeout] when the context has no deadline. A stream
+// calls again when a server cannot be reached or is lost in the middle of its
+// answer (no method has side effects), and ends a call after [DefaultTimeout] when the context has no deadline. A stream
 // (StreamChecks) has no default deadline, since it may be meant to last; give
 // its context one. A stream that breaks is not taken up again: send what was
 // not answered on a new one.

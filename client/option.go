@@ -81,7 +81,7 @@ func (s *settings) dialOptions(target string) ([]grpc.DialOption, error) {
 	options := []grpc.DialOption{
 		grpc.WithTransportCredentials(transport),
 		grpc.WithDefaultServiceConfig(serviceConfig(s.wait)),
-		grpc.WithChainUnaryInterceptor(s.deadline),
+		grpc.WithChainUnaryInterceptor(s.deadline, again),
 		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: pingEvery, Timeout: pingAnswer}),
 		grpc.WithDefaultCallOptions(
 			grpc.MaxCallRecvMsgSize(MaxMessageBytes),

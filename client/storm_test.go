@@ -1,0 +1,69 @@
+package client_test
+
+import (
+	"context"
+	"fmt"
+	"sync"
+	"sync/atomic"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/resolver"
+	"google.golang.org/grpc/resolver/manual"
+	"google.golang.org/grpc/status"
+
+	"footward.example/footward/client"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// TestRepeatsDoNotStorm has servers that answer every other call UNAVAILABLE:
+// callers who called again each time would bring nearly twice the calls.
+func TestRepeatsDoNotStorm(t *testing.T) {
+	const calls, callers, most = 20_000, 200, 1.2
+	for _, half := range []int{1, 3} {
+		t.Run(fmt.Sprintf("%d of 3 servers", half), func(t *testing.T) {
+			name := manual.NewBuilderWithScheme("storm")
+			state := resolver.State{}
+			servers := make([]*fake, 3)
+			for i := range servers {
+				servers[i] = &fake{answer: willing}
+				if i < half {
+					servers[i].answer = func(_ context.Context, call int64) error {
+						if call%2 == 0 {
+							return status.Error(codes.Unavailable, "overwhelmed")
+						}
+						return nil
+					}
+				}
+				_, address := serve(t, servers[i], "127.0.0.1:0")
+				state.Addresses = append(state.Addresses, resolver.Address{Addr: address})
+			}
+			name.InitialState(state)
+			c := dial(t, "storm:///footward", client.WithPlaintext(), client.WithDialOptions(grpc.WithResolvers(name)))
+
+			var left, failed atomic.Int64
+			left.Store(calls)
+			var ended sync.WaitGroup
+			for range callers {
+				ended.Go(func() {
+					for left.Add(-1) >= 0 {
+						if _, err := c.CheckWeld(context.Background(), &footwardv1.CheckWeldRequest{}); err != nil {
+							failed.Add(1)
+						}
+					}
+				})
+			}
+			ended.Wait()
+			arrived := 0.0
+			for _, s := range servers {
+				require.Positive(t, s.calls.Load())
+				arrived += float64(s.calls.Load())
+			}
+			t.Logf("%.3f calls arrived for each that was made; %d of %d failed", arrived/calls, failed.Load(), calls)
+			assert.LessOrEqual(t, arrived/calls, most)
+		})
+	}
+}
