@@ -11,6 +11,7 @@ import (
 	"github.com/compose-spec/compose-go/v2/types"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc/credentials/insecure"
 	"sigs.k8s.io/yaml"
 )
 
@@ -47,7 +48,7 @@ func TestComposeShutsTheServerIn(t *testing.T) {
 	require.NoError(t, size(given["GOMEMLIMIT"], &aim))
 	room(t, aim, int64(s.MemLimit))
 	drains(t, given, time.Duration(*s.StopGracePeriod))
-	serves(t, given, func(server *exec.Cmd) { server.Env = append(server.Env, "GOMAXPROCS=2") })
+	serves(t, given, insecure.NewCredentials(), func(server *exec.Cmd) { server.Env = append(server.Env, "GOMAXPROCS=2") })
 }
 
 // size reads a size as Go's runtime writes it, such as 432MiB.

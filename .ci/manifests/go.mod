@@ -10,6 +10,7 @@ require (
 	github.com/opencontainers/image-spec v1.1.1
 	github.com/prometheus-operator/prometheus-operator/pkg/apis/monitoring v0.95.2
 	github.com/stretchr/testify v1.12.1
+	google.golang.org/grpc v1.84.0
 	k8s.io/api v0.37.2
 	k8s.io/apimachinery v0.37.2
 	sigs.k8s.io/json v0.0.0-20260909141634-11ed52e25bc5
@@ -96,7 +97,6 @@ require (
 	golang.org/x/sys v0.48.0 // indirect
 	golang.org/x/text v0.42.0 // indirect
 	google.golang.org/genproto/googleapis/rpc v0.0.0-20260825221802-da73d73af1c5 // indirect
-	google.golang.org/grpc v1.84.0 // indirect
 	google.golang.org/protobuf v1.36.12 // indirect
 	gopkg.in/evanphx/json-patch.v4 v4.13.0 // indirect
 	gopkg.in/inf.v0 v0.9.1 // indirect

@@ -12,6 +12,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc/credentials/insecure"
 	apps "k8s.io/api/apps/v1"
 	autoscaling "k8s.io/api/autoscaling/v2"
 	core "k8s.io/api/core/v1"
@@ -186,7 +187,7 @@ func TestNetworkLetsInCallersAndPrometheusAndNothingOut(t *testing.T) {
 func TestServerTakesTheSettingsOfKubernetes(t *testing.T) {
 	each(t, func(t *testing.T, c *cluster) {
 		require.Empty(t, c.pod(t).Args)
-		serves(t, c.environment(t), nil)
+		serves(t, c.environment(t), insecure.NewCredentials(), nil)
 	})
 }
 

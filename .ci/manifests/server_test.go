@@ -18,6 +18,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/credentials"
+	"google.golang.org/grpc/health/grpc_health_v1"
 )
 
 // top is the top of the checkout.
@@ -107,9 +110,9 @@ func port(t *testing.T, setting string) string {
 	return port
 }
 
-// serves starts the server with the environment of a manifest, waits until it
-// serves, tells it to stop and expects it to end well.
-func serves(t *testing.T, environment map[string]string, change func(*exec.Cmd)) {
+// serves starts the server with the environment of a manifest, expects that it
+// says it is healthy, tells it to stop and expects it to end well.
+func serves(t *testing.T, environment map[string]string, encryption credentials.TransportCredentials, change func(*exec.Cmd)) {
 	t.Helper()
 	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
 	defer cancel()
@@ -133,13 +136,25 @@ func serves(t *testing.T, environment map[string]string, change func(*exec.Cmd))
 	var told bytes.Buffer
 	for lines := bufio.NewScanner(log); lines.Scan(); {
 		told.WriteString(lines.Text() + "\n")
-		if strings.Contains(lines.Text(), "listening") {
+		if at := regexp.MustCompile(`listening"?[=:]"?[^ ,"]*:(\d+)`).FindStringSubmatch(lines.Text()); at != nil {
+			healthy(t, ctx, "127.0.0.1:"+at[1], encryption)
 			require.NoError(t, server.Process.Signal(syscall.SIGTERM))
 		}
 	}
 	assert.NoError(t, server.Wait(), told.String())
 	assert.Contains(t, told.String(), "listening")
 	assert.Contains(t, told.String(), "drained")
+}
+
+func healthy(t *testing.T, ctx context.Context, address string, encryption credentials.TransportCredentials) {
+	t.Helper()
+	conn, err := grpc.NewClient(address, grpc.WithTransportCredentials(encryption))
+	require.NoError(t, err)
+	defer func() { assert.NoError(t, conn.Close()) }()
+	answer, err := grpc_health_v1.NewHealthClient(conn).Check(ctx, &grpc_health_v1.HealthCheckRequest{})
+	if assert.NoError(t, err) {
+		assert.Equal(t, grpc_health_v1.HealthCheckResponse_SERVING, answer.GetStatus())
+	}
 }
 
 // drains checks that the server ends by itself before it is killed.

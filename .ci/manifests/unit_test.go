@@ -5,12 +5,14 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc/credentials/insecure"
 )
 
 const unit = "deploy/systemd/footward.service"
@@ -86,5 +88,69 @@ func TestUnitEndsByItselfAndWithinItsMemory(t *testing.T) {
 	require.NoError(t, size(e["MemoryMax"][0]+"iB", &limit))
 	room(t, aim, limit)
 	given["FOOTWARD_GRPC_ADDRESS"], given["FOOTWARD_METRICS_ADDRESS"] = "127.0.0.1:0", "127.0.0.1:0"
-	serves(t, given, nil)
+	serves(t, given, insecure.NewCredentials(), nil)
+}
+
+// TestUnitAllowsWhatTheServerAsksOfTheKernel traces a server that starts,
+// answers a call and drains. A refused call would end, or cripple, what no test here
+// can start: the unit itself.
+func TestUnitAllowsWhatTheServerAsksOfTheKernel(t *testing.T) {
+	if _, err := exec.LookPath("strace"); err != nil {
+		missing(t, "strace is not installed")
+	}
+	if out, err := exec.CommandContext(t.Context(), "strace", "-f", "true").CombinedOutput(); err != nil {
+		t.Skipf("processes cannot be traced here: %v %s", err, out)
+	}
+	allowed := map[string]bool{}
+	filters := entries(t)["SystemCallFilter"]
+	require.Len(t, filters, 2)
+	for _, f := range filters {
+		list, denied := strings.CutPrefix(f, "~")
+		for _, name := range strings.Fields(list) {
+			for _, call := range calls(t, name) {
+				allowed[call] = !denied
+			}
+		}
+	}
+	require.Greater(t, len(allowed), 200)
+
+	traced := filepath.Join(t.TempDir(), "traced")
+	serves(t, map[string]string{"FOOTWARD_GRPC_ADDRESS": "127.0.0.1:0", "FOOTWARD_METRICS_ADDRESS": "127.0.0.1:0"}, insecure.NewCredentials(), func(server *exec.Cmd) {
+		// With -D the process that was started is the server, not the tracer.
+		server.Args = []string{"strace", "-D", "-f", "-o", traced, server.Path}
+		var err error
+		server.Path, err = exec.LookPath("strace")
+		require.NoError(t, err)
+	})
+	var text []byte
+	require.Eventually(t, func() bool {
+		var err error
+		text, err = os.ReadFile(traced)
+		return err == nil && strings.HasSuffix(strings.TrimSpace(string(text)), "+++ exited with 0 +++")
+	}, 10*time.Second, 10*time.Millisecond)
+	asked := map[string]bool{}
+	for _, m := range regexp.MustCompile(`(?m)^\d+ +(\w+)\(`).FindAllStringSubmatch(string(text), -1) {
+		asked[m[1]] = true
+	}
+	require.True(t, asked["listen"] && asked["epoll_pwait"], "it served")
+	for call := range asked {
+		assert.True(t, allowed[call], "%s is not allowed", call)
+	}
+}
+
+// calls are the system calls of a group, or the call itself.
+func calls(t *testing.T, name string) []string {
+	t.Helper()
+	if !strings.HasPrefix(name, "@") {
+		return []string{name}
+	}
+	out, err := analyze(t, "syscall-filter", "--no-pager", name)
+	require.NoError(t, err, out)
+	var all []string
+	for _, line := range strings.Split(out, "\n")[1:] {
+		if line = strings.TrimSpace(line); line != "" && !strings.HasPrefix(line, "#") {
+			all = append(all, calls(t, line)...)
+		}
+	}
+	return all
 }
