@@ -199,7 +199,11 @@ func disturb(t *testing.T, what func(*replica, *testing.T)) {
 	for _, r := range all {
 		until(t, l.answered[r.address], l.answered[r.address].Load()+100)
 	}
-	until(t, &l.calls, leastCalls)
+	least := int64(20_000)
+	if testing.Short() {
+		least = 2_000
+	}
+	until(t, &l.calls, least)
 	l.stop()
 	err := errors.New("none")
 	if first := l.first.Load(); first != nil {
@@ -208,9 +212,6 @@ func disturb(t *testing.T, what func(*replica, *testing.T)) {
 	assert.Zero(t, l.failed.Load(), "of %d; the first: %v", l.calls.Load(), err)
 	t.Logf("%d calls, %d failed", l.calls.Load(), l.failed.Load())
 }
-
-// leastCalls is how many calls a test of the replicas makes at least.
-const leastCalls = 20_000
 
 func TestNoCallFailsWhileReplicasAreRestarted(t *testing.T) { disturb(t, (*replica).restart) }
 
