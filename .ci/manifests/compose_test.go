@@ -61,13 +61,14 @@ func size(text string, into *int64) error {
 
 func TestComposePublishesToThisMachineAlone(t *testing.T) {
 	p := compose(t)
-	for name, want := range map[string]string{"footward": port(t, "grpc-address"), "prometheus": "9090"} {
-		s, err := p.GetService(name)
-		require.NoError(t, err)
-		require.Len(t, s.Ports, 1)
-		assert.Equal(t, "127.0.0.1", s.Ports[0].HostIP)
-		assert.Equal(t, want, s.Ports[0].Published)
+	var published []string
+	for _, s := range p.Services {
+		for _, at := range s.Ports {
+			assert.Equal(t, "127.0.0.1", at.HostIP)
+			published = append(published, at.Published)
+		}
 	}
+	assert.ElementsMatch(t, []string{port(t, "grpc-address"), "9090"}, published)
 }
 
 // TestPrometheusOfComposeAsksTheServer reads the configuration that it mounts.
@@ -99,7 +100,11 @@ func TestPrometheusOfComposeAsksTheServer(t *testing.T) {
 			targets = append(targets, c.Targets...)
 		}
 	}
-	assert.Contains(t, targets, "footward:"+port(t, "metrics-address"))
+	assert.Equal(t, []string{help(t)["metrics-address"]}, targets)
+	server, err := compose(t).GetService("footward")
+	require.NoError(t, err)
+	assert.NotContains(t, environment(server), variable("metrics-address"), "so it is the default")
+	assert.Equal(t, "service:footward", s.NetworkMode, "the same network, so the same 127.0.0.1")
 	for _, r := range config.Rules {
 		assert.FileExists(t, filepath.Join(folder, r))
 	}

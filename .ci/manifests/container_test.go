@@ -97,7 +97,7 @@ func TestServerNeedsNoOtherFile(t *testing.T) {
 	if os.Geteuid() != 0 {
 		missing(t, "changing the root folder needs root")
 	}
-	serves(t, map[string]string{"FOOTWARD_GRPC_ADDRESS": "127.0.0.1:0", "FOOTWARD_METRICS_ADDRESS": "127.0.0.1:0"}, insecure.NewCredentials(), func(server *exec.Cmd) {
+	serves(t, nil, insecure.NewCredentials(), func(server *exec.Cmd) {
 		server.Dir, server.Path = "/", "/footward"
 		server.SysProcAttr = &syscall.SysProcAttr{
 			Chroot:     filepath.Dir(binary),

@@ -117,15 +117,19 @@ func serves(t *testing.T, environment map[string]string, encryption credentials.
 	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
 	defer cancel()
 	server := exec.CommandContext(ctx, binary)
-	for name, value := range environment {
-		// Ports may be taken, and nobody is to wait for the drain here.
-		switch name {
-		case variable("grpc-address"), variable("metrics-address"):
-			value = value[:strings.LastIndex(value, ":")] + ":0"
-		case variable("drain-delay"):
-			value = "0s"
+	// Ports may be taken, and nobody is to wait for the drain here.
+	server.Env = []string{variable("drain-delay") + "=0s"}
+	for _, setting := range []string{"grpc-address", "metrics-address"} {
+		address, given := environment[variable(setting)]
+		if !given {
+			address = help(t)[setting]
 		}
-		server.Env = append(server.Env, name+"="+value)
+		server.Env = append(server.Env, variable(setting)+"="+address[:strings.LastIndex(address, ":")]+":0")
+	}
+	for name, value := range environment {
+		if !strings.HasSuffix(name, "_ADDRESS") && name != variable("drain-delay") {
+			server.Env = append(server.Env, name+"="+value)
+		}
 	}
 	if change != nil {
 		change(server)

@@ -87,7 +87,6 @@ func TestUnitEndsByItselfAndWithinItsMemory(t *testing.T) {
 	require.Len(t, e["MemoryMax"], 1)
 	require.NoError(t, size(e["MemoryMax"][0]+"iB", &limit))
 	room(t, aim, limit)
-	given["FOOTWARD_GRPC_ADDRESS"], given["FOOTWARD_METRICS_ADDRESS"] = "127.0.0.1:0", "127.0.0.1:0"
 	serves(t, given, insecure.NewCredentials(), nil)
 }
 
@@ -115,7 +114,7 @@ func TestUnitAllowsWhatTheServerAsksOfTheKernel(t *testing.T) {
 	require.Greater(t, len(allowed), 200)
 
 	traced := filepath.Join(t.TempDir(), "traced")
-	serves(t, map[string]string{"FOOTWARD_GRPC_ADDRESS": "127.0.0.1:0", "FOOTWARD_METRICS_ADDRESS": "127.0.0.1:0"}, insecure.NewCredentials(), func(server *exec.Cmd) {
+	serves(t, nil, insecure.NewCredentials(), func(server *exec.Cmd) {
 		// With -D the process that was started is the server, not the tracer.
 		server.Args = []string{"strace", "-D", "-f", "-o", traced, server.Path}
 		var err error
