@@ -104,6 +104,13 @@ func (c *cluster) environment(t *testing.T) map[string]string {
 	return given
 }
 
+// encrypted tells whether clients need a certificate.
+func (c *cluster) encrypted(t *testing.T) bool {
+	t.Helper()
+	return c.environment(t)[variable("tls-cert")] != ""
+}
+
+// each runs a test on every kustomization.
 func each(t *testing.T, f func(*testing.T, *cluster)) {
 	t.Helper()
 	for _, folder := range kustomizations(t) {

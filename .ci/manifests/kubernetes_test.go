@@ -117,9 +117,18 @@ func TestProbesAskTheServer(t *testing.T) {
 		at := c.pod(t)
 		for name, probe := range map[string]*core.Probe{"startup": at.StartupProbe, "ready": at.ReadinessProbe, "alive": at.LivenessProbe} {
 			require.NotNil(t, probe, name)
-			require.NotNil(t, probe.GRPC, name)
-			assert.Equal(t, port(t, "grpc-address"), fmt.Sprint(probe.GRPC.Port), name)
-			assert.Nil(t, probe.GRPC.Service, "the server as a whole")
+			switch {
+			case !c.encrypted(t):
+				require.NotNil(t, probe.GRPC, name)
+				assert.Equal(t, port(t, "grpc-address"), fmt.Sprint(probe.GRPC.Port), name)
+				assert.Nil(t, probe.GRPC.Service, "the server as a whole")
+			case name == "alive":
+				require.NotNil(t, probe.HTTPGet)
+				assert.Equal(t, "/metrics metrics", probe.HTTPGet.Path+" "+probe.HTTPGet.Port.StrVal)
+			default:
+				require.NotNil(t, probe.TCPSocket, "Kubernetes has no certificate to ask with")
+				assert.Equal(t, "grpc", probe.TCPSocket.Port.StrVal, name)
+			}
 		}
 		// A busy server is taken out long before it is started anew.
 		lapse := func(p *core.Probe) int32 { return p.PeriodSeconds * p.FailureThreshold }
@@ -187,7 +196,17 @@ func TestNetworkLetsInCallersAndPrometheusAndNothingOut(t *testing.T) {
 func TestServerTakesTheSettingsOfKubernetes(t *testing.T) {
 	each(t, func(t *testing.T, c *cluster) {
 		require.Empty(t, c.pod(t).Args)
-		serves(t, c.environment(t), insecure.NewCredentials(), nil)
+		given, encryption := c.environment(t), insecure.NewCredentials()
+		if c.encrypted(t) {
+			var folder string
+			folder, encryption = secret(t)
+			for name, value := range given {
+				if file, in := strings.CutPrefix(value, c.pod(t).VolumeMounts[0].MountPath); in {
+					given[name] = folder + file
+				}
+			}
+		}
+		serves(t, given, encryption, nil)
 	})
 }
 
