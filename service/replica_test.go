@@ -32,16 +32,6 @@ import (
 // replicaRounds is how often every replica is restarted or killed.
 var replicaRounds = flag.Int("replica.rounds", 1, "how often every replica is restarted, and killed, under load")
 
-// asReplica in the environment makes the test program a server, so that a test
-// can stop and kill servers as processes.
-const asReplica = "SERVE_AS_REPLICA"
-
-func init() {
-	if os.Getenv(asReplica) != "" {
-		main()
-	}
-}
-
 // replica is a server in a process of its own.
 type replica struct {
 	address string
@@ -113,7 +103,7 @@ func (r *replica) start(t *testing.T) {
 	require.NoError(t, err)
 	r.log = &bytes.Buffer{}
 	r.process = exec.Command(program, "--grpc-address", r.address, "--metrics-address", "", "--drain-delay", "200ms")
-	r.process.Env = []string{asReplica + "=yes"}
+	r.process.Env = []string{asProgram + "=1"}
 	r.process.Stderr = r.log
 	require.NoError(t, r.process.Start())
 	for end := time.Now().Add(time.Minute); ; time.Sleep(10 * time.Millisecond) {
