@@ -56,7 +56,7 @@ func plan(t *testing.T) *dockerspec.DockerOCIImage {
 	return planned.Image
 }
 
-func TestImageHoldsTheServerAlone(t *testing.T) {
+func TestImageRunsTheServerAsNobody(t *testing.T) {
 	image := plan(t).Config
 	assert.Equal(t, "65532:65532", image.User, "no root, and a number, so that Kubernetes can tell")
 	assert.Equal(t, []string{"/footward"}, image.Entrypoint)
