@@ -15,6 +15,7 @@ import (
 // bounds are the settings of what calls and connections may take.
 type bounds struct {
 	call, callMost, callLeast, stream, streamIdle   time.Duration
+	connectionAge                                   time.Duration
 	atOnce, waiting, connectionStreams, connections int
 }
 
@@ -32,6 +33,7 @@ func (b *bounds) flags(f *flag.FlagSet) {
 	f.IntVar(&b.atOnce, "calls-at-once", atOnce*runtime.GOMAXPROCS(0), "work on this `NUMBER` of calls at once; a batch counts one more for every 512 items; default 4 for each processor")
 	f.IntVar(&b.waiting, "calls-waiting", 128, "let this `NUMBER` of calls wait beyond that, and turn further ones away with RESOURCE_EXHAUSTED")
 	f.IntVar(&b.connectionStreams, "connection-calls", 256, "take this `NUMBER` of calls and streams at once on one connection")
+	f.DurationVar(&b.connectionAge, "connection-age", 30*time.Minute, "ask clients to connect anew after this `TIME`, give or take a tenth, so that they learn of new replicas; 0: never")
 	f.IntVar(&b.connections, "connections", 1024, "take this `NUMBER` of connections and close further ones")
 }
 
@@ -45,6 +47,9 @@ func (b *bounds) check() (wrong []error) {
 		if d.Duration <= 0 {
 			wrong = append(wrong, fmt.Errorf("%s: must be longer than 0", d.name))
 		}
+	}
+	if b.connectionAge < 0 || b.connectionAge > 0 && b.connectionAge < time.Second {
+		wrong = append(wrong, errors.New("connection-age: must be 0 or at least a second"))
 	}
 	if b.callMost < b.call {
 		wrong = append(wrong, errors.New("call-timeout-most: must not be shorter than call-timeout"))
@@ -69,6 +74,7 @@ func (b *bounds) put(o *server.Options) {
 	o.Deadlines = guard.Deadlines{
 		Default: b.call, Longest: b.callMost, Least: b.callLeast, Streams: b.stream, Idle: b.streamIdle,
 	}
+	o.ConnectionAge = b.connectionAge
 	o.AtOnce, o.Waiting, o.Streams, o.Connections = b.atOnce, b.waiting, b.connectionStreams, b.connections
 }
 
@@ -78,5 +84,6 @@ func (b bounds) LogValue() slog.Value {
 		slog.Duration("call_timeout", b.call), slog.Duration("call_timeout_most", b.callMost), slog.Duration("call_timeout_least", b.callLeast),
 		slog.Duration("stream_timeout", b.stream), slog.Duration("stream_idle_timeout", b.streamIdle),
 		slog.Int("calls_at_once", b.atOnce), slog.Int("calls_waiting", b.waiting),
-		slog.Int("connection_calls", b.connectionStreams), slog.Int("connections", b.connections))
+		slog.Int("connection_calls", b.connectionStreams), slog.Int("connections", b.connections),
+		slog.Duration("connection_age", b.connectionAge))
 }

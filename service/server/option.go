@@ -52,7 +52,7 @@ func (o *Options) transport() []grpc.ServerOption {
 		grpc.NumStreamWorkers(uint32(workers * runtime.GOMAXPROCS(0))),
 		grpc.KeepaliveEnforcementPolicy(keepalive.EnforcementPolicy{MinTime: leastPing}),
 		grpc.KeepaliveParams(keepalive.ServerParameters{
-			MaxConnectionIdle: o.patience.idle, Time: o.patience.silence, Timeout: o.patience.answer,
+			MaxConnectionIdle: o.patience.idle, MaxConnectionAge: o.ConnectionAge, Time: o.patience.silence, Timeout: o.patience.answer,
 		}),
 	}
 	if o.Streams > 0 {

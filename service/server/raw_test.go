@@ -266,3 +266,21 @@ func TestConnectionsAreLimited(t *testing.T) {
 	}, 5*time.Second, time.Millisecond)
 	stop()
 }
+
+// TestOldConnectionsAreMadeAnew: a client learns of new replicas when it connects.
+func TestOldConnectionsAreMadeAnew(t *testing.T) {
+	o := production()
+	o.ConnectionAge = 200 * time.Millisecond
+	h := start(t, o)
+	stop := keepCalling(t, h.dial(t)) // none may fail meanwhile
+	w := h.connect(t)
+	require.NoError(t, w.SetReadDeadline(time.Now().Add(5*time.Second)))
+	for {
+		f, err := w.ReadFrame()
+		require.NoError(t, err)
+		if _, asked := f.(*http2.GoAwayFrame); asked {
+			break
+		}
+	}
+	stop()
+}

@@ -40,6 +40,9 @@ type Options struct {
 	// Streams is the most calls at once on one connection, Connections the most
 	// connections. 0: any number.
 	Streams, Connections int
+	// ConnectionAge is how long a connection lasts before its client is asked to
+	// connect anew; calls under way are answered. 0: as long as it is used.
+	ConnectionAge time.Duration
 
 	patience *patience // nil: usual; tests have less
 }
