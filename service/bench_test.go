@@ -26,19 +26,27 @@ import (
 	"footward.example/footward/service/telemetry"
 )
 
-// demo returns the four requests of the demo by kind, at a detail.
-func demo(b *testing.B, detail footwardv1.Detail) map[string]*footwardv1.CheckItem {
-	b.Helper()
+// demoItems returns the checks of the demo.
+func demoItems(t testing.TB) (out []*footwardv1.CheckItem) {
+	t.Helper()
 	files, err := filepath.Glob("../testdata/demo/*.yaml")
-	require.NoError(b, err)
-	out := map[string]*footwardv1.CheckItem{}
+	require.NoError(t, err)
 	for _, path := range files {
 		f, err := os.Open(path)
-		require.NoError(b, err)
+		require.NoError(t, err)
 		items, err := reading.Read(f)
-		require.NoError(b, err)
-		require.NoError(b, f.Close())
-		i := items[0].Check
+		require.NoError(t, err)
+		require.NoError(t, f.Close())
+		out = append(out, items[0].Check)
+	}
+	return out
+}
+
+// demo returns the four requests of single parts by kind, at a detail.
+func demo(b *testing.B, detail footwardv1.Detail) map[string]*footwardv1.CheckItem {
+	b.Helper()
+	out := map[string]*footwardv1.CheckItem{}
+	for _, i := range demoItems(b) {
 		switch c := i.GetCheck().(type) {
 		case *footwardv1.CheckItem_Bearing:
 			c.Bearing.Detail = detail

@@ -1,9 +1,11 @@
 package api_test
 
 import (
+	"context"
 	"math"
 	"os"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -18,7 +20,7 @@ import (
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
-func comparison(t *testing.T) *footwardv1.CompareFootingsRequest {
+func comparison(t testing.TB) *footwardv1.CompareFootingsRequest {
 	t.Helper()
 	text, err := os.ReadFile("../../testdata/demo-more/compare.yaml")
 	require.NoError(t, err)
@@ -153,4 +155,41 @@ func TestComparisonThatDoesNotFitIsNamed(t *testing.T) {
 		}
 		assert.Contains(t, fields, field)
 	}
+}
+
+// FuzzCompare sends the bytes of a message: a comparison with finite numbers, a
+// refusal that names its fields, or no answer in time.
+func FuzzCompare(f *testing.F) {
+	s := service(f)
+	for _, change := range []func(*footwardv1.CompareFootingsRequest){
+		func(*footwardv1.CompareFootingsRequest) {},
+		func(m *footwardv1.CompareFootingsRequest) { m.Pad.Bars, m.Pad.DepthMm = nil, 0 },
+		func(m *footwardv1.CompareFootingsRequest) { m.Rates = nil },
+		func(m *footwardv1.CompareFootingsRequest) { m.Basis.Basis = footwardv1.Basis_BASIS_US_LRFD },
+		func(m *footwardv1.CompareFootingsRequest) { m.Supply = nil },
+	} {
+		m := comparison(f)
+		m.Pad.Plan = &footwardv1.SizeSteps{LeastMm: 1000, StepMm: 500, MostMm: 2000}
+		change(m)
+		wire, err := proto.Marshal(m)
+		require.NoError(f, err)
+		f.Add(wire)
+	}
+	f.Fuzz(func(t *testing.T, wire []byte) {
+		var m footwardv1.CompareFootingsRequest
+		if proto.Unmarshal(wire, &m) != nil {
+			return
+		}
+		agrees(t, &m)
+		ctx, cancel := context.WithTimeout(context.Background(), 2*time.Second)
+		defer cancel()
+		r, err := s.CompareFootings(ctx, &m)
+		switch code := status.Code(err); {
+		case err == nil:
+			finite(t, r.ProtoReflect())
+		case code == codes.DeadlineExceeded || code == codes.FailedPrecondition:
+		default:
+			refused(t, err)
+		}
+	})
 }

@@ -109,7 +109,9 @@ var kinds = []func() proto.Message{
 // names its fields.
 func FuzzRequests(f *testing.F) {
 	s := service(f)
-	for _, i := range published(f) {
+	whole := &footwardv1.CheckItem{Check: &footwardv1.CheckItem_ColumnBase{ColumnBase: demoBase(f)}}
+	whole.GetColumnBase().Detail = footwardv1.Detail_DETAIL_DERIVATION
+	for _, i := range append(published(f), whole) {
 		wire, err := proto.Marshal(requestOf(i))
 		require.NoError(f, err)
 		for kind := range kinds {

@@ -228,3 +228,22 @@ func TestEveryRequestOfTheContractCanBeHeldAgainstItsSchema(t *testing.T) {
 	})
 	assert.Greater(t, methods, 14)
 }
+
+// TestNothingOnTheWireIsATimeOfDay: deadlines travel as what is left, and no message
+// holds a date, so clocks may differ.
+func TestNothingOnTheWireIsATimeOfDay(t *testing.T) {
+	fields := 0
+	protoregistry.GlobalFiles.RangeFilesByPackage("footward.v1", func(f protoreflect.FileDescriptor) bool {
+		for i := range f.Messages().Len() {
+			all := f.Messages().Get(i).Fields()
+			for k := range all.Len() {
+				fields++
+				if m := all.Get(k).Message(); m != nil {
+					assert.NotContains(t, m.FullName(), "google.protobuf", all.Get(k).FullName())
+				}
+			}
+		}
+		return true
+	})
+	assert.Greater(t, fields, 400)
+}
