@@ -530,7 +530,9 @@ func quickPinLayout(m *footwardv1.PinLayout) bool {
 		m.GetEdgeDistanceMm() > 0 && m.GetEdgeDistanceMm() <= 10000 &&
 		m.GetEndDistanceMm() > 0 && m.GetEndDistanceMm() <= 10000 &&
 		m.GetPinsPerRow() <= 32 &&
+		m.GetPinsPerRow() >= 1 &&
 		m.GetRows() <= 16 &&
+		m.GetRows() >= 1 &&
 		m.GetSpacingAcrossMm() >= 0 && m.GetSpacingAcrossMm() <= 10000 &&
 		m.GetSpacingAlongMm() >= 0 && m.GetSpacingAlongMm() <= 10000
 }
@@ -1100,6 +1102,7 @@ func quickRingItem(m *footwardv1.RingItem) bool {
 func quickGeotextileItem(m *footwardv1.GeotextileItem) bool {
 	return m.GetLaps() >= 0 && m.GetLaps() <= 2 &&
 		m.GetLayers() <= 100 &&
+		m.GetLayers() >= 1 &&
 		m.GetMassKgM2() >= 0 && m.GetMassKgM2() <= 100 &&
 		m.GetSizeXMm() >= 1 && m.GetSizeXMm() <= 100000 &&
 		m.GetSizeYMm() >= 1 && m.GetSizeYMm() <= 100000

@@ -185,7 +185,18 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		if rules.GetUint32() == nil {
 			return nil, "", nil
 		}
-		return []string{fmt.Sprintf("%s <= %d", value, rules.GetUint32().GetLte())}, "", nil
+		u := rules.GetUint32()
+		if u.HasLt() || u.HasGt() || u.HasConst() || len(u.GetIn())+len(u.GetNotIn()) > 0 {
+			return nil, "", fmt.Errorf("a whole number by %v", u)
+		}
+		var terms []string
+		if u.HasGte() {
+			terms = append(terms, fmt.Sprintf("%s >= %d", value, u.GetGte()))
+		}
+		if u.HasLte() {
+			terms = append(terms, fmt.Sprintf("%s <= %d", value, u.GetLte()))
+		}
+		return terms, "", nil
 	case protoreflect.StringKind:
 		s := rules.GetString()
 		if s == nil {
