@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"flag"
+	"fmt"
 	"log/slog"
 	"net"
 	"strings"
@@ -36,7 +37,7 @@ func (a *access) names() []string {
 	return out
 }
 
-func (a *access) check(grpc string) (wrong []error) {
+func (a *access) check(addresses ...string) (wrong []error) {
 	if (a.cert == "") != (a.key == "") {
 		wrong = append(wrong, errors.New("tls-cert: goes with --tls-key, and that with it"))
 	}
@@ -46,8 +47,10 @@ func (a *access) check(grpc string) (wrong []error) {
 	if a.clientNames != "" && (a.clientCA == "" || len(a.names()) == 0) {
 		wrong = append(wrong, errors.New("tls-client-names: needs --tls-client-ca, and at least one name"))
 	}
-	if host, _, err := net.SplitHostPort(grpc); a.tokens != "" && a.cert == "" && err == nil && !loopback(host) {
-		wrong = append(wrong, errors.New("token-file: tokens would travel in the clear: needs --tls-cert, or a grpc-address on this machine alone"))
+	for _, address := range addresses {
+		if host, _, err := net.SplitHostPort(address); a.tokens != "" && a.cert == "" && err == nil && !loopback(host) {
+			wrong = append(wrong, fmt.Errorf("token-file: tokens would travel in the clear: needs --tls-cert, or another address than %s, on this machine alone", address))
+		}
 	}
 	return wrong
 }

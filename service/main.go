@@ -1,5 +1,5 @@
-// Command service serves Footward's checks over gRPC, with health, reflection
-// and Prometheus metrics.
+// Command service serves Footward's checks over gRPC and, where asked, as JSON
+// over HTTP, with health, reflection and Prometheus metrics.
 //
 //	go run ./service --help
 package main
@@ -85,7 +85,10 @@ func run(ctx context.Context, args, environment []string, stdout, stderr io.Writ
 }
 
 // addresses are where the service listens.
-type addresses struct{ grpc, metrics net.Addr }
+type addresses struct {
+	grpc, metrics net.Addr
+	http          string // empty: nowhere
+}
 
 // serve answers calls until ctx ends, then drains. It calls ready, if not nil,
 // when it listens.
@@ -95,7 +98,7 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	if err != nil {
 		return err
 	}
-	o := server.Options{Log: log, Metrics: metrics, MessageBytes: s.messageMiB << 20, Reflection: s.reflection}
+	o := server.Options{Log: log, Metrics: metrics, MessageBytes: s.messageMiB << 20, Reflection: s.reflection, Web: s.http != ""}
 	s.bounds.put(&o)
 	if err := s.access.put(&o); err != nil {
 		return err
@@ -114,13 +117,18 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	if err != nil {
 		return err
 	}
-	at := addresses{grpc: listener.Addr()}
+	front, err := newFront(s, service, o)
+	if err != nil {
+		return errors.Join(err, listener.Close())
+	}
+	defer front.stop()
+	at := addresses{grpc: listener.Addr(), http: front.address()}
 	watch := &http.Server{
 		Handler: watching(registry), ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 10 * time.Second,
 		WriteTimeout: 30 * time.Second, IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 16 << 10,
 		ErrorLog: slog.NewLogLogger(log.Handler(), slog.LevelDebug),
 	}
-	ended := make(chan error, 2)
+	ended := make(chan error, 3)
 	if s.metrics != "" {
 		l, err := net.Listen("tcp", s.metrics)
 		if err != nil {
@@ -130,7 +138,8 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 		go func() { ended <- watch.Serve(guard.LimitConnections(l, scrapers)) }()
 	}
 	go func() { ended <- service.Serve(listener) }()
-	log.Info("serving", "version", version.String(), "grpc", s.grpc, "listening", at.grpc.String(), "metrics", s.metrics,
+	front.serve(ended)
+	log.Info("serving", "version", version.String(), "grpc", s.grpc, "listening", at.grpc.String(), "http", at.http, "metrics", s.metrics,
 		"plaintext_to_other_machines", s.plaintext, "reflection", s.reflection, "message_mib", s.messageMiB,
 		"drain_delay", s.drainDelay, "drain_timeout", s.drainTimeout, "log_level", s.logLevel, "bounds", s.bounds, "access", s.access,
 		"trace_endpoint", s.tracing.endpoint, "trace_ratio", s.tracing.ratio)
@@ -146,7 +155,9 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	log.Info("draining")
 	limit, cancel := context.WithTimeout(context.WithoutCancel(ctx), s.drainTimeout)
 	defer cancel()
-	err = service.Drain(limit, s.drainDelay)
+	drained := make(chan error, 1)
+	go func() { drained <- front.drain(limit, s.drainDelay) }()
+	err = errors.Join(service.Drain(limit, s.drainDelay), <-drained)
 	log.Info("drained", "cut_off", err != nil)
 	// The metrics go last, so that the end can be scraped too.
 	return errors.Join(err, watch.Close())

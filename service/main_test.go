@@ -42,6 +42,7 @@ func TestSettings(t *testing.T) {
 		{"message too small", []string{"--message-mib", "0"}, nil, "between"},
 		{"other machines", []string{"--grpc-address", "0.0.0.0:1"}, nil, "encrypted"},
 		{"metrics to other machines", []string{"--metrics-address", ":1"}, nil, "encrypted"},
+		{"HTTP to other machines", []string{"--http-address", ":1"}, nil, "http-address"},
 		{"no port", []string{"--grpc-address", "localhost"}, nil, "grpc-address"},
 		{"other machines, encrypted", []string{"--grpc-address", "0.0.0.0:1", "--tls-cert", "c", "--tls-key", "k"}, nil, ""},
 		{"tokens on loopback", []string{"--token-file", "t"}, nil, ""},
@@ -74,7 +75,7 @@ func TestSettings(t *testing.T) {
 func TestHelpExplainsEverySetting(t *testing.T) {
 	var stdout, stderr bytes.Buffer
 	assert.Equal(t, stopped, run(t.Context(), []string{"--help"}, nil, &stdout, &stderr))
-	for _, name := range []string{"grpc-address", "metrics-address", "reflection", "log-level", "drain-timeout", "message-mib"} {
+	for _, name := range []string{"grpc-address", "http-address", "metrics-address", "reflection", "log-level", "drain-timeout", "message-mib"} {
 		assert.Contains(t, stdout.String(), "-"+name)
 	}
 	assert.Contains(t, stdout.String(), "Exit status")

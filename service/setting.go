@@ -15,6 +15,7 @@ import (
 // settings are everything that a run of the service needs to know.
 type settings struct {
 	grpc         string
+	http         string
 	metrics      string
 	plaintext    bool
 	reflection   bool
@@ -46,8 +47,9 @@ func (s *settings) flags() *flag.FlagSet {
 	f := flag.NewFlagSet("footward service", flag.ContinueOnError)
 	f.SetOutput(io.Discard) // errors are told once, by run
 	f.StringVar(&s.grpc, "grpc-address", "127.0.0.1:50061", "serve gRPC at this `HOST:PORT`")
+	f.StringVar(&s.http, "http-address", "", "also answer calls as JSON over HTTP at this `HOST:PORT`; empty: not at all")
 	f.StringVar(&s.metrics, "metrics-address", "127.0.0.1:9461", "serve Prometheus metrics over HTTP at this `HOST:PORT`; empty: not at all")
-	f.BoolVar(&s.plaintext, "plaintext-to-other-machines", false, "serve other machines without encryption: metrics always, gRPC unless --tls-cert is given; only for a network that you trust")
+	f.BoolVar(&s.plaintext, "plaintext-to-other-machines", false, "serve other machines without encryption: metrics always, calls unless --tls-cert is given; only for a network that you trust")
 	f.BoolVar(&s.reflection, "reflection", true, "tell clients the contract through gRPC server reflection")
 	f.IntVar(&s.messageMiB, "message-mib", 16, "largest message taken or sent [`MIB`], 1 to 256")
 	f.DurationVar(&s.drainDelay, "drain-delay", 0, "after the signal to stop, say NOT_SERVING for this `TIME` before new calls are refused")
@@ -107,15 +109,15 @@ func readSettings(args, environment []string, out io.Writer) (*settings, error) 
 
 func (s *settings) check() error {
 	var wrong []error
-	for name, address := range map[string]string{"grpc-address": s.grpc, "metrics-address": s.metrics} {
-		if name == "metrics-address" && address == "" {
+	for name, address := range map[string]string{"grpc-address": s.grpc, "http-address": s.http, "metrics-address": s.metrics} {
+		if name != "grpc-address" && address == "" {
 			continue
 		}
 		host, _, err := net.SplitHostPort(address)
 		switch {
 		case err != nil:
 			wrong = append(wrong, fmt.Errorf("%s: %w", name, err))
-		case !loopback(host) && !s.plaintext && !(name == "grpc-address" && s.access.cert != ""):
+		case !loopback(host) && !s.plaintext && !(name != "metrics-address" && s.access.cert != ""):
 			wrong = append(wrong, fmt.Errorf("%s: %s can be reached by other machines and nothing is encrypted; "+
 				"if that is meant, say --plaintext-to-other-machines", name, address))
 		}
@@ -127,7 +129,7 @@ func (s *settings) check() error {
 		wrong = append(wrong, errors.New("drain-timeout: must not be shorter than drain-delay, nor that negative"))
 	}
 	wrong = append(wrong, s.bounds.check()...)
-	wrong = append(wrong, s.access.check(s.grpc)...)
+	wrong = append(wrong, s.access.check(s.grpc, s.http)...)
 	wrong = append(wrong, s.tracing.check(s.plaintext)...)
 	slices.SortFunc(wrong, func(a, b error) int { return strings.Compare(a.Error(), b.Error()) })
 	return errors.Join(wrong...)

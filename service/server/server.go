@@ -44,6 +44,9 @@ type Options struct {
 	// connect anew; calls under way are answered. 0: as long as it is used.
 	ConnectionAge time.Duration
 
+	// Web asks for Server.Web.
+	Web bool
+
 	patience *patience // nil: usual; tests have less
 }
 
@@ -52,6 +55,11 @@ const DefaultMessageBytes = 16 << 20
 
 // room is what a message needs around the outcomes of a batch.
 const room = 64 << 10
+
+// jsonGrowth is how many times larger than its JSON a message can be: a number
+// of one digit and a comma become eight bytes. The JSON itself has been held to
+// the limit.
+const jsonGrowth = 4
 
 // workers is how many calls are answered on goroutines that live on, for each
 // processor; calls beyond that get one of their own.
@@ -77,6 +85,7 @@ var usual = patience{handshake: 10 * time.Second, idle: 15 * time.Minute, silenc
 // Server is the whole service on a gRPC server.
 type Server struct {
 	grpc        *grpc.Server
+	web         *grpc.Server // answers calls of HTTP; nil: none
 	health      *health.Server
 	connections int
 	stopping    context.CancelFunc // ends the watches of health
@@ -108,21 +117,29 @@ func New(o Options) (*Server, error) {
 		return nil, err
 	}
 	watching, stopping := context.WithCancel(context.Background())
+	options := append(before, o.transport()...)
 	s := &Server{
-		grpc:   grpc.NewServer(append(before, o.transport()...)...),
+		grpc:   grpc.NewServer(options...),
 		health: health.NewServer(), connections: o.Connections, stopping: stopping,
 	}
-	watched := calls.Watch(s.grpc)
-	var services grpc.ServiceRegistrar = watched
-	if gate != nil {
-		services = gate.Early(watched)
-	}
 	check := api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room))
-	footwardv1.RegisterCheckServiceServer(services, check)
-	footwardv1.RegisterColumnBaseServiceServer(services, check)
-	footwardv1.RegisterCompareServiceServer(services, check)
-	footwardv1.RegisterLoadServiceServer(services, api.NewLoad(validator))
-	footwardv1.RegisterCatalogServiceServer(services, api.NewCatalog())
+	register := func(watched telemetry.Server) {
+		var to grpc.ServiceRegistrar = watched
+		if gate != nil {
+			to = gate.Early(watched)
+		}
+		footwardv1.RegisterCheckServiceServer(to, check)
+		footwardv1.RegisterColumnBaseServiceServer(to, check)
+		footwardv1.RegisterCompareServiceServer(to, check)
+		footwardv1.RegisterLoadServiceServer(to, api.NewLoad(validator))
+		footwardv1.RegisterCatalogServiceServer(to, api.NewCatalog())
+	}
+	watched := calls.Watch(s.grpc)
+	register(watched)
+	if o.Web {
+		s.web = grpc.NewServer(append(options, grpc.MaxRecvMsgSize(jsonGrowth*o.MessageBytes))...)
+		register(calls.Watch(s.web))
+	}
 	grpc_health_v1.RegisterHealthServer(watched, watchable{s.health, watching})
 	for name := range s.grpc.GetServiceInfo() {
 		s.health.SetServingStatus(name, grpc_health_v1.HealthCheckResponse_SERVING)
@@ -140,6 +157,12 @@ func (s *Server) Serve(l net.Listener) error {
 	}
 	return s.grpc.Serve(l)
 }
+
+// Web answers gRPC calls that come as HTTP requests, behind the same interceptors
+// as Serve. It is a server of its own: one that drains breaks such calls off, so
+// Drain leaves them to the HTTP server in front, which is to be drained
+// meanwhile, and to Stop. Options.Web asks for it.
+func (s *Server) Web() *grpc.Server { return s.web }
 
 // Drain ends the service gracefully: health says NOT_SERVING at once, after
 // delay no new call is taken, and the calls under way are answered. When ctx
@@ -170,4 +193,7 @@ func (s *Server) Drain(ctx context.Context, delay time.Duration) error {
 func (s *Server) Stop() {
 	s.stopping()
 	s.grpc.Stop()
+	if s.web != nil {
+		s.web.Stop()
+	}
 }

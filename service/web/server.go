@@ -1,0 +1,99 @@
+package web
+
+import (
+	"context"
+	"crypto/tls"
+	"errors"
+	"log/slog"
+	"net"
+	"net/http"
+	"time"
+
+	"google.golang.org/grpc"
+)
+
+// Calls answers gRPC calls that came as HTTP requests; a *grpc.Server does.
+type Calls interface {
+	http.Handler
+	GetServiceInfo() map[string]grpc.ServiceInfo
+}
+
+// Options are what a server needs to know.
+type Options struct {
+	Log *slog.Logger // nil: none
+	// MessageBytes is the largest body taken. It must not be less than 1.
+	MessageBytes int
+	TLS          *tls.Config // nil: plain text
+	// RequestTime is within which a whole request must arrive; 0: 30 s.
+	RequestTime time.Duration
+}
+
+// Bounds on a connection. From the head of a request on, answerTime is all that
+// its body, the call and the answer may take.
+const (
+	headerTime  = 5 * time.Second
+	requestTime = 30 * time.Second
+	answerTime  = 2 * time.Minute
+	idleTime    = 2 * time.Minute
+	headerBytes = 16 << 10
+)
+
+// Server answers calls over HTTP.
+type Server struct{ http *http.Server }
+
+// New returns a server for the calls of Footward's services. The calls must have
+// a server of their own, for one that drains breaks off what comes over HTTP.
+func New(calls Calls, o Options) (*Server, error) {
+	if o.Log == nil {
+		o.Log = slog.New(slog.DiscardHandler)
+	}
+	if o.RequestTime == 0 {
+		o.RequestTime = requestTime
+	}
+	handler, err := newFront(calls, o)
+	if err != nil {
+		return nil, err
+	}
+	return &Server{&http.Server{
+		Handler:           handler,
+		TLSConfig:         o.TLS,
+		ReadHeaderTimeout: headerTime,
+		ReadTimeout:       o.RequestTime,
+		WriteTimeout:      answerTime,
+		IdleTimeout:       idleTime,
+		MaxHeaderBytes:    headerBytes,
+		// Anybody can cause these lines, such as by a failed handshake.
+		ErrorLog: slog.NewLogLogger(o.Log.Handler(), slog.LevelInfo),
+	}}, nil
+}
+
+// Serve answers calls until Drain or Stop; then it returns nil.
+func (s *Server) Serve(l net.Listener) error {
+	var err error
+	if s.http.TLSConfig != nil {
+		err = s.http.ServeTLS(l, "", "")
+	} else {
+		err = s.http.Serve(l)
+	}
+	if errors.Is(err, http.ErrServerClosed) {
+		return nil
+	}
+	return err
+}
+
+// Drain takes no new call after delay, and waits until those under way are
+// answered. When ctx ends first they are cut off, and Drain returns its error.
+func (s *Server) Drain(ctx context.Context, delay time.Duration) error {
+	select {
+	case <-time.After(delay):
+	case <-ctx.Done():
+	}
+	err := s.http.Shutdown(ctx)
+	if err != nil {
+		s.Stop()
+	}
+	return err
+}
+
+// Stop cuts off every call.
+func (s *Server) Stop() { _ = s.http.Close() }
