@@ -13,6 +13,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"google.golang.org/grpc/codes"
@@ -35,6 +36,7 @@ type front struct {
 	messageBytes int
 	requestTime  time.Duration
 	calls        http.Handler
+	leaving      atomic.Bool // each answer is the last on its connection
 }
 
 type method struct{ streams bool }
@@ -58,6 +60,9 @@ func newFront(calls Calls, o Options) (*front, error) {
 // ServeHTTP implements http.Handler.
 func (f *front) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("X-Content-Type-Options", "nosniff")
+	if f.leaving.Load() {
+		w.Header().Set("Connection", "close")
+	}
 	if r.URL.Path == "/" && (r.Method == http.MethodGet || r.Method == http.MethodHead) {
 		w.Header().Set("Content-Type", "text/plain; charset=utf-8")
 		_, _ = io.WriteString(w, f.index)

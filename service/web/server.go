@@ -39,7 +39,10 @@ const (
 )
 
 // Server answers calls over HTTP.
-type Server struct{ http *http.Server }
+type Server struct {
+	http  *http.Server
+	front *front
+}
 
 // New returns a server for the calls of Footward's services. The calls must have
 // a server of their own, for one that drains breaks off what comes over HTTP.
@@ -50,12 +53,12 @@ func New(calls Calls, o Options) (*Server, error) {
 	if o.RequestTime == 0 {
 		o.RequestTime = requestTime
 	}
-	handler, err := newFront(calls, o)
+	front, err := newFront(calls, o)
 	if err != nil {
 		return nil, err
 	}
-	return &Server{&http.Server{
-		Handler:           handler,
+	return &Server{front: front, http: &http.Server{
+		Handler:           front,
 		TLSConfig:         o.TLS,
 		ReadHeaderTimeout: headerTime,
 		ReadTimeout:       o.RequestTime,
@@ -83,7 +86,11 @@ func (s *Server) Serve(l net.Listener) error {
 
 // Drain takes no new call after delay, and waits until those under way are
 // answered. When ctx ends first they are cut off, and Drain returns its error.
+//
+// During the delay every answer asks its caller to connect anew, so that few are
+// left to find their connection closed under them.
 func (s *Server) Drain(ctx context.Context, delay time.Duration) error {
+	s.front.leaving.Store(true)
 	select {
 	case <-time.After(delay):
 	case <-ctx.Done():
