@@ -75,6 +75,8 @@ func TestExamplesAreTheDemo(t *testing.T) {
 			folder, command = demoMore, "size"
 		case "compare":
 			folder, command = demoMore, "compare"
+		case "anchorage", "ring-stack", "footing", "settlement":
+			folder = demoMore
 		}
 		want, err := os.ReadFile(filepath.Join(folder, filepath.Base(file)))
 		require.NoError(t, err)

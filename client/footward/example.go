@@ -21,6 +21,10 @@ var exampleFiles = map[string]string{
 	"anchor-rods":   "example/4-rods.yaml",
 	"column-base":   "example/5-base.yaml",
 	"pin":           "example/6-pins.yaml",
+	"anchorage":     "example/anchorage.yaml",
+	"ring-stack":    "example/ring-stack.yaml",
+	"footing":       "example/footing.yaml",
+	"settlement":    "example/settlement.yaml",
 	"actions":       "example/actions.yaml",
 	"sizes":         "example/sizes.yaml",
 	"compare":       "example/compare.yaml",
@@ -28,8 +32,9 @@ var exampleFiles = map[string]string{
 
 const exampleHelp = `footward example KIND : print a request to start from
 
-KIND is one of bearing, plate-bending, weld, anchor-rods, column-base, pin (to
-check), actions (to combine), sizes (to size), compare. The request explains itself; write it to a file, change it, and check it:
+KIND is one of bearing, plate-bending, weld, anchor-rods, anchorage, pin, ring-stack,
+footing, settlement, column-base (to check), actions (to combine), sizes (to size),
+compare. The request explains itself; write it to a file, change it, and check it:
 
   footward example weld > weld.yaml
   footward check weld.yaml

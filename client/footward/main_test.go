@@ -237,7 +237,7 @@ func TestWrongUseIsExplained(t *testing.T) {
 		{[]string{"check", "x", "--plaintext"}, "go with --server"},
 		{[]string{"check", "x", "--server", "127.0.0.1:1", "--ca", "/none"}, "no such file"},
 		{[]string{"catalog", "bolts"}, `there is no list "bolts"`},
-		{[]string{"example"}, "name one of actions, anchor-rods, bearing, column-base, compare, pin, plate-bending, sizes, weld"},
+		{[]string{"example"}, "name one of actions, anchor-rods, anchorage, bearing, column-base, compare, footing, pin, plate-bending, ring-stack, settlement, sizes, weld"},
 		{[]string{"example", "bolt"}, `there is no example "bolt"`},
 	} {
 		r := footward(t, "", c.args...)
