@@ -19,9 +19,12 @@ var soak = flag.Duration("soak", 2*time.Second, "how long TestMemoryStaysFlat ca
 const soakers = 64
 
 // TestMemoryStaysFlat has callers ask for the checks of the demo, one after another.
-// The memory of the process may grow while it warms up, for a third of the time, and by
-// a tenth and 16 MiB after that.
+// The memory of the process may grow while it warms up, for half of the time, and by a
+// tenth and 32 MiB after that.
 func TestMemoryStaysFlat(t *testing.T) {
+	if testing.Short() {
+		t.Skip("memory tells nothing under the race detector, which is run with -short")
+	}
 	p := launch(t)
 	c := p.dial(t)
 	items := demoItems(t)
@@ -40,12 +43,12 @@ func TestMemoryStaysFlat(t *testing.T) {
 			}
 		})
 	}
-	time.Sleep(*soak / 3)
+	time.Sleep(*soak / 2)
 	warm := p.resident(t)
 	<-ctx.Done()
 	end := p.resident(t)
 	group.Wait()
 	assert.Zero(t, failed.Load())
-	assert.Less(t, float64(end), 1.1*float64(warm)+16*(1<<20))
+	assert.Less(t, float64(end), 1.1*float64(warm)+32*(1<<20))
 	t.Logf("%d calls in %v, %d failed; %d MiB warm, %d MiB at the end", made.Load(), *soak, failed.Load(), warm>>20, end>>20)
 }
