@@ -64,7 +64,9 @@ func TestStackAndGroundEqualTheirParts(t *testing.T) {
 			rods.Modulus = 199948
 		}
 		stack := in.Below.Stack
-		stack.Design, stack.Actions, stack.Service, stack.Rods = in.Base.Plate.Design, a, a, rods
+		// The fill lies a plate's thickness below the foot of the column.
+		onFill := geom.Actions{N: a.N, Vx: a.Vx, My: a.Vx * in.Base.Plate.Plate.Thickness}
+		stack.Design, stack.Actions, stack.Service, stack.Rods = in.Base.Plate.Design, onFill, onFill, rods
 		stack.Shoe = ring.Shoe{SizeX: 420, SizeY: 420}
 		first, err := ring.Check(&stack)
 		require.NoError(t, err)
@@ -80,7 +82,8 @@ func TestStackAndGroundEqualTheirParts(t *testing.T) {
 		g := in.Below.Ground
 		g.Design, g.Shape, g.Diameter, g.Permanent, g.Linked = stack.Design, ground.Circle, spread, a, true
 		g.Height = plate.Plate.Thickness + 600 + 100
-		g.Weight = math.Pi/4*(700*700*600*20e-6+spread*spread*100*18e-6) + 2e3
+		g.Bed = math.Pi / 4 * spread * spread * 100 * 18e-6
+		g.Weight = math.Pi/4*700*700*600*20e-6 + 2e3 + g.Bed
 		under, err := ground.Check(&g)
 		require.NoError(t, err)
 		for id, s := range states(t, under) {
@@ -89,7 +92,14 @@ func TestStackAndGroundEqualTheirParts(t *testing.T) {
 		s := in.Below.Settlement
 		s.Design, s.Shape, s.Diameter, s.Depth, s.Above, s.Dry = stack.Design, settle.Circle, spread, 600, 17e-6, true
 		net := g.Weight - math.Pi/4*spread*spread*600*17e-6
-		s.Stages = []settle.Stage{{N: 60e3 + net}, {N: 120e3 + net, My: 3e3 * g.Height}}
+		above := func(a geom.Actions) float64 {
+			one := stack
+			one.Actions, one.Service = geom.Actions{}, a
+			r, err := ring.Check(&one)
+			require.NoError(t, err)
+			return r.Settles.Total
+		}
+		s.Stages = []settle.Stage{{N: 60e3 + net, Above: above(geom.Actions{N: -60e3})}, {N: 120e3 + net, My: 3e3 * g.Height, Above: above(a)}}
 		sinks, err := settle.Check(&s)
 		require.NoError(t, err)
 		for id, s := range states(t, sinks) {
@@ -157,32 +167,98 @@ func through(b basis.Basis, side, thickness float64) *base.ColumnInput {
 
 func TestBottomPlatePastTheFill(t *testing.T) {
 	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
-		stiff := through(b, 760, 20)
-		_, got := check(t, stiff)
-		s := got["bottom_plate_on_ground"]
-		require.True(t, s.Rated, "%v %s", b, s.Reason)
-		// The mean pressure and the whole reach bound the moment from below.
-		assert.Greater(t, s.Demand, 120e3/(760*760)*30*30/2, "%v", b)
-		need := through(b, 760, s.Required)
-		_, again := check(t, need)
-		assert.Equal(t, limit.Pass, again["bottom_plate_on_ground"].Verdict, "%v", b)
+		for _, c := range []struct{ side, thickness float64 }{{760, 20}, {1300, 10}} {
+			in := through(b, c.side, c.thickness)
+			_, got := check(t, in)
+			s := got["bottom_plate_on_ground"]
+			require.True(t, s.Rated, "%v %s", b, s.Reason)
 
-		// A thin plate is bent as a plate on a bed.
-		thin := through(b, 1300, 10)
-		r, got := check(t, thin)
-		s = got["bottom_plate_on_ground"]
-		require.NotNil(t, r)
-		l := bed.RelativeStiffness(&bed.Plate{SizeX: 1300, SizeY: 1300, Thickness: 10, E: 210000, Nu: 0.3}, 0.05)
-		require.False(t, bed.Rigid(300, l))
-		require.True(t, s.Rated, "%v %s", b, s.Reason)
-		assert.Positive(t, s.Demand)
-
+			// By hand: the fill's square, all weights, the moment of the one case.
+			e := 210000.0
+			if b.US() {
+				e = 199948
+			}
+			heavy := map[basis.Basis]float64{basis.Eurocode: 1.35, basis.USLRFD: 1.4, basis.USASD: 1}[b]
+			weight := math.Pi/4*700*700*600*20e-6 + 77e-6*c.side*c.side*c.thickness + 2e3
+			side := 700 * math.Sqrt(math.Pi) / 2
+			var solver bed.Solver
+			want := 0.0
+			for _, n := range []float64{-120e3 - heavy*weight, -120e3 - weight} {
+				r, err := solver.Solve(&bed.Input{
+					Plate: bed.Plate{SizeX: c.side, SizeY: c.side, Thickness: c.thickness, E: e, Nu: 0.3}, Modulus: 0.05,
+					Patches: []bed.Patch{{SizeX: side, SizeY: side, N: n, My: 2e6}},
+				})
+				require.NoError(t, err)
+				for _, v := range []bed.Bending{r.X, r.Y} {
+					want = max(want, math.Abs(v.Sag.Unit), math.Abs(v.Hog.Unit), math.Abs(v.Local))
+				}
+			}
+			assert.InEpsilon(t, want, s.Demand, 1e-9, "%v", b)
+		}
 		// Ground of unknown stiffness: nothing past the fill counts.
 		unknown := through(b, 760, 20)
 		unknown.Below.Subgrade = 0
-		_, got = check(t, unknown)
+		_, got := check(t, unknown)
 		assert.Equal(t, limit.NotApplicable, got["bottom_plate_on_ground"].Verdict)
 	}
+}
+
+// TestMoreMomentNeverEasesTheFill also where rods begin to pull.
+func TestMoreMomentNeverEasesTheFill(t *testing.T) {
+	for _, thickness := range []float64{6, 10, 20, 30} {
+		before := map[string]float64{}
+		for m := 0.0; m <= 12e6; m += 0.5e6 {
+			in := onRings(basis.Eurocode, geom.Actions{N: -50e3, My: m})
+			in.Base.Plate.Plate.Thickness, in.Weld.Parts[0].Thickness = thickness, thickness
+			_, got := check(t, in)
+			for _, id := range []string{"ring_hoop_ultimate", "ring_edge_stress"} {
+				s := got[id]
+				if !s.Rated {
+					before[id] = math.Inf(1) // no balance, or beyond the method
+					continue
+				}
+				assert.GreaterOrEqual(t, s.Demand, min(before[id], s.Resistance)*(1-1e-6), "%s %g mm at %g", id, thickness, m)
+				before[id] = s.Demand
+			}
+		}
+	}
+}
+
+func TestLevellingHoldsNothing(t *testing.T) {
+	lifted := func(levelling float64) map[string]limit.State {
+		in := through(basis.Eurocode, 760, 20)
+		in.Cases[0].Actions = geom.Actions{N: 2e3}
+		in.Below.Pairs[0].Permanent, in.Below.Pairs[0].Variable = geom.Actions{}, geom.Actions{N: 2e3, Vx: 100}
+		in.Below.Levelling.Thickness = levelling
+		_, got := check(t, in)
+		return got
+	}
+	thin, thick := lifted(10), lifted(400)
+	assert.InDelta(t, thin["ground_uplift"].Resistance, thick["ground_uplift"].Resistance, 1e-6)
+	assert.LessOrEqual(t, thin["ground_overturning"].Utilization, thick["ground_overturning"].Utilization)
+}
+
+func TestRodsThatEndNowhereHoldNothing(t *testing.T) {
+	in := onRings(basis.Eurocode, geom.Actions{N: 2e3, Vx: 100})
+	_, got := check(t, in)
+	for _, id := range []string{"ring_sliding", "ring_overturning", "ground_uplift", "ground_overturning"} {
+		assert.NotEqual(t, limit.Pass, got[id].Verdict, id)
+	}
+}
+
+func TestFootSettlesWithItsStack(t *testing.T) {
+	in := onRings(basis.Eurocode, geom.Actions{N: -120e3})
+	in.Below.Settlement.Neighbours = []settle.Neighbour{{Distance: 4000, Settlement: 0}}
+	r, got := check(t, in)
+	last := r.Settled().Stages[len(r.Settled().Stages)-1]
+	require.Positive(t, last.Above)
+	assert.InDelta(t, last.Elastic+last.Above, got["settle_elastic"].Demand, 1e-9)
+	assert.InDelta(t, (last.Elastic+last.Above)/4000, got["settle_differential"].Demand, 1e-9)
+	in.Below.Stack.Tiers = append([]ring.Tier(nil), in.Below.Stack.Tiers...)
+	in.Below.Stack.Tiers[1].Fill.Modulus = 0
+	in.Modulus = 0.05
+	_, got = check(t, in)
+	assert.Equal(t, limit.OutOfScope, got["settle_elastic"].Verdict, "the stack's own settlement is not known")
 }
 
 func TestRodsThroughTheStackTakeItsHeightAndWeight(t *testing.T) {

@@ -12,6 +12,7 @@ import (
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/pad"
 	"footward.example/footward/internal/plate"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/rod"
@@ -294,7 +295,7 @@ func (c *column) sizes(r *ColumnResult) error {
 func (r *ColumnResult) sort() {
 	order := map[*limit.Kind]int{}
 	for _, kinds := range [][]*limit.Kind{shares, bearing.Kinds(), plate.Kinds(), weld.Kinds(), rod.Kinds(),
-		AnchorageKinds(), ring.Kinds(), {underside}, ground.Kinds(), settle.Kinds()} {
+		AnchorageKinds(), ring.Kinds(), {underside}, pad.Kinds(), ground.Kinds(), settle.Kinds()} {
 		for _, k := range kinds {
 			order[k] = len(order)
 		}
@@ -330,6 +331,9 @@ func worse(s, than *limit.State) bool {
 	}
 	if s.Rated != than.Rated {
 		return !s.Rated && s.Verdict == limit.Fail || s.Rated && s.Verdict != limit.Fail
+	}
+	if !s.Rated {
+		return s.Demand > than.Demand
 	}
 	return s.Utilization > than.Utilization
 }
@@ -414,6 +418,9 @@ func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (co
 	if err != nil {
 		return solved, err
 	}
+	if err := c.stiffer(&solved); err != nil {
+		return solved, err
+	}
 	c.balance(&solved)
 	parts, err := c.parts(k, &solved)
 	if err != nil {
@@ -428,6 +435,27 @@ func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (co
 	}
 	c.remark(notices)
 	return solved, nil
+}
+
+// stiffer takes the greater pressure where the modulus of the bed was found from a
+// stack: the rods have the soft one, the bed also the stiff one.
+func (c *column) stiffer(solved *contact.Result) error {
+	s := c.foot.stack
+	if c.given.Modulus > 0 || c.in.Modulus == 0 || s == nil || !solved.Found {
+		return nil
+	}
+	p := &c.in.Base.Plate.Plate
+	k := s.Springs.Stack / (p.SizeX * p.SizeY)
+	if k <= c.in.Modulus {
+		return nil
+	}
+	stiff := c.bed
+	stiff.Bed.Modulus = k
+	other, err := c.probe.Solve(&stiff)
+	if err == nil && other.Found {
+		solved.Peak = max(solved.Peak, other.Peak)
+	}
+	return err
 }
 
 // part is what every checked part answers with.

@@ -11,6 +11,7 @@ import (
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/pad"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/tie"
@@ -39,8 +40,9 @@ type Substructure struct {
 	HasStack      bool
 	Stack         ring.Input
 	Levelling     Levelling
-	OtherWeight   float64 // that is not found here, characteristic [N]
-	Concrete      float64 // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3
+	OtherWeight   float64           // that is not found here, characteristic [N]
+	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3
+	Reinforcement pad.Reinforcement // of a concrete block; none: plain concrete
 	HasGround     bool
 	Ground        ground.Input
 	Subgrade      float64 // modulus of subgrade reaction [N/mm3]; 0: not known
@@ -48,6 +50,7 @@ type Substructure struct {
 	Settlement    settle.Input
 
 	Service   []Case // combinations of service values
+	Factored  []Case // combinations that concrete is held to, ASD; none: not known
 	Sustained []Case // permanent actions of each stage, service values
 	Pairs     []Pair
 	NoService string // why there are no service values; empty: there are
@@ -74,7 +77,8 @@ type plan struct {
 	stack  float64 // circle to which the load spreads in a stack [mm]
 	side   float64 // lesser side of a bottom plate that reaches past it [mm]; 0: none does
 	height float64 // from the foot of the column to the ground [mm]
-	weight float64 // of footing, levelling layer and what else there is [N]
+	weight float64 // of footing and what else there is [N]
+	bed    float64 // of the levelling layer, which presses and holds nothing [N]
 	offX   float64 // of the plate from the middle of the footing [mm]
 	offY   float64 // [mm]
 	rigid  bool
@@ -190,6 +194,14 @@ func (in *ColumnInput) loaded() float64 {
 	return min(side, min(f.SizeX, f.SizeY)+2*c)
 }
 
+// pressing returns the rectangle through which the plate presses [mm]: all of it, or
+// the footprint with the outstand that the plate carries.
+func (in *ColumnInput) pressing(strength float64) (x, y float64) {
+	p, f := &in.Base.Plate.Plate, &in.Base.Plate.Footprint
+	c := math.Sqrt(2 * tie.MomentResistance(p, &in.Base.Plate.Design) / strength)
+	return min(p.SizeX, f.SizeX+2*c), min(p.SizeY, f.SizeY+2*c)
+}
+
 // heaviest returns the place of the case that presses most, or -1.
 func heaviest(cases []Case) int {
 	at := -1
@@ -228,7 +240,8 @@ func (in *ColumnInput) plan(stack *ring.Result) plan {
 		}
 	}
 	p.height += s.Levelling.Thickness
-	p.weight += s.OtherWeight + s.Levelling.UnitWeight*s.Levelling.Thickness*p.area()
+	p.weight += s.OtherWeight
+	p.bed = s.Levelling.UnitWeight * s.Levelling.Thickness * p.area()
 	return p
 }
 
@@ -257,15 +270,16 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 	g := in.Below.Ground
 	g.Design = in.Base.Plate.Design
 	g.Shape, g.SizeX, g.SizeY, g.Diameter = p.shape, p.sizeX, p.sizeY, p.d
-	g.Height, g.Linked, g.Weight = p.height, true, p.weight*k.Weight
+	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
 	g.Permanent, g.Variable = p.move(k.Permanent), p.move(k.Variable)
 	return g
 }
 
-// settlement returns the input of the settlement of the footing: for each stage
-// its permanent actions, then the combinations of service values that press and
-// that turn most, less what the excavation took away.
-func (in *ColumnInput) settlement(p *plan) settle.Input {
+// settlement returns the input of the settlement of the footing, and the stage of
+// the actions of each of its stages: permanent actions alone, then the combinations
+// of service values that press and that turn most, less what the excavation took
+// away. A stack settles by itself besides.
+func (in *ColumnInput) settlement(p *plan) (settle.Input, []int) {
 	s := &in.Below
 	out := s.Settlement
 	out.Design = in.Base.Plate.Design
@@ -274,12 +288,14 @@ func (in *ColumnInput) settlement(p *plan) settle.Input {
 	soil := &s.Ground.Soil
 	out.Depth, out.Above, out.Water, out.Dry = s.Ground.Depth, soil.Above, soil.Water, soil.Dry
 	relief := soil.Above * s.Ground.Depth * p.area()
+	var stages []int
 	add := func(k *Case) {
 		a := p.move(k.Actions)
 		out.Stages = append(out.Stages, settle.Stage{
-			Name: k.Name, N: max(0, p.weight-a.N-relief),
+			Name: k.Name, N: max(0, p.weight+p.bed-a.N-relief), Above: in.shortens(k),
 			Mx: math.Abs(a.Mx) + math.Abs(a.Vy)*p.height, My: math.Abs(a.My) + math.Abs(a.Vx)*p.height,
 		})
+		stages = append(stages, k.Stage)
 	}
 	last := 0
 	for i := range s.Service {
@@ -306,7 +322,30 @@ func (in *ColumnInput) settlement(p *plan) settle.Input {
 			}
 		}
 	}
-	return out
+	return out, stages
+}
+
+// shortens returns how much a stack settles by itself in a case of service [mm].
+func (in *ColumnInput) shortens(k *Case) float64 {
+	if !in.Below.HasStack {
+		return 0
+	}
+	stack := in.Below.Stack
+	stack.Actions, stack.Service = geom.Actions{}, k.Actions
+	r, err := ring.Check(&stack)
+	if err != nil || r.NoService != "" {
+		return 0
+	}
+	return r.Settles.Total
+}
+
+// onFill returns actions at the foot of the column as they are on top of the fill,
+// below the plate.
+func (in *ColumnInput) onFill(a geom.Actions) geom.Actions {
+	t := in.Base.Plate.Plate.Thickness
+	a.Mx += math.Copysign(math.Abs(a.Vy)*t, a.Mx)
+	a.My += math.Copysign(math.Abs(a.Vx)*t, a.My)
+	return a
 }
 
 // turns returns the moment of actions at a depth [Nmm].
@@ -366,6 +405,17 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 		return
 	}
 	p := in.plan(stack)
+	if !s.HasStack {
+		b := in.pad(&p, &Case{}, 1)
+		var found limit.Faults
+		pad.Validate(&b, &found)
+		add(found, func(field string) string {
+			if strings.HasPrefix(field, "reinforcement") {
+				return substructurePath + "reinforcement"
+			}
+			return "" // those of the base, which have been looked at
+		})
+	}
 	g := in.ground(&p, &Pair{Weight: 1})
 	var found limit.Faults
 	ground.Validate(&g, &found)
@@ -379,7 +429,7 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 	})
 	if s.HasSettlement {
 		var found limit.Faults
-		f := in.settlement(&p)
+		f, _ := in.settlement(&p)
 		f.Stages = []settle.Stage{{N: 1}}
 		settle.Validate(&f, &found)
 		add(found, func(field string) string {

@@ -8,21 +8,22 @@ import (
 
 // balance sets overturning about an edge and uplift.
 //
-//	EN: 0.9 (W + max(0, -N_G)) against 1.1 of G and 1.5 of Q, all magnitudes
+//	EN: 0.9 (W - W_bed + max(0, -N_G)) against 1.1 of G and 1.5 of Q, all magnitudes
 //	US: the actions as they are, what holds over the factor of safety
 //
 // Source: EN 1990:2002 Table A1.2(A); EN 1997-1:2004 Tables A.1, A.15 (from
 // memory). UPL has 1.0 on permanent actions that lift; 1.1 is on the safe side.
 func (r *Result) balance() {
 	in, g, q := r.in, &r.in.Permanent, &r.in.Variable
-	hold, gd, qd := gammaStb, gammaDstG, gammaDstQ
+	own := in.partials()
+	hold, gd, qd := own.GStb, own.GDst, own.Q
 	var up, down float64
 	if in.Design.Basis.US() {
 		sum := in.sum()
 		g, q, hold, gd, qd = &sum, &geom.Actions{}, 1/in.plain().rh, 1, 1
 	}
 	up = gd*max(0, g.N) + qd*max(0, q.N)
-	down = hold * (in.Weight + max(0, -g.N))
+	down = hold * (in.Weight - in.Bed + max(0, -g.N))
 	r.Uplift = Turn{Demand: up, Holds: down}
 	mx := gd*(math.Abs(g.My)+math.Abs(g.Vx)*in.Height) + qd*(math.Abs(q.My)+math.Abs(q.Vx)*in.Height)
 	my := gd*(math.Abs(g.Mx)+math.Abs(g.Vy)*in.Height) + qd*(math.Abs(q.Mx)+math.Abs(q.Vy)*in.Height)

@@ -153,11 +153,11 @@ func (in *Input) takes(i int) *set {
 		return nil
 	}
 	if len(in.Approaches) == 0 {
-		return &sets[i]
+		return in.own(&sets[i])
 	}
 	for _, a := range in.Approaches {
 		if a == sets[i].id {
-			return &sets[i]
+			return in.own(&sets[i])
 		}
 	}
 	return nil
@@ -196,7 +196,7 @@ func (in *Input) factors(s *set) [][3]float64 {
 		return [][3]float64{{1, 1, 1}}
 	}
 	var all [][3]float64
-	for _, g := range [...]float64{s.g, gammaGFav} {
+	for _, g := range [...]float64{s.g, in.partials().GInf} {
 		all = append(all, [3]float64{g, s.q, s.q})
 		if in.Variable == (geom.Actions{}) {
 			continue
@@ -267,7 +267,7 @@ func (in *Input) effective(l Load) Effective {
 // reach takes the eccentricity into account.
 func (r *Result) reach(l Load) {
 	in := r.in
-	if l.V <= 0 {
+	if l.V-l.GammaG*in.Bed <= 0 {
 		r.Lifted = true
 		return
 	}

@@ -201,19 +201,23 @@ func (r *Result) deriveReach(s sheet) {
 
 func (r *Result) deriveBalance(s sheet) {
 	in, clause := r.in, overturning.Clause[r.in.Design.Basis]
-	mx, my := "", ""
+	mx, my, weight, own := "", "", "W", in.partials()
+	if in.Bed > 0 {
+		s.Given("W_bed", in.Bed, "N", "loose layer below the footing, which holds nothing")
+		weight = "W - W_bed"
+	}
 	if in.Design.Basis.US() {
 		s.Factor("FS_s", in.plain().rh, "factor of safety; 1.5 is common practice")
 		s.step("N_dst", "max(0, N_G + N_Q)", r.Uplift.Demand, "N", clause)
-		s.step("N_stb", "(W + max(0, 0 - (N_G + N_Q))) / FS_s", r.Uplift.Holds, "N", clause)
+		s.step("N_stb", "("+weight+" + max(0, 0 - (N_G + N_Q))) / FS_s", r.Uplift.Holds, "N", clause)
 		mx = "(abs(M_y,G + M_y,Q) + abs(V_x,G + V_x,Q) h)"
 		my = "(abs(M_x,G + M_x,Q) + abs(V_y,G + V_y,Q) h)"
 	} else {
-		s.Factor("gamma_stb", gammaStb, "EN 1997-1:2004 Tables A.1, A.15"+memory)
-		s.Factor("gamma_G,dst", gammaDstG, "EN 1997-1:2004 Table A.1"+memory)
-		s.Factor("gamma_Q,dst", gammaDstQ, "EN 1997-1:2004 Tables A.1, A.15"+memory)
+		s.Factor("gamma_stb", own.GStb, "EN 1997-1:2004 Tables A.1, A.15"+memory)
+		s.Factor("gamma_G,dst", own.GDst, "EN 1997-1:2004 Table A.1"+memory)
+		s.Factor("gamma_Q,dst", own.Q, "EN 1997-1:2004 Tables A.1, A.15"+memory)
 		s.step("N_dst", "gamma_G,dst max(0, N_G) + gamma_Q,dst max(0, N_Q)", r.Uplift.Demand, "N", clause)
-		s.step("N_stb", "gamma_stb (W + max(0, 0 - N_G))", r.Uplift.Holds, "N", clause)
+		s.step("N_stb", "gamma_stb ("+weight+" + max(0, 0 - N_G))", r.Uplift.Holds, "N", clause)
 		mx = "(gamma_G,dst (abs(M_y,G) + abs(V_x,G) h) + gamma_Q,dst (abs(M_y,Q) + abs(V_x,Q) h))"
 		my = "(gamma_G,dst (abs(M_x,G) + abs(V_y,G) h) + gamma_Q,dst (abs(M_x,Q) + abs(V_y,Q) h))"
 	}

@@ -73,6 +73,17 @@ type Presumptive struct {
 	Source   string
 }
 
+// Partials are partial factors on actions where they are not the recommended ones,
+// Eurocode; 0: as recommended.
+type Partials struct {
+	GSup float64 // permanent, unfavourable, A1 [-]
+	GInf float64 // permanent, favourable, A1 and A2 [-]
+	Q    float64 // variable, A1, and destabilising [-]
+	QC   float64 // variable, A2 [-]
+	GDst float64 // permanent, destabilising [-]
+	GStb float64 // permanent, stabilising [-]
+}
+
 // Input is a footing with its actions and its ground.
 type Input struct {
 	Design    basis.Design
@@ -89,11 +100,15 @@ type Input struct {
 	Linked bool
 	// Weight of footing, stack and soil above it, characteristic; for the United
 	// States bases with the factor of the combination in it [N].
-	Weight      float64
+	Weight float64
+	// Bed is the part of Weight that hangs on nothing, a loose layer below the
+	// footing: it presses on the ground and holds nothing [N].
+	Bed         float64
 	Soil        Soil
 	Interface   Interface
 	Layer       Layer
 	Presumptive Presumptive
+	Partials    Partials
 	Approaches  []Approach // Eurocode; empty: all
 	Author      Author     // United States bases
 	Safety      float64    // factor of safety of bearing, ASD [-]; 0: 3
@@ -106,7 +121,7 @@ const (
 	gammaGA1     = 1.35 // A1, permanent, unfavourable; Table A.3
 	gammaGA2     = 1.0  // A2, permanent; Table A.3
 	gammaGFav    = 1.0  // permanent, favourable; Table A.3
-	gammaQA1     = 1.5  // A1, variable; Table A.3
+	gammaQA1     = 1.5  // A1, variable, Table A.3; EQU and UPL, destabilising, Tables A.1, A.15 (from memory)
 	gammaQA2     = 1.3  // A2, variable; Table A.3
 	gammaPhiM2   = 1.25 // M2, tan phi; Table A.4
 	gammaCM2     = 1.25 // M2, c'; Table A.4
@@ -115,7 +130,6 @@ const (
 	gammaRhR2    = 1.1  // R2, sliding; Table A.5 (from memory)
 	gammaStb     = 0.9  // EQU and UPL, permanent, stabilising; Tables A.1, A.15 (from memory)
 	gammaDstG    = 1.1  // EQU, permanent, destabilising; Table A.1 (from memory); UPL has 1.0
-	gammaDstQ    = 1.5  // EQU and UPL, variable, destabilising; Tables A.1, A.15 (from memory)
 	bearingFS    = 3.0  // common practice, no standard
 	stabilityFS  = 1.5  // common practice, no standard
 	mostCritical = 30   // degrees; common practice for phi_cv not known, no source
@@ -150,4 +164,33 @@ func (in *Input) width() float64 {
 		return in.Diameter
 	}
 	return min(in.SizeX, in.SizeY)
+}
+
+// partials returns the factors with the recommended ones filled in.
+func (in *Input) partials() Partials {
+	or := func(v, recommended float64) float64 {
+		if v == 0 {
+			return recommended
+		}
+		return v
+	}
+	p := &in.Partials
+	return Partials{
+		GSup: or(p.GSup, gammaGA1), GInf: or(p.GInf, gammaGFav), Q: or(p.Q, gammaQA1), QC: or(p.QC, gammaQA2),
+		GDst: or(p.GDst, gammaDstG), GStb: or(p.GStb, gammaStb),
+	}
+}
+
+// own returns a set with the factors on actions that were given.
+func (in *Input) own(s *set) *set {
+	if in.Partials == (Partials{}) {
+		return s
+	}
+	c, p := *s, in.partials()
+	if c.id == DA1Part2 {
+		c.q = p.QC
+	} else {
+		c.g, c.q = p.GSup, p.Q
+	}
+	return &c
 }

@@ -40,7 +40,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		v, least, most float64
 	}{
 		{"footing.depth_mm", in.Depth, 0, greatestSize}, {"height_mm", in.Height, 0, greatestSize},
-		{"weight_kn", in.Weight, 0, greatestForce},
+		{"weight_kn", in.Weight, 0, greatestForce}, {"weight_kn", in.Bed, 0, in.Weight},
 		{"soil.cohesion_kpa", in.Soil.Cohesion, 0, 10}, {"soil.undrained_strength_kpa", in.Soil.Undrained, 0, 10},
 		{"soil.unit_weight_kn_m3", in.Soil.Below, 0, 4e-5}, {"soil.unit_weight_above_kn_m3", in.Soil.Above, 0, 4e-5},
 		{"presumptive.pressure_kpa", in.Presumptive.Pressure, 0, 100},
@@ -59,6 +59,12 @@ func Validate(in *Input, faults *limit.Faults) {
 	}{{"soil.friction_angle_deg", in.Soil.Friction}, {"soil.critical_angle_deg", in.Soil.Critical}} {
 		if !optional(f.v, degree*(1-1e-9), mostFriction*(1+1e-9)) {
 			faults.Add(limit.OutOfRange, f.field, "must be from 1 to 45 degrees")
+		}
+	}
+	for _, v := range [...]float64{in.Partials.GSup, in.Partials.GInf, in.Partials.Q, in.Partials.QC, in.Partials.GDst, in.Partials.GStb} {
+		if !optional(v, 0.1, 10) {
+			faults.Add(limit.OutOfRange, "partials", "must be factors of usual size")
+			break
 		}
 	}
 	actions(faults, "permanent", &in.Permanent)

@@ -112,9 +112,10 @@ var (
 	// partials lean on EN 1993-1-8 Table 2.1, EN 1992-1-1 2.4.2.4 and, for geocells,
 	// on practice for reinforced fill (from memory).
 	partials = [...]float64{Steel: 1.25, Concrete: 1.5, Geocell: 1.4, Tyre: 1.5, Other: 1.5}
-	// heavy and light are factors on weight: EN 1990 Table A1.2; ASCE 7-22 2.3.1.
-	heavy = [basis.Count]float64{basis.Eurocode: 1.35, basis.USLRFD: 1.2, basis.USASD: 1}
-	light = [basis.Count]float64{basis.Eurocode: 0.9, basis.USLRFD: 0.9, basis.USASD: 1}
+	// heavy and light are factors on weight: EN 1990 Table A1.2; ASCE 7-22 2.3.1. With
+	// ASD 0.9 over the factor of safety of 1.5 is the 0.6 of ASCE 7-22 2.4.1.
+	heavy = [basis.Count]float64{basis.Eurocode: 1.35, basis.USLRFD: 1.4, basis.USASD: 1}
+	light = [basis.Count]float64{basis.Eurocode: 0.9, basis.USLRFD: 0.9, basis.USASD: 0.9}
 )
 
 const strainByDefault = 0.02

@@ -36,6 +36,9 @@ type Stage struct {
 	N   float64 // force on the base, net likewise, compression positive [N]
 	Mx  float64 // moment about x [Nmm]
 	My  float64 // moment about y [Nmm]
+	// Above is what stands on the ground settles by itself, such as a stack of
+	// rings; it adds to settlements, not to the tilt [mm].
+	Above float64
 }
 
 // Layer is a layer of the ground, of which everything but the thickness may be
@@ -91,6 +94,7 @@ type Input struct {
 // the reason in Result, stays 0.
 type Settled struct {
 	Name          string
+	Above         float64 // settlement of what stands on the ground [mm]
 	Pressure      float64 // net [MPa]
 	Centre        float64 // elastic settlement of the centre of a flexible footing [mm]
 	Elastic       float64 // elastic settlement of the footing as it is, rigid or flexible [mm]
@@ -184,7 +188,7 @@ func (r *Result) settle(s *Stage) Settled {
 		q = s.N / r.Area
 	}
 	out := Settled{
-		Name: s.Name, Pressure: q,
+		Name: s.Name, Above: s.Above, Pressure: q,
 		Schmertmann: r.schmertmannOf(q), Burland: r.burlandOf(q), Consolidation: r.consolidationOf(q),
 	}
 	if r.NoBurland == "" {
@@ -211,10 +215,10 @@ type method struct {
 
 func (r *Result) methods() [4]method {
 	return [4]method{
-		{r.NoElastic, func(s *Settled) float64 { return s.Elastic }},
-		{r.NoSchmertmann, func(s *Settled) float64 { return s.Schmertmann }},
-		{r.NoBurland, func(s *Settled) float64 { return s.Burland }},
-		{r.NoConsolidation, func(s *Settled) float64 { return s.Consolidation }},
+		{r.NoElastic, func(s *Settled) float64 { return s.Elastic + s.Above }},
+		{r.NoSchmertmann, func(s *Settled) float64 { return s.Schmertmann + s.Above }},
+		{r.NoBurland, func(s *Settled) float64 { return s.Burland + s.Above }},
+		{r.NoConsolidation, func(s *Settled) float64 { return s.Consolidation + s.Above }},
 	}
 }
 

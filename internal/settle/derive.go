@@ -45,7 +45,7 @@ func numbered(symbol string, i int) string { return fmt.Sprintf("%s_%d", symbol,
 
 // pressure writes the net pressure of the stage that governs a method.
 func (r *Result) pressure(s *derive.Sheet, of func(*Settled) float64) *Settled {
-	at := r.greatest(of)
+	at := r.greatest(func(s *Settled) float64 { return of(s) + s.Above })
 	stage, given := &r.Stages[at], &r.in.Stages[at]
 	if given.N > 0 {
 		s.Given("N", given.N, "N", fmt.Sprintf("stage %d, net", at+1))
@@ -76,7 +76,19 @@ func (r *Result) deriveElastic(s *derive.Sheet) {
 			s.Step("k_rigid", "pi / 4", r.Factor, "", "Boussinesq's punch")
 		}
 		s.Step("s_elastic", "k_rigid s_centre", stage.Elastic, "mm", clause)
+		above(s, "s_elastic", stage.Elastic, stage)
+		return
 	}
+	above(s, "s_centre", stage.Centre, stage)
+}
+
+// above adds what stands on the ground settles by itself.
+func above(s *derive.Sheet, symbol string, ground float64, stage *Settled) {
+	if stage.Above == 0 {
+		return
+	}
+	s.Given("s_above", stage.Above, "mm", "what stands on the ground settles by itself in this stage")
+	s.Step(symbol+",all", symbol+" + s_above", ground+stage.Above, "mm", "sum")
 }
 
 func (r *Result) deriveTilt(s *derive.Sheet) {
@@ -133,6 +145,7 @@ func (r *Result) deriveSchmertmann(s *derive.Sheet) {
 	}
 	if len(parts) > 0 {
 		s.Step("s_schmertmann", "C_1 C_2 q ("+strings.Join(parts, " + ")+")", stage.Schmertmann, "mm", clause)
+		above(s, "s_schmertmann", stage.Schmertmann, stage)
 	}
 }
 
@@ -161,6 +174,7 @@ func (r *Result) deriveBurland(s *derive.Sheet) {
 	}
 	if stage.Pressure > 0 {
 		s.Step("s_burland", "f_s f_l f_t 1000 "+counts+" (B / 1000)^0.7 I_c", stage.Burland, "mm", clause)
+		above(s, "s_burland", stage.Burland, stage)
 	}
 }
 
@@ -179,6 +193,7 @@ func (r *Result) deriveConsolidation(s *derive.Sheet) {
 		parts = append(parts, numbered("s_c", i))
 	}
 	s.Step("s_consolidation", strings.Join(parts, " + "), stage.Consolidation, "mm", consolidation.Clause[r.in.Design.Basis])
+	above(s, "s_consolidation", stage.Consolidation, stage)
 }
 
 func (r *Result) deriveUneven(s *derive.Sheet) {

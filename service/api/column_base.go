@@ -120,7 +120,7 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, below *base.Substru
 	if len(in.Situations) == 0 {
 		in.Situations = []load.Situation{load.Strength}
 		// What hangs on weight is a matter of equilibrium too.
-		if in.Basis == basis.Eurocode && m.GetBase().GetAnchorage().GetThrough() != nil {
+		if in.Basis == basis.Eurocode && (m.GetBase().GetAnchorage().GetThrough() != nil || m.GetBase().GetSubstructure() != nil) {
 			in.Situations = append(in.Situations, load.Equilibrium)
 		}
 	}

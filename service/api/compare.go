@@ -129,7 +129,7 @@ func rate(v *footwardv1.RateValue) compare.Value {
 
 // Factors on the weight of a pad where it presses and where it holds: EN 1990 Table
 // A1.2(B); ASCE 7-22 2.3.1.
-var padWeights = map[bool][2]float64{false: {1.35, 1}, true: {1.2, 0.9}}
+var padWeights = map[bool][2]float64{false: {1.35, 1}, true: {1.4, 0.9}}
 
 // padCases finds the factored combinations that the concrete must hold; with ASD
 // those of LRFD, since concrete has no allowable stresses.

@@ -6,6 +6,7 @@ import (
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/load"
+	"footward.example/footward/internal/pad"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/settle"
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -20,6 +21,10 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 		Levelling:   base.Levelling{Thickness: m.GetLevelling().GetThicknessMm(), UnitWeight: m.GetLevelling().GetUnitWeightKnM3() * newtonPerMM3},
 		OtherWeight: m.GetOtherWeightKn() * newton, Concrete: m.GetConcreteUnitWeightKnM3() * newtonPerMM3,
 		Subgrade: g.GetSubgradeNMm3(),
+	}
+	if b := m.GetReinforcement(); b != nil {
+		bars := pad.Bars{Diameter: b.GetBars().GetDiameterMm(), Spacing: b.GetBars().GetSpacingMm()}
+		out.Reinforcement = pad.Reinforcement{X: bars, Y: bars, Cover: b.GetCoverMm(), Yield: b.GetYieldMpa(), Bend: b.GetBendMm()}
 	}
 	if s != nil {
 		out.Stack = ring.Input{
@@ -49,7 +54,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 
 // The factors on weights of combinations made ready, whose own are not known: as
 // great and as small as any (ASCE 7-22 2.3.1, 2.4.1).
-var readyWeights = map[basis.Basis][]float64{basis.USLRFD: {1.2, 0.9}, basis.USASD: {1, 0.6}}
+var readyWeights = map[basis.Basis][]float64{basis.USLRFD: {1.4, 0.9}, basis.USASD: {1, 0.6}}
 
 const (
 	readyMade = "the combinations were made ready: the Eurocode's checks of the ground need the actions themselves"
@@ -101,6 +106,21 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 			for _, w := range weightFactors(in, k) {
 				s.Pairs = append(s.Pairs, base.Pair{Name: k.Name, Stage: k.Stage, Permanent: k.Sum, Weight: w})
 			}
+		}
+	}
+	if f := in.Factors; !in.Basis.US() && f != load.Recommended() {
+		s.Ground.Partials = ground.Partials{GSup: f.GSup, GInf: f.GInf, Q: f.Q, QC: f.QC, GDst: f.GSupA, GStb: f.GInfA}
+	}
+	if in.Basis == basis.USASD {
+		factored := *in
+		factored.Basis, factored.Situations = basis.USLRFD, []load.Situation{load.Strength}
+		out, err := load.Combine(&factored)
+		if err != nil {
+			return err
+		}
+		for i := range out.Combinations {
+			k := &out.Combinations[i]
+			s.Factored = append(s.Factored, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum})
 		}
 	}
 	for i, name := range in.Stages {

@@ -884,6 +884,18 @@ func quickLevellingLayer(m *footwardv1.LevellingLayer) bool {
 		m.GetUnitWeightKnM3() >= 5 && m.GetUnitWeightKnM3() <= 30
 }
 
+func quickPadBars(m *footwardv1.PadBars) bool {
+	return m.GetDiameterMm() >= 4 && m.GetDiameterMm() <= 60 &&
+		m.GetSpacingMm() >= 20 && m.GetSpacingMm() <= 1000
+}
+
+func quickPadReinforcement(m *footwardv1.PadReinforcement) bool {
+	return m.Bars != nil && quickPadBars(m.GetBars()) &&
+		m.GetBendMm() >= 0 && m.GetBendMm() <= 5000 &&
+		m.GetCoverMm() >= 10 && m.GetCoverMm() <= 500 &&
+		m.GetYieldMpa() >= 200 && m.GetYieldMpa() <= 700
+}
+
 func quickGroundBelow(m *footwardv1.GroundBelow) bool {
 	if !((m.BearingResistanceFactor == nil || m.GetBearingResistanceFactor() >= 0.1 && m.GetBearingResistanceFactor() <= 1) &&
 		(m.BearingSafetyFactor == nil || m.GetBearingSafetyFactor() >= 1 && m.GetBearingSafetyFactor() <= 10) &&
@@ -933,6 +945,7 @@ func quickSubstructure(m *footwardv1.Substructure) bool {
 	return (m.ConcreteUnitWeightKnM3 == nil || m.GetConcreteUnitWeightKnM3() >= 10 && m.GetConcreteUnitWeightKnM3() <= 40) &&
 		(m.Ground == nil || quickGroundBelow(m.GetGround())) &&
 		(m.Levelling == nil || quickLevellingLayer(m.GetLevelling())) &&
+		(m.Reinforcement == nil || quickPadReinforcement(m.GetReinforcement())) &&
 		(m.Settlement == nil || quickSettlementBelow(m.GetSettlement())) &&
 		(m.Stack == nil || quickStackBelow(m.GetStack())) &&
 		m.GetOtherWeightKn() >= 0 && m.GetOtherWeightKn() <= 100000
@@ -1123,11 +1136,6 @@ func quickRingSupply(m *footwardv1.RingSupply) bool {
 		}
 	}
 	return true
-}
-
-func quickPadBars(m *footwardv1.PadBars) bool {
-	return m.GetDiameterMm() >= 4 && m.GetDiameterMm() <= 60 &&
-		m.GetSpacingMm() >= 20 && m.GetSpacingMm() <= 1000
 }
 
 func quickSizeSteps(m *footwardv1.SizeSteps) bool {

@@ -232,8 +232,8 @@ type Substructure struct {
 	// A stack of rings right below the plate. Absent: the base's concrete block
 	// stands on the ground.
 	Stack *StackBelow `protobuf:"bytes,1,opt,name=stack,proto3" json:"stack,omitempty"`
-	// A levelling layer between footing and ground. It counts by its height and
-	// weight; it spreads nothing. Absent: none.
+	// A levelling layer between footing and ground. It counts by its height and by its
+	// weight where that presses; it spreads nothing and holds nothing down. Absent: none.
 	Levelling *LevellingLayer `protobuf:"bytes,2,opt,name=levelling,proto3" json:"levelling,omitempty"`
 	// Weight that is not found from fill, bottom plate, block and levelling layer,
 	// such as of rings, rods and soil above, characteristic [kN]. Default 0. 0 to
@@ -242,6 +242,8 @@ type Substructure struct {
 	// Unit weight of a concrete block [kN/m3]. Default 24 (EN 1991-1-1 Table A.1,
 	// from memory). 10 to 40.
 	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,4,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
+	// Bars of a concrete block that stands on the ground. Absent: plain concrete.
+	Reinforcement *PadReinforcement `protobuf:"bytes,7,opt,name=reinforcement,proto3" json:"reinforcement,omitempty"`
 	// The ground. Absent: not checked.
 	Ground *GroundBelow `protobuf:"bytes,5,opt,name=ground,proto3" json:"ground,omitempty"`
 	// The ground as to settlement. Absent: not predicted.
@@ -306,6 +308,13 @@ func (x *Substructure) GetConcreteUnitWeightKnM3() float64 {
 		return *x.ConcreteUnitWeightKnM3
 	}
 	return 0
+}
+
+func (x *Substructure) GetReinforcement() *PadReinforcement {
+	if x != nil {
+		return x.Reinforcement
+	}
+	return nil
 }
 
 func (x *Substructure) GetGround() *GroundBelow {
@@ -467,6 +476,135 @@ func (x *StackBelow) GetFlooded() bool {
 	return false
 }
 
+// PadReinforcement are equal bars both ways at the underside of a concrete block.
+type PadReinforcement struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Bars. Required.
+	Bars *PadBars `protobuf:"bytes,1,opt,name=bars,proto3" json:"bars,omitempty"`
+	// Cover of the lower bars and of their ends [mm]. Required. 10 to 500.
+	CoverMm float64 `protobuf:"fixed64,2,opt,name=cover_mm,json=coverMm,proto3" json:"cover_mm,omitempty"`
+	// Yield strength [MPa]: f_yk (Eurocode), f_y (US). Required. 200 to 700.
+	YieldMpa float64 `protobuf:"fixed64,3,opt,name=yield_mpa,json=yieldMpa,proto3" json:"yield_mpa,omitempty"`
+	// Length by which every bar is bent up at its ends [mm]. Default 0: straight. 0 to
+	// 5000.
+	BendMm        float64 `protobuf:"fixed64,4,opt,name=bend_mm,json=bendMm,proto3" json:"bend_mm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PadReinforcement) Reset() {
+	*x = PadReinforcement{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PadReinforcement) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PadReinforcement) ProtoMessage() {}
+
+func (x *PadReinforcement) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PadReinforcement.ProtoReflect.Descriptor instead.
+func (*PadReinforcement) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *PadReinforcement) GetBars() *PadBars {
+	if x != nil {
+		return x.Bars
+	}
+	return nil
+}
+
+func (x *PadReinforcement) GetCoverMm() float64 {
+	if x != nil {
+		return x.CoverMm
+	}
+	return 0
+}
+
+func (x *PadReinforcement) GetYieldMpa() float64 {
+	if x != nil {
+		return x.YieldMpa
+	}
+	return 0
+}
+
+func (x *PadReinforcement) GetBendMm() float64 {
+	if x != nil {
+		return x.BendMm
+	}
+	return 0
+}
+
+// PadBars are equal bars at the underside of a pad, the same both ways.
+type PadBars struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Diameter [mm]. Required. 4 to 60.
+	DiameterMm float64 `protobuf:"fixed64,1,opt,name=diameter_mm,json=diameterMm,proto3" json:"diameter_mm,omitempty"`
+	// Between centres [mm]. Required. 20 to 1000.
+	SpacingMm     float64 `protobuf:"fixed64,2,opt,name=spacing_mm,json=spacingMm,proto3" json:"spacing_mm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PadBars) Reset() {
+	*x = PadBars{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[4]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PadBars) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PadBars) ProtoMessage() {}
+
+func (x *PadBars) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[4]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PadBars.ProtoReflect.Descriptor instead.
+func (*PadBars) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{4}
+}
+
+func (x *PadBars) GetDiameterMm() float64 {
+	if x != nil {
+		return x.DiameterMm
+	}
+	return 0
+}
+
+func (x *PadBars) GetSpacingMm() float64 {
+	if x != nil {
+		return x.SpacingMm
+	}
+	return 0
+}
+
 // LevellingLayer is a thin granular layer that makes the ground even.
 type LevellingLayer struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -480,7 +618,7 @@ type LevellingLayer struct {
 
 func (x *LevellingLayer) Reset() {
 	*x = LevellingLayer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[3]
+	mi := &file_footward_v1_column_base_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -492,7 +630,7 @@ func (x *LevellingLayer) String() string {
 func (*LevellingLayer) ProtoMessage() {}
 
 func (x *LevellingLayer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[3]
+	mi := &file_footward_v1_column_base_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -505,7 +643,7 @@ func (x *LevellingLayer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LevellingLayer.ProtoReflect.Descriptor instead.
 func (*LevellingLayer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{3}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *LevellingLayer) GetThicknessMm() float64 {
@@ -561,7 +699,7 @@ type GroundBelow struct {
 
 func (x *GroundBelow) Reset() {
 	*x = GroundBelow{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[4]
+	mi := &file_footward_v1_column_base_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -573,7 +711,7 @@ func (x *GroundBelow) String() string {
 func (*GroundBelow) ProtoMessage() {}
 
 func (x *GroundBelow) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[4]
+	mi := &file_footward_v1_column_base_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -586,7 +724,7 @@ func (x *GroundBelow) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GroundBelow.ProtoReflect.Descriptor instead.
 func (*GroundBelow) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{4}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *GroundBelow) GetDepthMm() float64 {
@@ -669,7 +807,8 @@ func (x *GroundBelow) GetStabilitySafetyFactor() float64 {
 // SettlementBelow is the ground below a base as to its settlement; depth, water
 // and the weight of the ground above are those of GroundBelow. The stages are
 // those of the actions: permanent actions alone, then the combinations of service
-// values that press and that turn most.
+// values that press and that turn most. A stack's own settlement adds to that of the
+// ground.
 type SettlementBelow struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Layers of the ground from the base down. Required, 1 to 50.
@@ -693,7 +832,8 @@ type SettlementBelow struct {
 	Years float64 `protobuf:"fixed64,7,opt,name=years,proto3" json:"years,omitempty"`
 	// Movements that the structure stands. Default: those of EN 1997-1 Annex H.
 	Limits *SettlementLimits `protobuf:"bytes,8,opt,name=limits,proto3" json:"limits,omitempty"`
-	// Footings beside this one. At most 50.
+	// Footings beside this one, each with all that it settles, its stack included. At
+	// most 50.
 	Neighbours    []*SettlementNeighbour `protobuf:"bytes,9,rep,name=neighbours,proto3" json:"neighbours,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -701,7 +841,7 @@ type SettlementBelow struct {
 
 func (x *SettlementBelow) Reset() {
 	*x = SettlementBelow{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[5]
+	mi := &file_footward_v1_column_base_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -713,7 +853,7 @@ func (x *SettlementBelow) String() string {
 func (*SettlementBelow) ProtoMessage() {}
 
 func (x *SettlementBelow) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[5]
+	mi := &file_footward_v1_column_base_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -726,7 +866,7 @@ func (x *SettlementBelow) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SettlementBelow.ProtoReflect.Descriptor instead.
 func (*SettlementBelow) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *SettlementBelow) GetLayers() []*GroundLayer {
@@ -808,7 +948,7 @@ type ForceSharing struct {
 
 func (x *ForceSharing) Reset() {
 	*x = ForceSharing{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[6]
+	mi := &file_footward_v1_column_base_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -820,7 +960,7 @@ func (x *ForceSharing) String() string {
 func (*ForceSharing) ProtoMessage() {}
 
 func (x *ForceSharing) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[6]
+	mi := &file_footward_v1_column_base_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -833,7 +973,7 @@ func (x *ForceSharing) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ForceSharing.ProtoReflect.Descriptor instead.
 func (*ForceSharing) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *ForceSharing) GetModulusNMm3() float64 {
@@ -865,7 +1005,7 @@ type LoadCase struct {
 
 func (x *LoadCase) Reset() {
 	*x = LoadCase{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[7]
+	mi := &file_footward_v1_column_base_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -877,7 +1017,7 @@ func (x *LoadCase) String() string {
 func (*LoadCase) ProtoMessage() {}
 
 func (x *LoadCase) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[7]
+	mi := &file_footward_v1_column_base_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -890,7 +1030,7 @@ func (x *LoadCase) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LoadCase.ProtoReflect.Descriptor instead.
 func (*LoadCase) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *LoadCase) GetName() string {
@@ -925,7 +1065,7 @@ type LoadCases struct {
 
 func (x *LoadCases) Reset() {
 	*x = LoadCases{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[8]
+	mi := &file_footward_v1_column_base_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -937,7 +1077,7 @@ func (x *LoadCases) String() string {
 func (*LoadCases) ProtoMessage() {}
 
 func (x *LoadCases) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[8]
+	mi := &file_footward_v1_column_base_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -950,7 +1090,7 @@ func (x *LoadCases) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LoadCases.ProtoReflect.Descriptor instead.
 func (*LoadCases) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *LoadCases) GetCases() []*LoadCase {
@@ -988,7 +1128,7 @@ type CheckColumnBaseRequest struct {
 
 func (x *CheckColumnBaseRequest) Reset() {
 	*x = CheckColumnBaseRequest{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	mi := &file_footward_v1_column_base_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1000,7 +1140,7 @@ func (x *CheckColumnBaseRequest) String() string {
 func (*CheckColumnBaseRequest) ProtoMessage() {}
 
 func (x *CheckColumnBaseRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[9]
+	mi := &file_footward_v1_column_base_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1013,7 +1153,7 @@ func (x *CheckColumnBaseRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckColumnBaseRequest.ProtoReflect.Descriptor instead.
 func (*CheckColumnBaseRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *CheckColumnBaseRequest) GetLabel() string {
@@ -1111,7 +1251,7 @@ type CheckColumnBaseResponse struct {
 
 func (x *CheckColumnBaseResponse) Reset() {
 	*x = CheckColumnBaseResponse{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[10]
+	mi := &file_footward_v1_column_base_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1123,7 +1263,7 @@ func (x *CheckColumnBaseResponse) String() string {
 func (*CheckColumnBaseResponse) ProtoMessage() {}
 
 func (x *CheckColumnBaseResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[10]
+	mi := &file_footward_v1_column_base_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1136,7 +1276,7 @@ func (x *CheckColumnBaseResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckColumnBaseResponse.ProtoReflect.Descriptor instead.
 func (*CheckColumnBaseResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *CheckColumnBaseResponse) GetResult() *CheckResult {
@@ -1192,7 +1332,7 @@ type CombinationRow struct {
 
 func (x *CombinationRow) Reset() {
 	*x = CombinationRow{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[11]
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1204,7 +1344,7 @@ func (x *CombinationRow) String() string {
 func (*CombinationRow) ProtoMessage() {}
 
 func (x *CombinationRow) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[11]
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1217,7 +1357,7 @@ func (x *CombinationRow) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CombinationRow.ProtoReflect.Descriptor instead.
 func (*CombinationRow) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *CombinationRow) GetCombination() string {
@@ -1304,7 +1444,7 @@ type SizeColumnBaseRequest struct {
 
 func (x *SizeColumnBaseRequest) Reset() {
 	*x = SizeColumnBaseRequest{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[12]
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1316,7 +1456,7 @@ func (x *SizeColumnBaseRequest) String() string {
 func (*SizeColumnBaseRequest) ProtoMessage() {}
 
 func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[12]
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1329,7 +1469,7 @@ func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseRequest.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *SizeColumnBaseRequest) GetLabel() string {
@@ -1440,7 +1580,7 @@ type SizeOffer struct {
 
 func (x *SizeOffer) Reset() {
 	*x = SizeOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[13]
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1452,7 +1592,7 @@ func (x *SizeOffer) String() string {
 func (*SizeOffer) ProtoMessage() {}
 
 func (x *SizeOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[13]
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1465,7 +1605,7 @@ func (x *SizeOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeOffer.ProtoReflect.Descriptor instead.
 func (*SizeOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *SizeOffer) GetPlans() []*PlatePlan {
@@ -1525,7 +1665,7 @@ type BottomPlateOffer struct {
 
 func (x *BottomPlateOffer) Reset() {
 	*x = BottomPlateOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1537,7 +1677,7 @@ func (x *BottomPlateOffer) String() string {
 func (*BottomPlateOffer) ProtoMessage() {}
 
 func (x *BottomPlateOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1550,7 +1690,7 @@ func (x *BottomPlateOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BottomPlateOffer.ProtoReflect.Descriptor instead.
 func (*BottomPlateOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *BottomPlateOffer) GetSizeXMm() float64 {
@@ -1588,7 +1728,7 @@ type StackOffer struct {
 
 func (x *StackOffer) Reset() {
 	*x = StackOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1600,7 +1740,7 @@ func (x *StackOffer) String() string {
 func (*StackOffer) ProtoMessage() {}
 
 func (x *StackOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1613,7 +1753,7 @@ func (x *StackOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StackOffer.ProtoReflect.Descriptor instead.
 func (*StackOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *StackOffer) GetTiers() []*RingTier {
@@ -1646,7 +1786,7 @@ type RodOffer struct {
 
 func (x *RodOffer) Reset() {
 	*x = RodOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[16]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1658,7 +1798,7 @@ func (x *RodOffer) String() string {
 func (*RodOffer) ProtoMessage() {}
 
 func (x *RodOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[16]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1671,7 +1811,7 @@ func (x *RodOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodOffer.ProtoReflect.Descriptor instead.
 func (*RodOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *RodOffer) GetThread() string {
@@ -1710,7 +1850,7 @@ type PlatePlan struct {
 
 func (x *PlatePlan) Reset() {
 	*x = PlatePlan{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[17]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1722,7 +1862,7 @@ func (x *PlatePlan) String() string {
 func (*PlatePlan) ProtoMessage() {}
 
 func (x *PlatePlan) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[17]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1735,7 +1875,7 @@ func (x *PlatePlan) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PlatePlan.ProtoReflect.Descriptor instead.
 func (*PlatePlan) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *PlatePlan) GetSizeXMm() float64 {
@@ -1778,7 +1918,7 @@ type SizeRates struct {
 
 func (x *SizeRates) Reset() {
 	*x = SizeRates{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[18]
+	mi := &file_footward_v1_column_base_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1790,7 +1930,7 @@ func (x *SizeRates) String() string {
 func (*SizeRates) ProtoMessage() {}
 
 func (x *SizeRates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[18]
+	mi := &file_footward_v1_column_base_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1803,7 +1943,7 @@ func (x *SizeRates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeRates.ProtoReflect.Descriptor instead.
 func (*SizeRates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *SizeRates) GetPlatePerKg() float64 {
@@ -1868,7 +2008,7 @@ type SizeColumnBaseResponse struct {
 
 func (x *SizeColumnBaseResponse) Reset() {
 	*x = SizeColumnBaseResponse{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[19]
+	mi := &file_footward_v1_column_base_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1880,7 +2020,7 @@ func (x *SizeColumnBaseResponse) String() string {
 func (*SizeColumnBaseResponse) ProtoMessage() {}
 
 func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[19]
+	mi := &file_footward_v1_column_base_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1893,7 +2033,7 @@ func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseResponse.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *SizeColumnBaseResponse) GetLabel() string {
@@ -2005,7 +2145,7 @@ type SizeChoice struct {
 
 func (x *SizeChoice) Reset() {
 	*x = SizeChoice{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[20]
+	mi := &file_footward_v1_column_base_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2017,7 +2157,7 @@ func (x *SizeChoice) String() string {
 func (*SizeChoice) ProtoMessage() {}
 
 func (x *SizeChoice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[20]
+	mi := &file_footward_v1_column_base_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2030,7 +2170,7 @@ func (x *SizeChoice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeChoice.ProtoReflect.Descriptor instead.
 func (*SizeChoice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *SizeChoice) GetPlan() uint32 {
@@ -2176,7 +2316,7 @@ type SizeStop struct {
 
 func (x *SizeStop) Reset() {
 	*x = SizeStop{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[21]
+	mi := &file_footward_v1_column_base_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2188,7 +2328,7 @@ func (x *SizeStop) String() string {
 func (*SizeStop) ProtoMessage() {}
 
 func (x *SizeStop) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[21]
+	mi := &file_footward_v1_column_base_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2201,7 +2341,7 @@ func (x *SizeStop) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeStop.ProtoReflect.Descriptor instead.
 func (*SizeStop) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{21}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *SizeStop) GetDimension() SizeDimension {
@@ -2250,12 +2390,13 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\tanchorage\x18\t \x01(\v2\x16.footward.v1.AnchorageR\tanchorage\x12=\n" +
 	"\fsubstructure\x18\n" +
 	" \x01(\v2\x19.footward.v1.SubstructureR\fsubstructureB\x17\n" +
-	"\x15_friction_coefficient\"\xa6\x03\n" +
+	"\x15_friction_coefficient\"\xeb\x03\n" +
 	"\fSubstructure\x12-\n" +
 	"\x05stack\x18\x01 \x01(\v2\x17.footward.v1.StackBelowR\x05stack\x129\n" +
 	"\tlevelling\x18\x02 \x01(\v2\x1b.footward.v1.LevellingLayerR\tlevelling\x12A\n" +
 	"\x0fother_weight_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\rotherWeightKn\x12Z\n" +
-	"\x1aconcrete_unit_weight_kn_m3\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x00R\x16concreteUnitWeightKnM3\x88\x01\x01\x120\n" +
+	"\x1aconcrete_unit_weight_kn_m3\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x00R\x16concreteUnitWeightKnM3\x88\x01\x01\x12C\n" +
+	"\rreinforcement\x18\a \x01(\v2\x1d.footward.v1.PadReinforcementR\rreinforcement\x120\n" +
 	"\x06ground\x18\x05 \x01(\v2\x18.footward.v1.GroundBelowR\x06ground\x12<\n" +
 	"\n" +
 	"settlement\x18\x06 \x01(\v2\x1c.footward.v1.SettlementBelowR\n" +
@@ -2279,7 +2420,17 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\rrepeated_load\x18\t \x01(\bR\frepeatedLoad\x12\x18\n" +
 	"\asloping\x18\n" +
 	" \x01(\bR\asloping\x12\x18\n" +
-	"\aflooded\x18\v \x01(\bR\aflooded\"\x94\x01\n" +
+	"\aflooded\x18\v \x01(\bR\aflooded\"\xe6\x01\n" +
+	"\x10PadReinforcement\x120\n" +
+	"\x04bars\x18\x01 \x01(\v2\x14.footward.v1.PadBarsB\x06\xbaH\x03\xc8\x01\x01R\x04bars\x124\n" +
+	"\bcover_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00$@R\acoverMm\x126\n" +
+	"\tyield_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xe0\x85@)\x00\x00\x00\x00\x00\x00i@R\byieldMpa\x122\n" +
+	"\abend_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06bendMm\"\x7f\n" +
+	"\aPadBars\x12:\n" +
+	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00N@)\x00\x00\x00\x00\x00\x00\x10@R\n" +
+	"diameterMm\x128\n" +
+	"\n" +
+	"spacing_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x004@R\tspacingMm\"\x94\x01\n" +
 	"\x0eLevellingLayer\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00\xf0?R\vthicknessMm\x12D\n" +
 	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\"\xda\x06\n" +
@@ -2466,126 +2617,130 @@ func file_footward_v1_column_base_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_column_base_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 22)
+var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 24)
 var file_footward_v1_column_base_proto_goTypes = []any{
 	(SizeDimension)(0),              // 0: footward.v1.SizeDimension
 	(*ColumnBase)(nil),              // 1: footward.v1.ColumnBase
 	(*Substructure)(nil),            // 2: footward.v1.Substructure
 	(*StackBelow)(nil),              // 3: footward.v1.StackBelow
-	(*LevellingLayer)(nil),          // 4: footward.v1.LevellingLayer
-	(*GroundBelow)(nil),             // 5: footward.v1.GroundBelow
-	(*SettlementBelow)(nil),         // 6: footward.v1.SettlementBelow
-	(*ForceSharing)(nil),            // 7: footward.v1.ForceSharing
-	(*LoadCase)(nil),                // 8: footward.v1.LoadCase
-	(*LoadCases)(nil),               // 9: footward.v1.LoadCases
-	(*CheckColumnBaseRequest)(nil),  // 10: footward.v1.CheckColumnBaseRequest
-	(*CheckColumnBaseResponse)(nil), // 11: footward.v1.CheckColumnBaseResponse
-	(*CombinationRow)(nil),          // 12: footward.v1.CombinationRow
-	(*SizeColumnBaseRequest)(nil),   // 13: footward.v1.SizeColumnBaseRequest
-	(*SizeOffer)(nil),               // 14: footward.v1.SizeOffer
-	(*BottomPlateOffer)(nil),        // 15: footward.v1.BottomPlateOffer
-	(*StackOffer)(nil),              // 16: footward.v1.StackOffer
-	(*RodOffer)(nil),                // 17: footward.v1.RodOffer
-	(*PlatePlan)(nil),               // 18: footward.v1.PlatePlan
-	(*SizeRates)(nil),               // 19: footward.v1.SizeRates
-	(*SizeColumnBaseResponse)(nil),  // 20: footward.v1.SizeColumnBaseResponse
-	(*SizeChoice)(nil),              // 21: footward.v1.SizeChoice
-	(*SizeStop)(nil),                // 22: footward.v1.SizeStop
-	(*Plate)(nil),                   // 23: footward.v1.Plate
-	(*Footprint)(nil),               // 24: footward.v1.Footprint
-	(*Support)(nil),                 // 25: footward.v1.Support
-	(*RodGroup)(nil),                // 26: footward.v1.RodGroup
-	(*WeldSpec)(nil),                // 27: footward.v1.WeldSpec
-	(*Anchorage)(nil),               // 28: footward.v1.Anchorage
-	(*RingTier)(nil),                // 29: footward.v1.RingTier
-	(*StackSafety)(nil),             // 30: footward.v1.StackSafety
-	(*GroundStrength)(nil),          // 31: footward.v1.GroundStrength
-	(*BaseContact)(nil),             // 32: footward.v1.BaseContact
-	(*GranularLayer)(nil),           // 33: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil),     // 34: footward.v1.PresumptivePressure
-	(DesignApproach)(0),             // 35: footward.v1.DesignApproach
-	(BearingAuthor)(0),              // 36: footward.v1.BearingAuthor
-	(*GroundLayer)(nil),             // 37: footward.v1.GroundLayer
-	(StressSpread)(0),               // 38: footward.v1.StressSpread
-	(*SettlementLimits)(nil),        // 39: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil),     // 40: footward.v1.SettlementNeighbour
-	(*ForcesAtFoot)(nil),            // 41: footward.v1.ForcesAtFoot
-	(*DesignBasis)(nil),             // 42: footward.v1.DesignBasis
-	(Detail)(0),                     // 43: footward.v1.Detail
-	(*ActionSet)(nil),               // 44: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 45: footward.v1.CheckResult
-	(*Provenance)(nil),              // 46: footward.v1.Provenance
-	(*StageSettlement)(nil),         // 47: footward.v1.StageSettlement
-	(Verdict)(0),                    // 48: footward.v1.Verdict
-	(*RodPosition)(nil),             // 49: footward.v1.RodPosition
-	(*Notice)(nil),                  // 50: footward.v1.Notice
+	(*PadReinforcement)(nil),        // 4: footward.v1.PadReinforcement
+	(*PadBars)(nil),                 // 5: footward.v1.PadBars
+	(*LevellingLayer)(nil),          // 6: footward.v1.LevellingLayer
+	(*GroundBelow)(nil),             // 7: footward.v1.GroundBelow
+	(*SettlementBelow)(nil),         // 8: footward.v1.SettlementBelow
+	(*ForceSharing)(nil),            // 9: footward.v1.ForceSharing
+	(*LoadCase)(nil),                // 10: footward.v1.LoadCase
+	(*LoadCases)(nil),               // 11: footward.v1.LoadCases
+	(*CheckColumnBaseRequest)(nil),  // 12: footward.v1.CheckColumnBaseRequest
+	(*CheckColumnBaseResponse)(nil), // 13: footward.v1.CheckColumnBaseResponse
+	(*CombinationRow)(nil),          // 14: footward.v1.CombinationRow
+	(*SizeColumnBaseRequest)(nil),   // 15: footward.v1.SizeColumnBaseRequest
+	(*SizeOffer)(nil),               // 16: footward.v1.SizeOffer
+	(*BottomPlateOffer)(nil),        // 17: footward.v1.BottomPlateOffer
+	(*StackOffer)(nil),              // 18: footward.v1.StackOffer
+	(*RodOffer)(nil),                // 19: footward.v1.RodOffer
+	(*PlatePlan)(nil),               // 20: footward.v1.PlatePlan
+	(*SizeRates)(nil),               // 21: footward.v1.SizeRates
+	(*SizeColumnBaseResponse)(nil),  // 22: footward.v1.SizeColumnBaseResponse
+	(*SizeChoice)(nil),              // 23: footward.v1.SizeChoice
+	(*SizeStop)(nil),                // 24: footward.v1.SizeStop
+	(*Plate)(nil),                   // 25: footward.v1.Plate
+	(*Footprint)(nil),               // 26: footward.v1.Footprint
+	(*Support)(nil),                 // 27: footward.v1.Support
+	(*RodGroup)(nil),                // 28: footward.v1.RodGroup
+	(*WeldSpec)(nil),                // 29: footward.v1.WeldSpec
+	(*Anchorage)(nil),               // 30: footward.v1.Anchorage
+	(*RingTier)(nil),                // 31: footward.v1.RingTier
+	(*StackSafety)(nil),             // 32: footward.v1.StackSafety
+	(*GroundStrength)(nil),          // 33: footward.v1.GroundStrength
+	(*BaseContact)(nil),             // 34: footward.v1.BaseContact
+	(*GranularLayer)(nil),           // 35: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),     // 36: footward.v1.PresumptivePressure
+	(DesignApproach)(0),             // 37: footward.v1.DesignApproach
+	(BearingAuthor)(0),              // 38: footward.v1.BearingAuthor
+	(*GroundLayer)(nil),             // 39: footward.v1.GroundLayer
+	(StressSpread)(0),               // 40: footward.v1.StressSpread
+	(*SettlementLimits)(nil),        // 41: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),     // 42: footward.v1.SettlementNeighbour
+	(*ForcesAtFoot)(nil),            // 43: footward.v1.ForcesAtFoot
+	(*DesignBasis)(nil),             // 44: footward.v1.DesignBasis
+	(Detail)(0),                     // 45: footward.v1.Detail
+	(*ActionSet)(nil),               // 46: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 47: footward.v1.CheckResult
+	(*Provenance)(nil),              // 48: footward.v1.Provenance
+	(*StageSettlement)(nil),         // 49: footward.v1.StageSettlement
+	(Verdict)(0),                    // 50: footward.v1.Verdict
+	(*RodPosition)(nil),             // 51: footward.v1.RodPosition
+	(*Notice)(nil),                  // 52: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
-	23, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
-	24, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
-	25, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
-	26, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
-	27, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
-	7,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
-	28, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
+	25, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
+	26, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
+	27, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
+	28, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
+	29, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
+	9,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
+	30, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
 	2,  // 7: footward.v1.ColumnBase.substructure:type_name -> footward.v1.Substructure
 	3,  // 8: footward.v1.Substructure.stack:type_name -> footward.v1.StackBelow
-	4,  // 9: footward.v1.Substructure.levelling:type_name -> footward.v1.LevellingLayer
-	5,  // 10: footward.v1.Substructure.ground:type_name -> footward.v1.GroundBelow
-	6,  // 11: footward.v1.Substructure.settlement:type_name -> footward.v1.SettlementBelow
-	29, // 12: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
-	30, // 13: footward.v1.StackBelow.safety:type_name -> footward.v1.StackSafety
-	31, // 14: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
-	32, // 15: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
-	33, // 16: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
-	34, // 17: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
-	35, // 18: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
-	36, // 19: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
-	37, // 20: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
-	38, // 21: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
-	39, // 22: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
-	40, // 23: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
-	41, // 24: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	8,  // 25: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	42, // 26: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	43, // 27: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
-	1,  // 28: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	44, // 29: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	9,  // 30: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	45, // 31: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	46, // 32: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	12, // 33: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	47, // 34: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
-	41, // 35: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	48, // 36: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	42, // 37: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	1,  // 38: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	44, // 39: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	9,  // 40: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	14, // 41: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	19, // 42: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	18, // 43: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	17, // 44: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	15, // 45: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
-	16, // 46: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
-	29, // 47: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
-	49, // 48: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	21, // 49: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	21, // 50: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	22, // 51: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	50, // 52: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	46, // 53: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	48, // 54: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 55: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	10, // 56: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	13, // 57: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	11, // 58: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	20, // 59: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	58, // [58:60] is the sub-list for method output_type
-	56, // [56:58] is the sub-list for method input_type
-	56, // [56:56] is the sub-list for extension type_name
-	56, // [56:56] is the sub-list for extension extendee
-	0,  // [0:56] is the sub-list for field type_name
+	6,  // 9: footward.v1.Substructure.levelling:type_name -> footward.v1.LevellingLayer
+	4,  // 10: footward.v1.Substructure.reinforcement:type_name -> footward.v1.PadReinforcement
+	7,  // 11: footward.v1.Substructure.ground:type_name -> footward.v1.GroundBelow
+	8,  // 12: footward.v1.Substructure.settlement:type_name -> footward.v1.SettlementBelow
+	31, // 13: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
+	32, // 14: footward.v1.StackBelow.safety:type_name -> footward.v1.StackSafety
+	5,  // 15: footward.v1.PadReinforcement.bars:type_name -> footward.v1.PadBars
+	33, // 16: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
+	34, // 17: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
+	35, // 18: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
+	36, // 19: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
+	37, // 20: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
+	38, // 21: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
+	39, // 22: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
+	40, // 23: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
+	41, // 24: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
+	42, // 25: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
+	43, // 26: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
+	10, // 27: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
+	44, // 28: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	45, // 29: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	1,  // 30: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	46, // 31: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 32: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	47, // 33: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	48, // 34: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	14, // 35: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
+	49, // 36: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
+	43, // 37: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	50, // 38: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	44, // 39: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	1,  // 40: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	46, // 41: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 42: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	16, // 43: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	21, // 44: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	20, // 45: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	19, // 46: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	17, // 47: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
+	18, // 48: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
+	31, // 49: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
+	51, // 50: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	23, // 51: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	23, // 52: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	24, // 53: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	52, // 54: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	48, // 55: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	50, // 56: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 57: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	12, // 58: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	15, // 59: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	13, // 60: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	22, // 61: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	60, // [60:62] is the sub-list for method output_type
+	58, // [58:60] is the sub-list for method input_type
+	58, // [58:58] is the sub-list for extension type_name
+	58, // [58:58] is the sub-list for extension extendee
+	0,  // [0:58] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
@@ -2599,27 +2754,27 @@ func file_footward_v1_column_base_proto_init() {
 	file_footward_v1_part_proto_init()
 	file_footward_v1_column_base_proto_msgTypes[0].OneofWrappers = []any{}
 	file_footward_v1_column_base_proto_msgTypes[1].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[4].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[5].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[9].OneofWrappers = []any{
+	file_footward_v1_column_base_proto_msgTypes[6].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[7].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[11].OneofWrappers = []any{
 		(*CheckColumnBaseRequest_ActionSet)(nil),
 		(*CheckColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[11].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[12].OneofWrappers = []any{
+	file_footward_v1_column_base_proto_msgTypes[13].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[14].OneofWrappers = []any{
 		(*SizeColumnBaseRequest_ActionSet)(nil),
 		(*SizeColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[16].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[20].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[21].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[18].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[22].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[23].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_column_base_proto_rawDesc), len(file_footward_v1_column_base_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   22,
+			NumMessages:   24,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

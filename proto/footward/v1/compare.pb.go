@@ -693,61 +693,6 @@ func (x *SizeSteps) GetMostMm() float64 {
 	return 0
 }
 
-// PadBars are equal bars at the underside of a pad, the same both ways.
-type PadBars struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Diameter [mm]. Required. 4 to 60.
-	DiameterMm float64 `protobuf:"fixed64,1,opt,name=diameter_mm,json=diameterMm,proto3" json:"diameter_mm,omitempty"`
-	// Between centres [mm]. Required. 20 to 1000.
-	SpacingMm     float64 `protobuf:"fixed64,2,opt,name=spacing_mm,json=spacingMm,proto3" json:"spacing_mm,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *PadBars) Reset() {
-	*x = PadBars{}
-	mi := &file_footward_v1_compare_proto_msgTypes[5]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *PadBars) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*PadBars) ProtoMessage() {}
-
-func (x *PadBars) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[5]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use PadBars.ProtoReflect.Descriptor instead.
-func (*PadBars) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{5}
-}
-
-func (x *PadBars) GetDiameterMm() float64 {
-	if x != nil {
-		return x.DiameterMm
-	}
-	return 0
-}
-
-func (x *PadBars) GetSpacingMm() float64 {
-	if x != nil {
-		return x.SpacingMm
-	}
-	return 0
-}
-
 // PadOffer is what a concrete pad may be.
 type PadOffer struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -796,7 +741,7 @@ type PadOffer struct {
 
 func (x *PadOffer) Reset() {
 	*x = PadOffer{}
-	mi := &file_footward_v1_compare_proto_msgTypes[6]
+	mi := &file_footward_v1_compare_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -808,7 +753,7 @@ func (x *PadOffer) String() string {
 func (*PadOffer) ProtoMessage() {}
 
 func (x *PadOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[6]
+	mi := &file_footward_v1_compare_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -821,7 +766,7 @@ func (x *PadOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PadOffer.ProtoReflect.Descriptor instead.
 func (*PadOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *PadOffer) GetConcrete() *Concrete {
@@ -953,7 +898,7 @@ type Excavation struct {
 
 func (x *Excavation) Reset() {
 	*x = Excavation{}
-	mi := &file_footward_v1_compare_proto_msgTypes[7]
+	mi := &file_footward_v1_compare_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -965,7 +910,7 @@ func (x *Excavation) String() string {
 func (*Excavation) ProtoMessage() {}
 
 func (x *Excavation) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[7]
+	mi := &file_footward_v1_compare_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -978,7 +923,7 @@ func (x *Excavation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Excavation.ProtoReflect.Descriptor instead.
 func (*Excavation) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *Excavation) GetWorkingSpaceMm() float64 {
@@ -1025,7 +970,7 @@ type RateValue struct {
 
 func (x *RateValue) Reset() {
 	*x = RateValue{}
-	mi := &file_footward_v1_compare_proto_msgTypes[8]
+	mi := &file_footward_v1_compare_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1037,7 +982,7 @@ func (x *RateValue) String() string {
 func (*RateValue) ProtoMessage() {}
 
 func (x *RateValue) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[8]
+	mi := &file_footward_v1_compare_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1050,7 +995,7 @@ func (x *RateValue) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RateValue.ProtoReflect.Descriptor instead.
 func (*RateValue) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *RateValue) GetValue() float64 {
@@ -1095,7 +1040,7 @@ type ItemRate struct {
 
 func (x *ItemRate) Reset() {
 	*x = ItemRate{}
-	mi := &file_footward_v1_compare_proto_msgTypes[9]
+	mi := &file_footward_v1_compare_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1107,7 +1052,7 @@ func (x *ItemRate) String() string {
 func (*ItemRate) ProtoMessage() {}
 
 func (x *ItemRate) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[9]
+	mi := &file_footward_v1_compare_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1120,7 +1065,7 @@ func (x *ItemRate) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ItemRate.ProtoReflect.Descriptor instead.
 func (*ItemRate) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *ItemRate) GetKind() ItemKind {
@@ -1171,7 +1116,7 @@ type Transport struct {
 
 func (x *Transport) Reset() {
 	*x = Transport{}
-	mi := &file_footward_v1_compare_proto_msgTypes[10]
+	mi := &file_footward_v1_compare_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1183,7 +1128,7 @@ func (x *Transport) String() string {
 func (*Transport) ProtoMessage() {}
 
 func (x *Transport) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[10]
+	mi := &file_footward_v1_compare_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1196,7 +1141,7 @@ func (x *Transport) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Transport.ProtoReflect.Descriptor instead.
 func (*Transport) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *Transport) GetCost() *RateValue {
@@ -1235,7 +1180,7 @@ type CompareFootingsResponse struct {
 
 func (x *CompareFootingsResponse) Reset() {
 	*x = CompareFootingsResponse{}
-	mi := &file_footward_v1_compare_proto_msgTypes[11]
+	mi := &file_footward_v1_compare_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1247,7 +1192,7 @@ func (x *CompareFootingsResponse) String() string {
 func (*CompareFootingsResponse) ProtoMessage() {}
 
 func (x *CompareFootingsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[11]
+	mi := &file_footward_v1_compare_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1260,7 +1205,7 @@ func (x *CompareFootingsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CompareFootingsResponse.ProtoReflect.Descriptor instead.
 func (*CompareFootingsResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *CompareFootingsResponse) GetLabel() string {
@@ -1322,7 +1267,7 @@ type FootingCount struct {
 
 func (x *FootingCount) Reset() {
 	*x = FootingCount{}
-	mi := &file_footward_v1_compare_proto_msgTypes[12]
+	mi := &file_footward_v1_compare_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1334,7 +1279,7 @@ func (x *FootingCount) String() string {
 func (*FootingCount) ProtoMessage() {}
 
 func (x *FootingCount) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[12]
+	mi := &file_footward_v1_compare_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1347,7 +1292,7 @@ func (x *FootingCount) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FootingCount.ProtoReflect.Descriptor instead.
 func (*FootingCount) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *FootingCount) GetName() string {
@@ -1411,7 +1356,7 @@ type ItemRow struct {
 
 func (x *ItemRow) Reset() {
 	*x = ItemRow{}
-	mi := &file_footward_v1_compare_proto_msgTypes[13]
+	mi := &file_footward_v1_compare_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1423,7 +1368,7 @@ func (x *ItemRow) String() string {
 func (*ItemRow) ProtoMessage() {}
 
 func (x *ItemRow) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[13]
+	mi := &file_footward_v1_compare_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1436,7 +1381,7 @@ func (x *ItemRow) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ItemRow.ProtoReflect.Descriptor instead.
 func (*ItemRow) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{13}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *ItemRow) GetKind() ItemKind {
@@ -1544,7 +1489,7 @@ type ItemFigure struct {
 
 func (x *ItemFigure) Reset() {
 	*x = ItemFigure{}
-	mi := &file_footward_v1_compare_proto_msgTypes[14]
+	mi := &file_footward_v1_compare_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1556,7 +1501,7 @@ func (x *ItemFigure) String() string {
 func (*ItemFigure) ProtoMessage() {}
 
 func (x *ItemFigure) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[14]
+	mi := &file_footward_v1_compare_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1569,7 +1514,7 @@ func (x *ItemFigure) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ItemFigure.ProtoReflect.Descriptor instead.
 func (*ItemFigure) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *ItemFigure) GetValue() float64 {
@@ -1627,7 +1572,7 @@ type PartialSum struct {
 
 func (x *PartialSum) Reset() {
 	*x = PartialSum{}
-	mi := &file_footward_v1_compare_proto_msgTypes[15]
+	mi := &file_footward_v1_compare_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1639,7 +1584,7 @@ func (x *PartialSum) String() string {
 func (*PartialSum) ProtoMessage() {}
 
 func (x *PartialSum) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[15]
+	mi := &file_footward_v1_compare_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1652,7 +1597,7 @@ func (x *PartialSum) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PartialSum.ProtoReflect.Descriptor instead.
 func (*PartialSum) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *PartialSum) GetValue() float64 {
@@ -1694,7 +1639,7 @@ type FootingTotals struct {
 
 func (x *FootingTotals) Reset() {
 	*x = FootingTotals{}
-	mi := &file_footward_v1_compare_proto_msgTypes[16]
+	mi := &file_footward_v1_compare_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1706,7 +1651,7 @@ func (x *FootingTotals) String() string {
 func (*FootingTotals) ProtoMessage() {}
 
 func (x *FootingTotals) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[16]
+	mi := &file_footward_v1_compare_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1719,7 +1664,7 @@ func (x *FootingTotals) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FootingTotals.ProtoReflect.Descriptor instead.
 func (*FootingTotals) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *FootingTotals) GetMassKg() *PartialSum {
@@ -1791,7 +1736,7 @@ type Contrast struct {
 
 func (x *Contrast) Reset() {
 	*x = Contrast{}
-	mi := &file_footward_v1_compare_proto_msgTypes[17]
+	mi := &file_footward_v1_compare_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1803,7 +1748,7 @@ func (x *Contrast) String() string {
 func (*Contrast) ProtoMessage() {}
 
 func (x *Contrast) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[17]
+	mi := &file_footward_v1_compare_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1816,7 +1761,7 @@ func (x *Contrast) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Contrast.ProtoReflect.Descriptor instead.
 func (*Contrast) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *Contrast) GetDifference() float64 {
@@ -1856,7 +1801,7 @@ type FootingContrast struct {
 
 func (x *FootingContrast) Reset() {
 	*x = FootingContrast{}
-	mi := &file_footward_v1_compare_proto_msgTypes[18]
+	mi := &file_footward_v1_compare_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1868,7 +1813,7 @@ func (x *FootingContrast) String() string {
 func (*FootingContrast) ProtoMessage() {}
 
 func (x *FootingContrast) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[18]
+	mi := &file_footward_v1_compare_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1881,7 +1826,7 @@ func (x *FootingContrast) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FootingContrast.ProtoReflect.Descriptor instead.
 func (*FootingContrast) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *FootingContrast) GetMass() *Contrast {
@@ -1958,7 +1903,7 @@ type PadChoice struct {
 
 func (x *PadChoice) Reset() {
 	*x = PadChoice{}
-	mi := &file_footward_v1_compare_proto_msgTypes[19]
+	mi := &file_footward_v1_compare_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1970,7 +1915,7 @@ func (x *PadChoice) String() string {
 func (*PadChoice) ProtoMessage() {}
 
 func (x *PadChoice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[19]
+	mi := &file_footward_v1_compare_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1983,7 +1928,7 @@ func (x *PadChoice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PadChoice.ProtoReflect.Descriptor instead.
 func (*PadChoice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *PadChoice) GetFound() bool {
@@ -2057,7 +2002,7 @@ type PadStop struct {
 
 func (x *PadStop) Reset() {
 	*x = PadStop{}
-	mi := &file_footward_v1_compare_proto_msgTypes[20]
+	mi := &file_footward_v1_compare_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2069,7 +2014,7 @@ func (x *PadStop) String() string {
 func (*PadStop) ProtoMessage() {}
 
 func (x *PadStop) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_compare_proto_msgTypes[20]
+	mi := &file_footward_v1_compare_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2082,7 +2027,7 @@ func (x *PadStop) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PadStop.ProtoReflect.Descriptor instead.
 func (*PadStop) Descriptor() ([]byte, []int) {
-	return file_footward_v1_compare_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_compare_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *PadStop) GetDimension() PadDimension {
@@ -2153,12 +2098,7 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\tSizeSteps\x124\n" +
 	"\bleast_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\aleastMm\x122\n" +
 	"\astep_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\xf0?R\x06stepMm\x122\n" +
-	"\amost_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x06mostMm\"\x7f\n" +
-	"\aPadBars\x12:\n" +
-	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00N@)\x00\x00\x00\x00\x00\x00\x10@R\n" +
-	"diameterMm\x128\n" +
-	"\n" +
-	"spacing_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x004@R\tspacingMm\"\xf3\a\n" +
+	"\amost_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x06mostMm\"\xf3\a\n" +
 	"\bPadOffer\x129\n" +
 	"\bconcrete\x18\x01 \x01(\v2\x15.footward.v1.ConcreteB\x06\xbaH\x03\xc8\x01\x01R\bconcrete\x122\n" +
 	"\x04bars\x18\x02 \x03(\v2\x14.footward.v1.PadBarsB\b\xbaH\x05\x92\x01\x02\x102R\x04bars\x124\n" +
@@ -2328,7 +2268,7 @@ func file_footward_v1_compare_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_compare_proto_enumTypes = make([]protoimpl.EnumInfo, 3)
-var file_footward_v1_compare_proto_msgTypes = make([]protoimpl.MessageInfo, 21)
+var file_footward_v1_compare_proto_msgTypes = make([]protoimpl.MessageInfo, 20)
 var file_footward_v1_compare_proto_goTypes = []any{
 	(ItemKind)(0),                   // 0: footward.v1.ItemKind
 	(RateMeasure)(0),                // 1: footward.v1.RateMeasure
@@ -2338,86 +2278,86 @@ var file_footward_v1_compare_proto_goTypes = []any{
 	(*RingItem)(nil),                // 5: footward.v1.RingItem
 	(*GeotextileItem)(nil),          // 6: footward.v1.GeotextileItem
 	(*SizeSteps)(nil),               // 7: footward.v1.SizeSteps
-	(*PadBars)(nil),                 // 8: footward.v1.PadBars
-	(*PadOffer)(nil),                // 9: footward.v1.PadOffer
-	(*Excavation)(nil),              // 10: footward.v1.Excavation
-	(*RateValue)(nil),               // 11: footward.v1.RateValue
-	(*ItemRate)(nil),                // 12: footward.v1.ItemRate
-	(*Transport)(nil),               // 13: footward.v1.Transport
-	(*CompareFootingsResponse)(nil), // 14: footward.v1.CompareFootingsResponse
-	(*FootingCount)(nil),            // 15: footward.v1.FootingCount
-	(*ItemRow)(nil),                 // 16: footward.v1.ItemRow
-	(*ItemFigure)(nil),              // 17: footward.v1.ItemFigure
-	(*PartialSum)(nil),              // 18: footward.v1.PartialSum
-	(*FootingTotals)(nil),           // 19: footward.v1.FootingTotals
-	(*Contrast)(nil),                // 20: footward.v1.Contrast
-	(*FootingContrast)(nil),         // 21: footward.v1.FootingContrast
-	(*PadChoice)(nil),               // 22: footward.v1.PadChoice
-	(*PadStop)(nil),                 // 23: footward.v1.PadStop
-	(*DesignBasis)(nil),             // 24: footward.v1.DesignBasis
-	(*ColumnBase)(nil),              // 25: footward.v1.ColumnBase
-	(*ActionSet)(nil),               // 26: footward.v1.ActionSet
-	(*Concrete)(nil),                // 27: footward.v1.Concrete
+	(*PadOffer)(nil),                // 8: footward.v1.PadOffer
+	(*Excavation)(nil),              // 9: footward.v1.Excavation
+	(*RateValue)(nil),               // 10: footward.v1.RateValue
+	(*ItemRate)(nil),                // 11: footward.v1.ItemRate
+	(*Transport)(nil),               // 12: footward.v1.Transport
+	(*CompareFootingsResponse)(nil), // 13: footward.v1.CompareFootingsResponse
+	(*FootingCount)(nil),            // 14: footward.v1.FootingCount
+	(*ItemRow)(nil),                 // 15: footward.v1.ItemRow
+	(*ItemFigure)(nil),              // 16: footward.v1.ItemFigure
+	(*PartialSum)(nil),              // 17: footward.v1.PartialSum
+	(*FootingTotals)(nil),           // 18: footward.v1.FootingTotals
+	(*Contrast)(nil),                // 19: footward.v1.Contrast
+	(*FootingContrast)(nil),         // 20: footward.v1.FootingContrast
+	(*PadChoice)(nil),               // 21: footward.v1.PadChoice
+	(*PadStop)(nil),                 // 22: footward.v1.PadStop
+	(*DesignBasis)(nil),             // 23: footward.v1.DesignBasis
+	(*ColumnBase)(nil),              // 24: footward.v1.ColumnBase
+	(*ActionSet)(nil),               // 25: footward.v1.ActionSet
+	(*Concrete)(nil),                // 26: footward.v1.Concrete
+	(*PadBars)(nil),                 // 27: footward.v1.PadBars
 	(*Notice)(nil),                  // 28: footward.v1.Notice
 	(*Provenance)(nil),              // 29: footward.v1.Provenance
 	(*CheckResult)(nil),             // 30: footward.v1.CheckResult
 }
 var file_footward_v1_compare_proto_depIdxs = []int32{
-	24, // 0: footward.v1.CompareFootingsRequest.basis:type_name -> footward.v1.DesignBasis
-	25, // 1: footward.v1.CompareFootingsRequest.base:type_name -> footward.v1.ColumnBase
-	26, // 2: footward.v1.CompareFootingsRequest.action_set:type_name -> footward.v1.ActionSet
+	23, // 0: footward.v1.CompareFootingsRequest.basis:type_name -> footward.v1.DesignBasis
+	24, // 1: footward.v1.CompareFootingsRequest.base:type_name -> footward.v1.ColumnBase
+	25, // 2: footward.v1.CompareFootingsRequest.action_set:type_name -> footward.v1.ActionSet
 	4,  // 3: footward.v1.CompareFootingsRequest.supply:type_name -> footward.v1.RingSupply
-	9,  // 4: footward.v1.CompareFootingsRequest.pad:type_name -> footward.v1.PadOffer
-	10, // 5: footward.v1.CompareFootingsRequest.excavation:type_name -> footward.v1.Excavation
-	12, // 6: footward.v1.CompareFootingsRequest.rates:type_name -> footward.v1.ItemRate
-	13, // 7: footward.v1.CompareFootingsRequest.transport:type_name -> footward.v1.Transport
+	8,  // 4: footward.v1.CompareFootingsRequest.pad:type_name -> footward.v1.PadOffer
+	9,  // 5: footward.v1.CompareFootingsRequest.excavation:type_name -> footward.v1.Excavation
+	11, // 6: footward.v1.CompareFootingsRequest.rates:type_name -> footward.v1.ItemRate
+	12, // 7: footward.v1.CompareFootingsRequest.transport:type_name -> footward.v1.Transport
 	5,  // 8: footward.v1.RingSupply.rings:type_name -> footward.v1.RingItem
 	6,  // 9: footward.v1.RingSupply.geotextile:type_name -> footward.v1.GeotextileItem
-	27, // 10: footward.v1.PadOffer.concrete:type_name -> footward.v1.Concrete
-	8,  // 11: footward.v1.PadOffer.bars:type_name -> footward.v1.PadBars
+	26, // 10: footward.v1.PadOffer.concrete:type_name -> footward.v1.Concrete
+	27, // 11: footward.v1.PadOffer.bars:type_name -> footward.v1.PadBars
 	7,  // 12: footward.v1.PadOffer.plan:type_name -> footward.v1.SizeSteps
 	7,  // 13: footward.v1.PadOffer.thickness:type_name -> footward.v1.SizeSteps
 	1,  // 14: footward.v1.RateValue.per:type_name -> footward.v1.RateMeasure
 	0,  // 15: footward.v1.ItemRate.kind:type_name -> footward.v1.ItemKind
-	11, // 16: footward.v1.ItemRate.cost:type_name -> footward.v1.RateValue
-	11, // 17: footward.v1.ItemRate.hours:type_name -> footward.v1.RateValue
-	11, // 18: footward.v1.ItemRate.carbon:type_name -> footward.v1.RateValue
-	11, // 19: footward.v1.Transport.cost:type_name -> footward.v1.RateValue
-	11, // 20: footward.v1.Transport.carbon:type_name -> footward.v1.RateValue
-	15, // 21: footward.v1.CompareFootingsResponse.footings:type_name -> footward.v1.FootingCount
-	21, // 22: footward.v1.CompareFootingsResponse.contrast:type_name -> footward.v1.FootingContrast
-	22, // 23: footward.v1.CompareFootingsResponse.pad:type_name -> footward.v1.PadChoice
+	10, // 16: footward.v1.ItemRate.cost:type_name -> footward.v1.RateValue
+	10, // 17: footward.v1.ItemRate.hours:type_name -> footward.v1.RateValue
+	10, // 18: footward.v1.ItemRate.carbon:type_name -> footward.v1.RateValue
+	10, // 19: footward.v1.Transport.cost:type_name -> footward.v1.RateValue
+	10, // 20: footward.v1.Transport.carbon:type_name -> footward.v1.RateValue
+	14, // 21: footward.v1.CompareFootingsResponse.footings:type_name -> footward.v1.FootingCount
+	20, // 22: footward.v1.CompareFootingsResponse.contrast:type_name -> footward.v1.FootingContrast
+	21, // 23: footward.v1.CompareFootingsResponse.pad:type_name -> footward.v1.PadChoice
 	28, // 24: footward.v1.CompareFootingsResponse.notices:type_name -> footward.v1.Notice
 	29, // 25: footward.v1.CompareFootingsResponse.provenance:type_name -> footward.v1.Provenance
 	30, // 26: footward.v1.FootingCount.result:type_name -> footward.v1.CheckResult
-	16, // 27: footward.v1.FootingCount.rows:type_name -> footward.v1.ItemRow
-	19, // 28: footward.v1.FootingCount.totals:type_name -> footward.v1.FootingTotals
+	15, // 27: footward.v1.FootingCount.rows:type_name -> footward.v1.ItemRow
+	18, // 28: footward.v1.FootingCount.totals:type_name -> footward.v1.FootingTotals
 	0,  // 29: footward.v1.ItemRow.kind:type_name -> footward.v1.ItemKind
-	17, // 30: footward.v1.ItemRow.cost:type_name -> footward.v1.ItemFigure
-	17, // 31: footward.v1.ItemRow.hours:type_name -> footward.v1.ItemFigure
-	17, // 32: footward.v1.ItemRow.carbon:type_name -> footward.v1.ItemFigure
-	17, // 33: footward.v1.ItemRow.transport_cost:type_name -> footward.v1.ItemFigure
-	17, // 34: footward.v1.ItemRow.transport_carbon:type_name -> footward.v1.ItemFigure
+	16, // 30: footward.v1.ItemRow.cost:type_name -> footward.v1.ItemFigure
+	16, // 31: footward.v1.ItemRow.hours:type_name -> footward.v1.ItemFigure
+	16, // 32: footward.v1.ItemRow.carbon:type_name -> footward.v1.ItemFigure
+	16, // 33: footward.v1.ItemRow.transport_cost:type_name -> footward.v1.ItemFigure
+	16, // 34: footward.v1.ItemRow.transport_carbon:type_name -> footward.v1.ItemFigure
 	1,  // 35: footward.v1.ItemFigure.per:type_name -> footward.v1.RateMeasure
-	18, // 36: footward.v1.FootingTotals.mass_kg:type_name -> footward.v1.PartialSum
-	18, // 37: footward.v1.FootingTotals.volume_m3:type_name -> footward.v1.PartialSum
-	18, // 38: footward.v1.FootingTotals.cost:type_name -> footward.v1.PartialSum
-	18, // 39: footward.v1.FootingTotals.hours:type_name -> footward.v1.PartialSum
-	18, // 40: footward.v1.FootingTotals.carbon:type_name -> footward.v1.PartialSum
-	18, // 41: footward.v1.FootingTotals.transport_cost:type_name -> footward.v1.PartialSum
-	18, // 42: footward.v1.FootingTotals.transport_carbon:type_name -> footward.v1.PartialSum
-	20, // 43: footward.v1.FootingContrast.mass:type_name -> footward.v1.Contrast
-	20, // 44: footward.v1.FootingContrast.volume:type_name -> footward.v1.Contrast
-	20, // 45: footward.v1.FootingContrast.cost:type_name -> footward.v1.Contrast
-	20, // 46: footward.v1.FootingContrast.hours:type_name -> footward.v1.Contrast
-	20, // 47: footward.v1.FootingContrast.carbon:type_name -> footward.v1.Contrast
-	20, // 48: footward.v1.FootingContrast.transport_cost:type_name -> footward.v1.Contrast
-	20, // 49: footward.v1.FootingContrast.transport_carbon:type_name -> footward.v1.Contrast
-	8,  // 50: footward.v1.PadChoice.bars:type_name -> footward.v1.PadBars
-	23, // 51: footward.v1.PadChoice.stops:type_name -> footward.v1.PadStop
+	17, // 36: footward.v1.FootingTotals.mass_kg:type_name -> footward.v1.PartialSum
+	17, // 37: footward.v1.FootingTotals.volume_m3:type_name -> footward.v1.PartialSum
+	17, // 38: footward.v1.FootingTotals.cost:type_name -> footward.v1.PartialSum
+	17, // 39: footward.v1.FootingTotals.hours:type_name -> footward.v1.PartialSum
+	17, // 40: footward.v1.FootingTotals.carbon:type_name -> footward.v1.PartialSum
+	17, // 41: footward.v1.FootingTotals.transport_cost:type_name -> footward.v1.PartialSum
+	17, // 42: footward.v1.FootingTotals.transport_carbon:type_name -> footward.v1.PartialSum
+	19, // 43: footward.v1.FootingContrast.mass:type_name -> footward.v1.Contrast
+	19, // 44: footward.v1.FootingContrast.volume:type_name -> footward.v1.Contrast
+	19, // 45: footward.v1.FootingContrast.cost:type_name -> footward.v1.Contrast
+	19, // 46: footward.v1.FootingContrast.hours:type_name -> footward.v1.Contrast
+	19, // 47: footward.v1.FootingContrast.carbon:type_name -> footward.v1.Contrast
+	19, // 48: footward.v1.FootingContrast.transport_cost:type_name -> footward.v1.Contrast
+	19, // 49: footward.v1.FootingContrast.transport_carbon:type_name -> footward.v1.Contrast
+	27, // 50: footward.v1.PadChoice.bars:type_name -> footward.v1.PadBars
+	22, // 51: footward.v1.PadChoice.stops:type_name -> footward.v1.PadStop
 	2,  // 52: footward.v1.PadStop.dimension:type_name -> footward.v1.PadDimension
 	3,  // 53: footward.v1.CompareService.CompareFootings:input_type -> footward.v1.CompareFootingsRequest
-	14, // 54: footward.v1.CompareService.CompareFootings:output_type -> footward.v1.CompareFootingsResponse
+	13, // 54: footward.v1.CompareService.CompareFootings:output_type -> footward.v1.CompareFootingsResponse
 	54, // [54:55] is the sub-list for method output_type
 	53, // [53:54] is the sub-list for method input_type
 	53, // [53:53] is the sub-list for extension type_name
@@ -2434,17 +2374,17 @@ func file_footward_v1_compare_proto_init() {
 	file_footward_v1_common_proto_init()
 	file_footward_v1_load_proto_init()
 	file_footward_v1_part_proto_init()
-	file_footward_v1_compare_proto_msgTypes[6].OneofWrappers = []any{}
-	file_footward_v1_compare_proto_msgTypes[14].OneofWrappers = []any{}
-	file_footward_v1_compare_proto_msgTypes[17].OneofWrappers = []any{}
-	file_footward_v1_compare_proto_msgTypes[20].OneofWrappers = []any{}
+	file_footward_v1_compare_proto_msgTypes[5].OneofWrappers = []any{}
+	file_footward_v1_compare_proto_msgTypes[13].OneofWrappers = []any{}
+	file_footward_v1_compare_proto_msgTypes[16].OneofWrappers = []any{}
+	file_footward_v1_compare_proto_msgTypes[19].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_compare_proto_rawDesc), len(file_footward_v1_compare_proto_rawDesc)),
 			NumEnums:      3,
-			NumMessages:   21,
+			NumMessages:   20,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -1,0 +1,95 @@
+package base
+
+import (
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/pad"
+)
+
+// offMiddle is why a block is no pad whose concrete can be checked.
+const offMiddle = "the plate stands off the middle of the block: its bending and punching as a pad are not covered"
+
+// padWeights are the factors on the weight of a pad where it hangs and where it holds:
+// EN 1990 Table A1.2(B); ASCE 7-22 2.3.1.
+func padWeights(b basis.Basis) [2]float64 {
+	if b.US() {
+		return [2]float64{1.4, 0.9}
+	}
+	return [2]float64{1.35, 1}
+}
+
+// pad returns the concrete block as a pad on the ground under one case.
+func (in *ColumnInput) pad(p *plan, k *Case, weight float64) pad.Input {
+	b, plate, f := &in.Base.Support.Block, &in.Base.Plate.Plate, &in.Base.Plate.Footprint
+	return pad.Input{
+		Design: in.Base.Plate.Design, SizeX: b.SizeX, SizeY: b.SizeY, Thickness: b.Height, Concrete: b.Concrete,
+		// Halfway between column and edge of the plate: ACI 318-19 Table 13.2.7.1.
+		Column:        pad.Column{SizeX: (f.SizeX + plate.SizeX) / 2, SizeY: (f.SizeY + plate.SizeY) / 2},
+		Reinforcement: in.Below.Reinforcement, Actions: k.Actions, Factored: in.Base.Plate.Design.Basis != basis.USASD || len(in.Below.Factored) > 0,
+		Height: p.height - in.Below.Levelling.Thickness, Weight: weight * p.weight,
+	}
+}
+
+// factored returns the cases that concrete is held to.
+func (in *ColumnInput) factored() []Case {
+	if in.Base.Plate.Design.Basis == basis.USASD && len(in.Below.Factored) > 0 {
+		return in.Below.Factored
+	}
+	return in.Cases
+}
+
+// padStrength checks a concrete block that stands on the ground as a pad.
+func (c *column) padStrength(r *ColumnResult) error {
+	p := &c.foot.plan
+	if p.offX != 0 || p.offY != 0 {
+		c.beyond(r, pad.Kinds(), offMiddle)
+		return nil
+	}
+	cases := c.in.factored()
+	var worst limit.State
+	for i := range cases {
+		if err := c.in.stopped(); err != nil {
+			return err
+		}
+		for _, w := range padWeights(c.in.Base.Plate.Design.Basis) {
+			in := c.in.pad(p, &cases[i], w)
+			out, err := pad.Check(&in)
+			if err != nil {
+				return err
+			}
+			out.Notices(&r.notices)
+			c.list.Reset()
+			c.list.NoSizes = true
+			out.States(&c.list)
+			for _, s := range c.list.All() {
+				s.Combination, s.Stage = cases[i].Name, cases[i].Stage
+				r.take(s, -1)
+				if worst.Kind == nil || worse(&s, &worst) {
+					worst, c.foot.pad = s, padCase{i, w}
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// padCase is the case and the factor on weight that govern a pad.
+type padCase struct {
+	at     int
+	weight float64
+}
+
+func (c *column) derivePad(s *derive.Sheet) {
+	p := &c.foot.plan
+	if c.in.Below.HasStack || p.offX != 0 || p.offY != 0 {
+		return
+	}
+	cases := c.in.factored()
+	k := &cases[c.foot.pad.at]
+	s.Given("case_pad", float64(c.foot.pad.at+1), "", "combination that governs the concrete of the pad: "+k.Name)
+	in := c.in.pad(p, k, c.foot.pad.weight)
+	if out, err := pad.Check(&in); err == nil {
+		out.Derive(s)
+	}
+}
