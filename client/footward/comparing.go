@@ -30,6 +30,9 @@ func comparing(ctx context.Context, args []string, t terminal) int {
 		},
 		show: func(p *page) { p.comparison(answer) },
 		passes: func() bool {
+			if !answer.GetPad().GetFound() {
+				return false
+			}
 			for _, f := range answer.GetFootings() {
 				if f.GetResult().GetVerdict() != footwardv1.Verdict_VERDICT_PASS {
 					return false
@@ -133,10 +136,10 @@ func (p *page) totals(m *footwardv1.CompareFootingsResponse) {
 			row = append(row, text)
 		}
 		difference, ratio := "", ""
-		if against.Difference != nil {
+		if against != nil && against.Difference != nil {
 			difference = fmt.Sprintf("%+.1f", against.GetDifference())
 		}
-		if against.Ratio != nil {
+		if against != nil && against.Ratio != nil {
 			ratio = fmt.Sprintf("%.2f", against.GetRatio())
 		}
 		rows = append(rows, append(row, difference, ratio))
@@ -152,5 +155,8 @@ func (p *page) totals(m *footwardv1.CompareFootingsResponse) {
 	p.table("    ", columns, rows)
 	for _, text := range missing {
 		p.paragraph("    ", text)
+	}
+	if c.GetReason() != "" {
+		p.paragraph("    ", "Nothing is compared: "+c.GetReason()+".")
 	}
 }

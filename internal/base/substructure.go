@@ -245,6 +245,16 @@ func (in *ColumnInput) plan(stack *ring.Result) plan {
 	return p
 }
 
+// Height returns the height of the foot of the column above the underside of the
+// footing and its levelling layer [mm].
+//
+// Source: geometry.
+func Height(in *ColumnInput) float64 {
+	whole, stack := in.whole()
+	p := whole.plan(stack)
+	return p.height
+}
+
 // under has a bottom plate press on the ground past the fill, as far as it is
 // stiff on ground of a modulus.
 func (p *plan) under(b *geom.Plate, subgrade float64, basis basis.Basis) {

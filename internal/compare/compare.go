@@ -113,8 +113,8 @@ func (in *Input) answer(f *Footing) Answer {
 		row := Row{Item: item, Name: item.name()}
 		row.Cost, row.Hours, row.Carbon = figure(&item, rate.Cost), figure(&item, rate.Hours), figure(&item, rate.Carbon)
 		row.Carbon.Default = byDefault
-		if !item.Kind.material() && !rate.Carbon.Given {
-			row.Carbon.Reason = "work on site: the fuel of plant was not given"
+		if !item.Kind.material() && item.Kind != Formwork && !rate.Carbon.Given {
+			row.Carbon.Reason = "work on site: no rate given, and not part of the product stage"
 		}
 		if item.Kind.material() {
 			t.Mass.amount(row.Name, item.Mass)
@@ -134,8 +134,9 @@ func (in *Input) answer(f *Footing) Answer {
 		}
 		t.Cost.add(row.Name, &row.Cost)
 		t.Hours.add(row.Name, &row.Hours)
-		// The product stage is that of materials; work on site counts if it is given.
-		if item.Kind.material() || row.Carbon.Known {
+		// The product stage is that of materials and formwork; work on site counts where
+		// its carbon is given.
+		if item.Kind.material() || item.Kind == Formwork || row.Carbon.Known {
 			t.Carbon.add(row.Name, &row.Carbon)
 		}
 		a.Rows = append(a.Rows, row)

@@ -86,7 +86,7 @@ func TestNoRateIsNeverNothingInSilence(t *testing.T) {
 	assert.True(t, c.Mass.Known)
 	// New rings, weld metal and geotextile have no default.
 	assert.Equal(t, []string{"weld metal", "rings", "geotextile"}, r.Answers[1].Totals.Carbon.Missing)
-	assert.False(t, r.Answers[0].Totals.Carbon.Partial)
+	assert.Equal(t, []string{"formwork"}, r.Answers[0].Totals.Carbon.Missing)
 	assert.False(t, c.Carbon.Known)
 
 	var l limit.Notices

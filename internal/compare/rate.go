@@ -28,6 +28,9 @@ type Haul struct {
 type Rates struct {
 	Each []Rate
 	Haul Haul
+	// Strong says that the concrete is stronger than that of the default, whose carbon
+	// then does not stand in.
+	Strong bool
 	// NoDefaults says that nothing stands in for a rate of carbon not given.
 	NoDefaults bool
 }
@@ -71,7 +74,7 @@ func (r *Rates) of(k Kind) (rate Rate, byDefault bool) {
 			rate = r.Each[i]
 		}
 	}
-	if !rate.Carbon.Given && !r.NoDefaults {
+	if !rate.Carbon.Given && !r.NoDefaults && !(k == Concrete && r.Strong) {
 		rate.Carbon = standsIn(k)
 		byDefault = rate.Carbon.Given
 	}

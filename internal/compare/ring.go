@@ -32,6 +32,11 @@ func (p *Plate) volume() float64 {
 	return v
 }
 
+// Mass returns the mass of the plate [kg].
+//
+// Source: geometry.
+func (p *Plate) Mass() float64 { return p.volume() * steel }
+
 // Rods are equal rods through the stack.
 type Rods struct {
 	Count    int     // 0: none
@@ -45,6 +50,11 @@ type Weld struct {
 	Length float64 // of all runs [mm]; 0: none
 	Throat float64 // of a fillet [mm]
 }
+
+// Mass returns the mass of a fillet weld with equal legs [kg].
+//
+// Source: geometry.
+func (w *Weld) Mass() float64 { return w.Length * w.Throat * w.Throat * steel }
 
 // Sheet is a geotextile.
 type Sheet struct {
@@ -90,14 +100,14 @@ func RingQuantities(in *Stack) ([]Item, error) {
 		}
 	}
 	plate := func(name string, p *Plate) {
-		add(Item{Kind: SteelPlate, Name: name, Mass: p.volume() * steel})
+		add(Item{Kind: SteelPlate, Name: name, Mass: p.Mass()})
 	}
 	plate("shoe plate", &in.Shoe)
 	add(Item{Kind: SteelPlate, Name: "brackets of the shoe", Mass: in.Brackets})
 	plate("bottom plate", &in.Bottom)
 	d := in.Rods.Diameter
 	add(Item{Kind: SteelRod, Mass: float64(in.Rods.Count)*quarter*d*d*in.Rods.Length*steel + in.Rods.Fittings, Count: in.Rods.Count})
-	add(Item{Kind: WeldMetal, Mass: in.Weld.Length * in.Weld.Throat * in.Weld.Throat * steel})
+	add(Item{Kind: WeldMetal, Mass: in.Weld.Mass()})
 	var fill Item
 	known := true
 	for i := range in.Rings {

@@ -159,8 +159,7 @@ func (r *Result) punchACI() {
 		d = r.Strength.Counts
 	}
 	if !(d > 0) {
-		r.PunchSkip = outside
-		return
+		return // no depth, no resistance
 	}
 	if min(r.Spans[0].A, r.Spans[1].A) <= d/2 {
 		r.PunchSkip = outside

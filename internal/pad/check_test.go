@@ -164,11 +164,8 @@ func TestPulledPadHangs(t *testing.T) {
 		r.Derive(&sheet)
 		assert.NoError(t, derive.Verify(sheet.Steps))
 		in.Actions.N = 120e3 // lifted off
-		r, _ = check(t, in)
-		assert.InEpsilon(t, in.Weight/(in.SizeX*in.SizeY)*r.Spans[0].A*r.Spans[0].A/2, r.Spans[0].MTop, 1e-9)
-		sheet.Reset(false)
-		r.Derive(&sheet)
-		assert.NoError(t, derive.Verify(sheet.Steps))
+		_, states = check(t, in)
+		assert.Equal(t, limit.Fail, states["pad_equilibrium"].Verdict)
 	}
 }
 

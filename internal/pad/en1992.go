@@ -112,21 +112,39 @@ func steel(m, yield, block, d, most float64) float64 {
 
 // bondEC sets the anchorage of straight bars, or bars bent up, at the edge.
 //
-//	x = h/2, R = sigma x, F_s = R z_e/z_i, z_e = a + 0.15 b - x/2, z_i = 0.9 d
+//	x = h/2 for straight bars, else the worst x from there to the face; R = sigma x, F_s = R z_e/z_i, z_e = a + 0.15 b - x/2, z_i = 0.9 d
 //	l_bd = phi/4 (F_s/A_s)/f_bd >= max(10 phi, 100 mm), f_bd = 2.25 f_ctd
 //
 // Source: EN 1992-1-1:2004 9.8.2.2, 8.4.2, 8.4.3, 8.4.4.
 func (s *Span) bondEC(r *Result, column float64) {
 	bars := &r.in.Reinforcement
-	x := min(r.in.Thickness/2, s.A)
-	s.Reach = x
-	s.Pull = r.Net * x * (s.A + edgeLever*column - x/2) / (innerLever * s.Depth)
-	s.Bond = max(s.Bar/4*s.Pull/s.As/(bond*r.Strength.Fctd), leastBondBar*s.Bar, leastBond)
-	s.Has = x - bars.Cover + bars.Bend
+	at := func(x float64) {
+		s.Reach = x
+		s.Pull = r.Net * x * (s.A + edgeLever*column - x/2) / (innerLever * s.Depth)
+		s.Bond = max(s.Bar/4*s.Pull/s.As/(bond*r.Strength.Fctd), leastBondBar*s.Bar, leastBond)
+		s.Has = x - bars.Cover + bars.Bend
+	}
+	from := min(r.in.Thickness/2, s.A)
+	at(from)
 	if s.A == 0 {
 		s.Bond = 0
+		return
 	}
+	if bars.Bend == 0 {
+		return
+	}
+	worst, most := from, 0.0
+	for i := range bondScans + 1 {
+		x := from + (s.A-from)*float64(i)/bondScans
+		if at(x); s.Bond/s.Has > most {
+			worst, most = x, s.Bond/s.Has
+		}
+	}
+	at(worst)
 }
+
+// bondScans is how many places of bent bars are tried.
+const bondScans = 64
 
 // shearEC sets shear at d from the face and the strut at the face.
 //

@@ -24,7 +24,7 @@ func (r *Result) press() {
 	r.My = math.Abs(a.My) + math.Abs(a.Vx)*in.lever()
 	r.Own = in.Weight / area
 	if !(r.V > 0) {
-		r.OnPad, r.Kern, r.Factor, r.Hang = r.Mx == 0 && r.My == 0, true, 1, r.Own
+		r.OnPad, r.Kern, r.Factor, r.Hang = r.V == 0 && a.N <= 0 && r.Mx == 0 && r.My == 0, true, 1, r.Own
 		return
 	}
 	r.Ex, r.Ey = r.My/r.V, r.Mx/r.V

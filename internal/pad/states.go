@@ -3,17 +3,18 @@ package pad
 import "footward.example/footward/internal/limit"
 
 const (
-	noBalance   = "the resultant lies outside the pad"
-	isPlain     = "the pad is of plain concrete"
-	isBars      = "the pad is reinforced"
-	allPresses  = "the pressure is nowhere less than the weight"
-	topBars     = "the top needs bars, which are not covered"
-	noSection   = "the section lies outside the pad"
-	hook        = "hooked bars (ACI 318-19 25.4.3) are not covered, and straight ones are too short"
-	coverBlind  = 40        // EN 1992-1-1:2004 4.4.1.3(4), k_1 [mm]
-	coverGround = 75        // the same, k_2; ACI 318-19 Table 20.5.1.3.1, 3 in [mm]
-	spacingEC   = 250       // 9.3.1.1(3) under concentrated loads; also 2 h [mm]
-	spacingUS   = 18 * inch // 8.7.2.2; also 2 h
+	noBalance    = "the resultant lies outside the pad, or the pad is lifted off"
+	isPlain      = "the pad is of plain concrete"
+	isBars       = "the pad is reinforced"
+	allPresses   = "the pressure is nowhere less than the weight"
+	tooMuchSteel = "the bars are more than what fails in tension (ACI 318-19 7.3.3.1, 8.3.3.1)"
+	topBars      = "the top needs bars, which are not covered"
+	noSection    = "the section lies outside the pad"
+	hook         = "hooked bars (ACI 318-19 25.4.3) are not covered, and straight ones are too short"
+	coverBlind   = 40        // EN 1992-1-1:2004 4.4.1.3(4), k_1 [mm]
+	coverGround  = 75        // the same, k_2; ACI 318-19 Table 20.5.1.3.1, 3 in [mm]
+	spacingEC    = 250       // 9.3.1.1(3) under concentrated loads; also 2 h [mm]
+	spacingUS    = 18 * inch // 8.7.2.2; also 2 h
 )
 
 // States appends the limit states in their fixed order.
@@ -131,7 +132,11 @@ func (r *Result) reinforcedStates(l *limit.List) {
 	in, us := r.in, r.in.Design.Basis.US()
 	for i, k := range bending {
 		s := &r.Spans[i]
-		l.Add(limit.Evaluate(k, s.M, s.MRd).Need(limit.SteelPerWidth, s.AsNeed))
+		state := limit.Evaluate(k, s.M, s.MRd).Need(limit.SteelPerWidth, s.AsNeed)
+		if us && s.As > s.AsMost {
+			state.Verdict, state.Reason = limit.Fail, tooMuchSteel
+		}
+		l.Add(state)
 	}
 	least := r.worst(leastSteel)
 	over := in.Thickness
@@ -196,6 +201,9 @@ func (r *Result) state(k *limit.Kind) limit.State {
 	}
 	if r.PunchSkip != "" {
 		return limit.State{Kind: k, Verdict: limit.Pass}
+	}
+	if !(r.Punch.D > 0) {
+		return limit.State{Kind: k, Verdict: limit.Fail, Reason: "nothing of the thickness counts"}
 	}
 	return limit.Evaluate(k, r.Punch.V, r.Punch.R)
 }

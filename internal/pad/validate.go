@@ -69,6 +69,18 @@ func Validate(in *Input, faults *limit.Faults) {
 	validateBars(in, faults)
 }
 
+// clearLeast is the least clear spacing of bars [mm]: 1 in; EN 1992-1-1 has d_g + 5
+// mm, less for aggregate up to 20 mm.
+const clearLeast = inch
+
+// LeastSpacing returns the least spacing of bars of a diameter between their centres
+// [mm].
+//
+//	phi + max(phi, 25.4 mm)
+//
+// Source: EN 1992-1-1:2004 8.2(2); ACI 318-19 25.2.1.
+func LeastSpacing(diameter float64) float64 { return diameter + max(diameter, clearLeast) }
+
 func validateBars(in *Input, faults *limit.Faults) {
 	s := &in.Reinforcement
 	if *s == (Reinforcement{}) {
@@ -83,9 +95,9 @@ func validateBars(in *Input, faults *limit.Faults) {
 		}
 		if !within(b.bars.Spacing, 1, 5000) {
 			faults.Add(limit.OutOfRange, b.field+".spacing_mm", "must be from 1 to 5000 mm")
-		} else if b.bars.Spacing <= b.bars.Diameter {
+		} else if b.bars.Spacing < LeastSpacing(b.bars.Diameter)*(1-1e-9) {
 			faults.Add(limit.Geometry, b.field+".spacing_mm", fmt.Sprintf(
-				"of %g mm leaves no room between bars of %g mm", b.bars.Spacing, b.bars.Diameter))
+				"of %g mm leaves too little room between bars of %g mm: at least %.4g mm", b.bars.Spacing, b.bars.Diameter, LeastSpacing(b.bars.Diameter)))
 		}
 	}
 	if !within(s.Yield, 100, 1000) {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"footward.example/footward/internal/base"
+	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/compare"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/pad"
@@ -15,8 +16,13 @@ import (
 type Comparison struct {
 	Base base.ColumnInput // with a stack and the ground
 	// Pad is sized: ground, pairs and, where they are not given, the loaded area and
-	// the height of the actions come from the base.
-	Pad PadInput
+	// the height of the actions come from the base. Unless Above says otherwise, the
+	// foot of the column stays at its level, on a plinth.
+	Pad      PadInput
+	AbovePad bool    // whether Pad.Above is given
+	PlinthX  float64 // size of a plinth [mm]; 0: that of the base's plate
+	PlinthY  float64 // [mm]
+	Anchors  float64 // rods that hold the shoe on the pad [kg]; 0: not known
 	// Stack says of the rings, from the top down, and of what else there is only what
 	// the base does not: outer diameter, mass, reuse, loose factor, other steel.
 	Stack  compare.Stack
@@ -58,12 +64,25 @@ func Compare(in *Comparison) (*Compared, error) {
 	if r.Pad, err = SearchPad(&p); err != nil {
 		return nil, err
 	}
-	rings, err := compare.RingQuantities(in.stack())
+	stack := in.stack()
+	rings, err := compare.RingQuantities(stack)
 	if err != nil {
 		return nil, err
 	}
 	concrete, err := compare.PadQuantities(in.concrete(&p, &r.Pad.Best))
 	if err != nil {
+		return nil, err
+	}
+	concrete = append(in.shoe(stack), concrete...)
+	if in.Base.Base.HasRods {
+		concrete = append(concrete, compare.Item{Kind: compare.SteelRod, Name: "anchor rods", Mass: in.Anchors, Count: len(in.Base.Base.At)})
+	}
+	if in.Base.HasWeld && stack.Weld.Length == 0 {
+		// What a weld through the plate takes is not known: both totals lack it.
+		unknown := compare.Item{Kind: compare.WeldMetal, Count: 1}
+		rings, concrete = append(rings, unknown), append(concrete, unknown)
+	}
+	if err := in.settles(r); err != nil {
 		return nil, err
 	}
 	r.Count, err = compare.Compare(&compare.Input{
@@ -80,21 +99,52 @@ func (in *Comparison) pad() PadInput {
 	p.Ground.Design = b.Base.Plate.Design
 	if depth > 0 {
 		p.Ground.Depth = depth
+		if l := &p.Ground.Layer; l.Thickness > 0 {
+			// The layer ends where it ends, however deep the pad stands in it.
+			l.Thickness = max(0, l.Thickness-(depth-b.Below.Ground.Depth))
+		}
 	}
-	// A layer under the rings is not one under the pad, but the ground is the same.
 	p.Ground.Linked = true
 	p.Pairs = b.Below.Pairs
-	if p.Pad.Column == (pad.Column{}) {
-		plate, f := &b.Base.Plate.Plate, &b.Base.Plate.Footprint
-		p.Pad.Column = pad.Column{SizeX: (f.SizeX + plate.SizeX) / 2, SizeY: (f.SizeY + plate.SizeY) / 2}
+	plate, f := &b.Base.Plate.Plate, &b.Base.Plate.Footprint
+	if !in.AbovePad {
+		p.Foot = base.Height(b) + p.Ground.Depth - b.Below.Ground.Depth
+		p.Standing = plainConcrete * in.plinthX() * in.plinthY() * max(0, p.Foot-plate.Thickness-p.Thickness.Least)
 	}
-	if p.Above == 0 {
-		p.Above = b.Base.Plate.Plate.Thickness
+	if p.Pad.Column == (pad.Column{}) {
+		p.Pad.Column = pad.Column{SizeX: (f.SizeX + plate.SizeX) / 2, SizeY: (f.SizeY + plate.SizeY) / 2}
 	}
 	if p.Soil == 0 {
 		p.Soil = b.Below.Ground.Soil.Above
 	}
 	return p
+}
+
+func (in *Comparison) plinthX() float64 {
+	if in.PlinthX > 0 {
+		return in.PlinthX
+	}
+	return in.Base.Base.Plate.Plate.SizeX
+}
+
+func (in *Comparison) plinthY() float64 {
+	if in.PlinthY > 0 {
+		return in.PlinthY
+	}
+	return in.Base.Base.Plate.Plate.SizeY
+}
+
+// shoe returns what of the base both footings have: plate, other steel and weld.
+func (in *Comparison) shoe(s *compare.Stack) (out []compare.Item) {
+	plate := compare.Plate{SizeX: s.Shoe.SizeX, SizeY: s.Shoe.SizeY, Thickness: s.Shoe.Thickness}
+	out = append(out, compare.Item{Kind: compare.SteelPlate, Name: "shoe plate", Mass: plate.Mass()})
+	if s.Brackets > 0 {
+		out = append(out, compare.Item{Kind: compare.SteelPlate, Name: "brackets of the shoe", Mass: s.Brackets})
+	}
+	if s.Weld.Length > 0 {
+		out = append(out, compare.Item{Kind: compare.WeldMetal, Mass: s.Weld.Mass()})
+	}
+	return out
 }
 
 // stack returns what the stack is made of.
@@ -113,9 +163,10 @@ func (in *Comparison) stack() *compare.Stack {
 		s.Bottom = compare.Plate{SizeX: p.SizeX, SizeY: p.SizeY, Thickness: p.Thickness}
 	}
 	if b.Base.HasRods {
-		s.Rods.Count, s.Rods.Diameter, s.Rods.Length = len(b.Base.At), b.Base.Rod.Thread.Diameter, base.StretchLength(&b.Base)
+		d := b.Base.Rod.Thread.Diameter
+		s.Rods.Count, s.Rods.Diameter, s.Rods.Length = len(b.Base.At), d, base.StretchLength(&b.Base)+ends*d
 	}
-	if b.HasWeld {
+	if b.HasWeld && b.Base.Plate.WeldThroat > 0 {
 		s.Weld = compare.Weld{Length: base.WeldLength(&b.Base), Throat: b.Base.Plate.WeldThroat}
 	}
 	if l := &b.Below.Levelling; l.Thickness > 0 {
@@ -129,6 +180,10 @@ func (in *Comparison) stack() *compare.Stack {
 	s.Dig = in.dig(b.Below.Ground.Depth)
 	return &s
 }
+
+// ends is what of a rod lies in its nuts and beyond, in diameters: common practice, no
+// source.
+const ends = 3
 
 func (in *Comparison) dig(depth float64) compare.Dig {
 	d := in.Dig
@@ -147,7 +202,9 @@ func (in *Comparison) concrete(p *PadInput, c *PadChoice) *compare.Pad {
 		b := compare.Bars(p.Bars[c.Bars])
 		out.X, out.Y, out.Cover, out.Bend = b, b, p.Pad.Reinforcement.Cover, p.Pad.Reinforcement.Bend
 	}
-	out.UnitWeight = p.Concrete
+	if top := p.Foot - in.Base.Base.Plate.Plate.Thickness - c.Thickness; top > 0 {
+		out.Plinth = compare.Plinth{SizeX: in.plinthX(), SizeY: in.plinthY(), Height: top}
+	}
 	out.Dig = in.dig(p.Ground.Depth)
 	if out.Blinding > 0 {
 		out.Dig.Depth += out.Blinding
@@ -186,16 +243,26 @@ func ValidateComparison(in *Comparison, faults *limit.Faults) {
 	p := in.pad()
 	ValidatePad(&p, &found)
 	add(found, padPath)
+	if p.Ground.Layer.Thickness == 0 && s.Ground.Layer.Thickness > 0 {
+		faults.Add(limit.Conflict, "pad.depth_mm", "puts the pad into the clay below the granular layer: the layer is no ground of the pad, give the clay as the soil")
+		return
+	}
 	found = nil
 	compare.ValidateStack(in.stack(), &found)
 	add(found, func(field string) string {
 		switch part, _, _ := strings.Cut(field, "."); part {
 		case "shoe", "bottom_plate", "weld", "levelling":
 			return "" // those of the base
+		case "rods":
+			if field != "rods.fittings_kg" {
+				return ""
+			}
+			return "supply.rod_fittings_kg"
 		case "excavation":
 			return field
 		}
-		return "supply." + field
+		// Of the inner diameter only the base speaks.
+		return "supply." + strings.Replace(field, "inner_diameter_mm", "outer_diameter_mm", 1)
 	})
 	found = nil
 	compare.ValidatePad(in.concrete(&p, &PadChoice{SizeX: p.Plan.Most, SizeY: p.across(p.Plan.Most), Thickness: p.Thickness.Most, Bars: min(0, len(p.Bars)-1)}), &found)
@@ -218,10 +285,43 @@ func padPath(field string) string {
 			return "pad." + rest
 		}
 		return "pad." + field
+	case "soil_unit_weight_kn_m3":
+		return "base.substructure.ground.soil.unit_weight_above_kn_m3"
 	case "interface", "soil", "layer", "presumptive", "footing", "permanent", "variable", "method", "forces", "basis":
 		return "" // those of the base, which have been looked at
 	}
 	return "pad." + field
+}
+
+// settles predicts how the pad settles where the base's settlement is asked for, and
+// puts that among what the pad answers with.
+func (in *Comparison) settles(r *Compared) error {
+	if !in.Base.Below.HasSettlement {
+		return nil
+	}
+	p, c := in.pad(), &r.Pad.Best
+	one := in.Base
+	one.NoSizes, one.HasWeld, one.Anchorage = true, false, base.Anchorage{}
+	one.Base.HasRods = false
+	one.Base.Support = bearing.Input{
+		Design: one.Base.Plate.Design, SizeX: one.Base.Plate.Plate.SizeX, SizeY: one.Base.Plate.Plate.SizeY, Medium: bearing.Concrete,
+		Block: bearing.Block{Concrete: p.Pad.Concrete, SizeX: c.SizeX, SizeY: c.SizeY, Height: c.Thickness},
+	}
+	one.Below.HasStack, one.Below.Levelling = false, base.Levelling{}
+	one.Below.Ground = p.Ground
+	one.Below.OtherWeight = max(0, c.Weight-plainConcrete*c.SizeX*c.SizeY*c.Thickness)
+	out, err := base.CheckColumn(&one)
+	if err != nil {
+		return err
+	}
+	var l limit.List
+	out.States(&l)
+	for _, s := range l.All() {
+		if strings.HasPrefix(s.Kind.ID, "settle_") {
+			r.Pad.states.Add(s)
+		}
+	}
+	return nil
 }
 
 // Notices appends the notices of rings, pad and count.

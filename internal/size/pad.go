@@ -183,11 +183,15 @@ func (s *pads) build(c *PadChoice) {
 	}
 	area := c.SizeX * c.SizeY
 	c.Volume = area * c.Thickness
-	c.Weight = c.Volume*concrete + area*max(0, in.Ground.Depth-c.Thickness)*in.Soil
+	c.Weight = c.Volume*concrete + area*max(0, in.Ground.Depth-c.Thickness)*in.Soil + in.Standing
 	g, p := &s.ground, &s.pad
 	g.Shape, g.SizeX, g.SizeY = ground.Rectangle, c.SizeX, c.SizeY
-	g.Height = c.Thickness + in.Above
-	p.SizeX, p.SizeY, p.Thickness, p.Height = c.SizeX, c.SizeY, c.Thickness, c.Thickness+in.Above
+	height := c.Thickness + in.Above
+	if in.Foot > 0 {
+		height = max(c.Thickness, in.Foot)
+	}
+	g.Height = height
+	p.SizeX, p.SizeY, p.Thickness, p.Height = c.SizeX, c.SizeY, c.Thickness, height
 	p.Design, p.Factored = in.Ground.Design, true
 	if c.Bars >= 0 {
 		p.Reinforcement.X, p.Reinforcement.Y = in.Bars[c.Bars], in.Bars[c.Bars]

@@ -112,7 +112,7 @@ func validateOffer(in *PadInput, faults *limit.Faults) {
 		field          string
 		v, least, most float64
 	}{
-		{"above_mm", in.Above, 0, 1e5}, {"concrete_unit_weight_kn_m3", in.Concrete, 0, 1e-4}, {"soil_unit_weight_kn_m3", in.Soil, 0, 4e-5},
+		{"above_mm", in.Above, 0, 1e5}, {"above_mm", in.Foot, 0, 1e5}, {"above_mm", in.Standing, 0, 1e9}, {"concrete_unit_weight_kn_m3", in.Concrete, 0, 1e-4}, {"soil_unit_weight_kn_m3", in.Soil, 0, 4e-5},
 		{"most_utilization", in.Most, 1e-3, 1},
 	} {
 		if !within(f.v, f.least, f.most) {
@@ -126,8 +126,8 @@ func validateOffer(in *PadInput, faults *limit.Faults) {
 		faults.Add(limit.Missing, "soil_unit_weight_kn_m3", "is needed: soil lies on a pad whose base is deeper than it is thick")
 	}
 	for i, b := range in.Bars {
-		if !within(b.Diameter, 1, 100) || !within(b.Spacing, b.Diameter, 5000) {
-			faults.Add(limit.OutOfRange, fmt.Sprintf("bars[%d]", i), "needs a diameter and a wider spacing")
+		if !within(b.Diameter, 1, 100) || !within(b.Spacing, pad.LeastSpacing(b.Diameter), 5000) {
+			faults.Add(limit.OutOfRange, fmt.Sprintf("bars[%d]", i), fmt.Sprintf("needs a diameter and a spacing of at least %.0f mm", pad.LeastSpacing(b.Diameter)))
 		}
 	}
 	for i := range in.Pairs {

@@ -42,7 +42,9 @@ type PadInput struct {
 	// of A1 on the actions of Ground, with LRFD those actions as they are. ASD
 	// needs them, since concrete has no allowable stresses.
 	Cases        []PadCase
-	Above        float64 // of the place where the actions act, over the top of the pad [mm]
+	Above        float64 // of the place where the actions act, over the top of the pad [mm]; not read with Foot
+	Foot         float64 // of the place where the actions act, over the underside [mm]; 0: by Above
+	Standing     float64 // weight of what stands between pad and foot, characteristic [N]
 	Concrete     float64 // unit weight of the pad [N/mm3]; 0: 24 kN/m3 plain, 25 reinforced
 	Soil         float64 // unit weight of what lies on the pad up to the surface [N/mm3]
 	WeightFactor float64 // LRFD, factor on the weight in the combination of Ground [-]; required there

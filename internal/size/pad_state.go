@@ -82,12 +82,16 @@ func (s *pads) explain(r *PadResult) error {
 			r.ground = g
 		}
 	}
+	if v := r.states.Verdict(); !r.Found && v != limit.Pass {
+		return nil // what the ground says is the reason
+	}
 	from := len(r.states.All())
 	for i := range s.cases {
 		p, err := s.concrete(&c, i)
 		var faults limit.Faults
 		if errors.As(err, &faults) && !r.Found {
-			return nil // the ground fails already, and the pad cannot be built
+			r.unbuilt(faults)
+			return nil
 		}
 		if err != nil {
 			return err
@@ -100,6 +104,12 @@ func (s *pads) explain(r *PadResult) error {
 		}
 	}
 	return nil
+}
+
+// unbuilt says of a pad that cannot be built why, so that what the ground says of it
+// is no pass.
+func (r *PadResult) unbuilt(faults limit.Faults) {
+	r.states.Add(limit.State{Kind: pad.Kinds()[0], Verdict: limit.Fail, Reason: "the pad cannot be built: " + faults.Error()})
 }
 
 // merge takes the states of one combination into those from a place on, the first

@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 	"errors"
+	"slices"
 
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
@@ -46,6 +47,10 @@ func (c *Check) CompareFootings(ctx context.Context, m *footwardv1.CompareFootin
 	return answer, nil
 }
 
+// defaultStrength is the strongest concrete that the default of carbon stands for
+// [MPa].
+const defaultStrength = 30
+
 // The plans and thicknesses of a pad by default [mm].
 var (
 	usualPlan      = size.Steps{Least: 500, Step: 50, Most: 4000}
@@ -62,7 +67,7 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 			Pad: pad.Input{
 				Design: r.design(m.GetBasis()), Concrete: r.concrete(p.GetConcrete(), "pad.concrete"),
 				Reinforcement: pad.Reinforcement{Cover: p.GetCoverMm(), Bend: p.GetBendMm(), Yield: p.GetYieldMpa()},
-				Blinding:      p.GetBlindingMm() > 0,
+				Blinding:      p.GetBlindingMm() > 0 && !p.GetCastAgainstGround(), // the bars' ends face soil
 			},
 			Above: p.GetAboveMm(), Concrete: p.GetConcreteUnitWeightKnM3() * newtonPerMM3, Aspect: p.GetAspect(),
 			Plan: sizeSteps(p.GetPlan(), usualPlan), Thickness: sizeSteps(p.GetThickness(), usualThickness), Most: 1,
@@ -71,7 +76,8 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 			Brackets: s.GetBracketsKg(), Rods: compare.Rods{Fittings: s.GetRodFittingsKg()},
 			Levelling: compare.Course{Loose: s.GetLevellingLooseFactor()},
 		},
-		Margin: s.GetLevellingMarginMm(),
+		Margin: s.GetLevellingMarginMm(), PlinthX: p.GetPlinthXMm(), PlinthY: p.GetPlinthYMm(), Anchors: p.GetAnchorRodsKg(),
+		AbovePad: p != nil && p.AboveMm != nil,
 		Concrete: compare.Pad{
 			Blinding: p.GetBlindingMm(), Beyond: p.GetBlindingBeyondMm(), Against: p.GetCastAgainstGround(),
 			Other: p.GetOtherReinforcementKg(),
@@ -85,6 +91,7 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 		},
 	}
 	in.Pad.Ground.Depth = p.GetDepthMm()
+	in.Rates.Strong = in.Pad.Pad.Concrete.Strength > defaultStrength
 	if v := p.GetMostUtilization(); v > 0 {
 		in.Pad.Most = v
 	}
@@ -139,7 +146,11 @@ func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
 	if in.Basis.US() {
 		in.Basis = basis.USLRFD
 	}
+	accidental := slices.Contains(in.Situations, load.AccidentalCase)
 	in.Situations = []load.Situation{load.Strength}
+	if accidental && !in.Basis.US() {
+		in.Situations = append(in.Situations, load.AccidentalCase)
+	}
 	combined, err := load.Combine(&in)
 	if err != nil {
 		return nil
@@ -169,7 +180,23 @@ func compared(m *footwardv1.CompareFootingsRequest, in *size.Comparison, r *size
 			Rows: itemRows(a.Rows), Totals: totals(&a.Totals),
 		})
 	}
+	if why := unequal(out, r); why != "" {
+		out.Contrast = &footwardv1.FootingContrast{Reason: why}
+	}
 	return out
+}
+
+// unequal says why two footings cannot be compared; empty: they can.
+func unequal(m *footwardv1.CompareFootingsResponse, r *size.Compared) string {
+	for _, f := range m.GetFootings() {
+		if f.GetResult().GetVerdict() == footwardv1.Verdict_VERDICT_FAIL {
+			return "the " + f.GetName() + " does not hold"
+		}
+	}
+	if !r.Pad.Found {
+		return "no pad that was offered holds"
+	}
+	return ""
 }
 
 func itemRows(all []compare.Row) []*footwardv1.ItemRow {

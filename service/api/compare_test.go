@@ -46,7 +46,7 @@ func TestCompareFootingsByHand(t *testing.T) {
 		}
 	}
 	assert.InDelta(t, 500*500*20*7.85e-6, rows["ring footing shoe plate"].GetMassKg(), 1e-9)
-	assert.InDelta(t, 4*math.Pi/4*400*1350*7.85e-6+6, rows["ring footing steel rods"].GetMassKg(), 1e-9)
+	assert.InDelta(t, 4*math.Pi/4*400*(1350+3*20)*7.85e-6+6, rows["ring footing steel rods"].GetMassKg(), 1e-9)
 	fill := math.Pi / 4 * 1.4 * 1.4 * 1.3
 	assert.InDelta(t, fill, rows["ring footing granular fill"].GetVolumeM3(), 1e-9)
 	assert.InDelta(t, 1.2*fill, rows["ring footing granular fill"].GetLooseVolumeM3(), 1e-9)
@@ -54,7 +54,10 @@ func TestCompareFootingsByHand(t *testing.T) {
 	assert.InDelta(t, 1.65*1.65*0.1, rows["ring footing levelling layer"].GetVolumeM3(), 1e-9)
 	p := m.GetPad()
 	require.True(t, p.GetFound())
-	volume := p.GetSizeXMm() * p.GetSizeYMm() * p.GetThicknessMm() / 1e9
+	// The foot stays at its level: 20 + 1300 + 15 + 100 mm over the rings' base, which is
+	// 200 mm higher than the pad's; the plinth ends below the plate.
+	plinth := 500 * 500 * (1435 + 200 - 20 - p.GetThicknessMm())
+	volume := (p.GetSizeXMm()*p.GetSizeYMm()*p.GetThicknessMm() + plinth) / 1e9
 	assert.InDelta(t, volume, rows["concrete pad concrete"].GetVolumeM3(), 1e-9)
 	assert.InDelta(t, volume*24/9.80665*1000*0.113, rows["concrete pad concrete"].GetCarbon().GetValue(), 0.1)
 	assert.True(t, rows["concrete pad concrete"].GetCarbon().GetByDefault())
@@ -83,6 +86,28 @@ func TestCompareFootingsByHand(t *testing.T) {
 	})
 	require.NoError(t, err)
 	assert.True(t, proto.Equal(alone.GetResult(), m.GetFootings()[0].GetResult()))
+}
+
+func TestFootingsThatDoNotHoldAreNotCompared(t *testing.T) {
+	c, err := local.Start()
+	require.NoError(t, err)
+	defer func() { assert.NoError(t, c.Close()) }()
+	request := comparison(t)
+	request.Pad.Plan = &footwardv1.SizeSteps{LeastMm: 500, StepMm: 50, MostMm: 600}
+	m, err := c.CompareFootings(t.Context(), request)
+	require.NoError(t, err)
+	assert.False(t, m.GetPad().GetFound())
+	assert.NotEqual(t, footwardv1.Verdict_VERDICT_PASS, m.GetFootings()[1].GetResult().GetVerdict())
+	assert.NotEmpty(t, m.GetContrast().GetReason())
+	assert.Nil(t, m.GetContrast().GetCost())
+
+	// A layer that ends above the pad is no ground of it.
+	request = comparison(t)
+	ground := request.GetBase().GetSubstructure().GetGround()
+	ground.Layer = &footwardv1.GranularLayer{ThicknessMm: 600, UndrainedStrengthKpa: 30, PunchingCoefficient: 3}
+	request.Pad.DepthMm = 1200
+	_, err = c.CompareFootings(t.Context(), request)
+	assert.Equal(t, codes.InvalidArgument, status.Code(err))
 }
 
 func TestMissingRatesMakeTotalsPartial(t *testing.T) {
@@ -134,7 +159,7 @@ func TestComparisonThatDoesNotFitIsNamed(t *testing.T) {
 		"base.substructure.ground":          func(m *footwardv1.CompareFootingsRequest) { m.Base.Substructure.Ground = nil },
 		"supply.rings":                      func(m *footwardv1.CompareFootingsRequest) { m.Supply.Rings = m.Supply.Rings[:1] },
 		"supply.rings[0].outer_diameter_mm": func(m *footwardv1.CompareFootingsRequest) { m.Supply.Rings[0].OuterDiameterMm = 1 },
-		"supply.rings[1].inner_diameter_mm": func(m *footwardv1.CompareFootingsRequest) { m.Supply.Rings[1].OuterDiameterMm = 1000 },
+		"supply.rings[1].outer_diameter_mm": func(m *footwardv1.CompareFootingsRequest) { m.Supply.Rings[1].OuterDiameterMm = 1000 },
 		"pad.concrete.grade":                func(m *footwardv1.CompareFootingsRequest) { m.Pad.Concrete.Grade = "none" },
 		"pad.plan": func(m *footwardv1.CompareFootingsRequest) {
 			m.Pad.Plan = &footwardv1.SizeSteps{LeastMm: 900, StepMm: 50, MostMm: 800}

@@ -1145,13 +1145,14 @@ func quickSizeSteps(m *footwardv1.SizeSteps) bool {
 }
 
 func quickPadOffer(m *footwardv1.PadOffer) bool {
-	if !((m.Aspect == nil || m.GetAspect() >= 0.1 && m.GetAspect() <= 10) &&
+	if !((m.AboveMm == nil || m.GetAboveMm() >= 0 && m.GetAboveMm() <= 10000) &&
+		(m.Aspect == nil || m.GetAspect() >= 0.1 && m.GetAspect() <= 10) &&
 		(m.ConcreteUnitWeightKnM3 == nil || m.GetConcreteUnitWeightKnM3() >= 10 && m.GetConcreteUnitWeightKnM3() <= 40) &&
 		(m.Plan == nil || quickSizeSteps(m.GetPlan())) &&
 		(m.Thickness == nil || quickSizeSteps(m.GetThickness())) &&
 		between(len(m.Bars), 0, 50) &&
 		m.Concrete != nil && quickConcrete(m.GetConcrete()) &&
-		m.GetAboveMm() >= 0 && m.GetAboveMm() <= 10000 &&
+		m.GetAnchorRodsKg() >= 0 && m.GetAnchorRodsKg() <= 10000 &&
 		m.GetBendMm() >= 0 && m.GetBendMm() <= 5000 &&
 		m.GetBlindingBeyondMm() >= 0 && m.GetBlindingBeyondMm() <= 1000 &&
 		m.GetBlindingMm() >= 0 && m.GetBlindingMm() <= 500 &&
@@ -1159,6 +1160,8 @@ func quickPadOffer(m *footwardv1.PadOffer) bool {
 		m.GetDepthMm() >= 0 && m.GetDepthMm() <= 50000 &&
 		m.GetMostUtilization() >= 0 && m.GetMostUtilization() <= 1 &&
 		m.GetOtherReinforcementKg() >= 0 && m.GetOtherReinforcementKg() <= 10000 &&
+		m.GetPlinthXMm() >= 0 && m.GetPlinthXMm() <= 5000 &&
+		m.GetPlinthYMm() >= 0 && m.GetPlinthYMm() <= 5000 &&
 		m.GetYieldMpa() >= 0 && m.GetYieldMpa() <= 700) {
 		return false
 	}

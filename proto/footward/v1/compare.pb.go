@@ -709,7 +709,7 @@ type PadOffer struct {
 	// Yield strength of the bars [MPa]: f_yk (Eurocode), f_y (US). Required with bars.
 	// Default 0. 0 or 200 to 700.
 	YieldMpa float64 `protobuf:"fixed64,5,opt,name=yield_mpa,json=yieldMpa,proto3" json:"yield_mpa,omitempty"`
-	// Sizes of the square plan. Default: 500 to 4000 by 50 mm.
+	// Sizes of the plan along x. Default: 500 to 4000 by 50 mm.
 	Plan *SizeSteps `protobuf:"bytes,6,opt,name=plan,proto3" json:"plan,omitempty"`
 	// Thicknesses. Default: 250 to 1500 by 50 mm.
 	Thickness *SizeSteps `protobuf:"bytes,7,opt,name=thickness,proto3" json:"thickness,omitempty"`
@@ -718,9 +718,18 @@ type PadOffer struct {
 	// Depth of the underside below the surface [mm]. Default 0: that of the ring
 	// footing. 0 to 50 000.
 	DepthMm float64 `protobuf:"fixed64,9,opt,name=depth_mm,json=depthMm,proto3" json:"depth_mm,omitempty"`
-	// Foot of the column above the top of the pad [mm]. Default 0: the thickness of the
-	// base's plate. 0 to 10 000.
-	AboveMm float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3" json:"above_mm,omitempty"`
+	// Foot of the column above the top of the pad [mm], with nothing counted between.
+	// Absent: the foot stays at the level that it has on the rings, on a plinth of
+	// concrete. 0 to 10 000.
+	AboveMm *float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3,oneof" json:"above_mm,omitempty"`
+	// Size of the plinth along x [mm]. Default 0: that of the base's plate. The plinth
+	// is counted, not checked. 0 to 5000.
+	PlinthXMm float64 `protobuf:"fixed64,17,opt,name=plinth_x_mm,json=plinthXMm,proto3" json:"plinth_x_mm,omitempty"`
+	// Size of the plinth along y [mm]. Default 0: that of the base's plate. 0 to 5000.
+	PlinthYMm float64 `protobuf:"fixed64,18,opt,name=plinth_y_mm,json=plinthYMm,proto3" json:"plinth_y_mm,omitempty"`
+	// Rods that hold the shoe on the pad, with heads and nuts [kg]. Default 0: not
+	// known, and the totals say that they lack them. 0 to 10 000.
+	AnchorRodsKg float64 `protobuf:"fixed64,19,opt,name=anchor_rods_kg,json=anchorRodsKg,proto3" json:"anchor_rods_kg,omitempty"`
 	// Thickness of blinding below [mm]. Default 0: none. 0 to 500.
 	BlindingMm float64 `protobuf:"fixed64,11,opt,name=blinding_mm,json=blindingMm,proto3" json:"blinding_mm,omitempty"`
 	// Blinding beyond the pad on every side [mm]. Default 0. 0 to 1000.
@@ -730,8 +739,9 @@ type PadOffer struct {
 	CastAgainstGround bool `protobuf:"varint,13,opt,name=cast_against_ground,json=castAgainstGround,proto3" json:"cast_against_ground,omitempty"`
 	// Starter bars, chairs and laps [kg]. Default 0. 0 to 10 000.
 	OtherReinforcementKg float64 `protobuf:"fixed64,14,opt,name=other_reinforcement_kg,json=otherReinforcementKg,proto3" json:"other_reinforcement_kg,omitempty"`
-	// Unit weight [kN/m3]. Default 24 plain, 25 reinforced (EN 1991-1-1 Table A.1, from
-	// memory). 10 to 40.
+	// Unit weight by which the pad is sized [kN/m3]; quantities count 24 and the bars
+	// apart. Default 24 plain, 25 reinforced (EN 1991-1-1 Table A.1, from memory). 10 to
+	// 40.
 	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,15,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
 	// Greatest utilization that passes. Default 0 counts as 1. 0 to 1.
 	MostUtilization float64 `protobuf:"fixed64,16,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
@@ -833,8 +843,29 @@ func (x *PadOffer) GetDepthMm() float64 {
 }
 
 func (x *PadOffer) GetAboveMm() float64 {
+	if x != nil && x.AboveMm != nil {
+		return *x.AboveMm
+	}
+	return 0
+}
+
+func (x *PadOffer) GetPlinthXMm() float64 {
 	if x != nil {
-		return x.AboveMm
+		return x.PlinthXMm
+	}
+	return 0
+}
+
+func (x *PadOffer) GetPlinthYMm() float64 {
+	if x != nil {
+		return x.PlinthYMm
+	}
+	return 0
+}
+
+func (x *PadOffer) GetAnchorRodsKg() float64 {
+	if x != nil {
+		return x.AnchorRodsKg
 	}
 	return 0
 }
@@ -957,8 +988,8 @@ func (x *Excavation) GetBulkingFactor() float64 {
 // RateValue is a rate with its source.
 type RateValue struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// In the unit of what is counted, for one of per. Default 0, which is a value. 0 to
-	// 1 000 000.
+	// Money, hours or kg CO2e for one kg, m3, m2 or piece, as per says. Default 0, which
+	// is a value. 0 to 1 000 000.
 	Value float64 `protobuf:"fixed64,1,opt,name=value,proto3" json:"value,omitempty"`
 	// What it counts by.
 	Per RateMeasure `protobuf:"varint,2,opt,name=per,proto3,enum=footward.v1.RateMeasure" json:"per,omitempty"`
@@ -1627,7 +1658,8 @@ type FootingTotals struct {
 	Cost *PartialSum `protobuf:"bytes,4,opt,name=cost,proto3" json:"cost,omitempty"`
 	// Labour [hours].
 	Hours *PartialSum `protobuf:"bytes,5,opt,name=hours,proto3" json:"hours,omitempty"`
-	// Carbon, A1 to A3 [kg CO2e].
+	// Carbon of materials and formwork, A1 to A3, and of work on site where its rate was
+	// given [kg CO2e].
 	Carbon *PartialSum `protobuf:"bytes,6,opt,name=carbon,proto3" json:"carbon,omitempty"`
 	// Money of transport.
 	TransportCost *PartialSum `protobuf:"bytes,7,opt,name=transport_cost,json=transportCost,proto3" json:"transport_cost,omitempty"`
@@ -1781,6 +1813,8 @@ func (x *Contrast) GetRatio() float64 {
 // FootingContrast are the pad's totals against those of the ring footing.
 type FootingContrast struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
+	// Why nothing is compared: a footing does not hold. Empty: totals are compared.
+	Reason string `protobuf:"bytes,8,opt,name=reason,proto3" json:"reason,omitempty"`
 	// Materials brought to the site.
 	Mass *Contrast `protobuf:"bytes,1,opt,name=mass,proto3" json:"mass,omitempty"`
 	// Concrete, blinding, fill and levelling layer.
@@ -1827,6 +1861,13 @@ func (x *FootingContrast) ProtoReflect() protoreflect.Message {
 // Deprecated: Use FootingContrast.ProtoReflect.Descriptor instead.
 func (*FootingContrast) Descriptor() ([]byte, []int) {
 	return file_footward_v1_compare_proto_rawDescGZIP(), []int{17}
+}
+
+func (x *FootingContrast) GetReason() string {
+	if x != nil {
+		return x.Reason
+	}
+	return ""
 }
 
 func (x *FootingContrast) GetMass() *Contrast {
@@ -2098,7 +2139,7 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\tSizeSteps\x124\n" +
 	"\bleast_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\aleastMm\x122\n" +
 	"\astep_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\xf0?R\x06stepMm\x122\n" +
-	"\amost_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x06mostMm\"\xf3\a\n" +
+	"\amost_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x06mostMm\"\xbc\t\n" +
 	"\bPadOffer\x129\n" +
 	"\bconcrete\x18\x01 \x01(\v2\x15.footward.v1.ConcreteB\x06\xbaH\x03\xc8\x01\x01R\bconcrete\x122\n" +
 	"\x04bars\x18\x02 \x03(\v2\x14.footward.v1.PadBarsB\b\xbaH\x05\x92\x01\x02\x102R\x04bars\x124\n" +
@@ -2108,17 +2149,21 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x04plan\x18\x06 \x01(\v2\x16.footward.v1.SizeStepsR\x04plan\x124\n" +
 	"\tthickness\x18\a \x01(\v2\x16.footward.v1.SizeStepsR\tthickness\x126\n" +
 	"\x06aspect\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x9a\x99\x99\x99\x99\x99\xb9?H\x00R\x06aspect\x88\x01\x01\x124\n" +
-	"\bdepth_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x124\n" +
+	"\bdepth_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x129\n" +
 	"\babove_mm\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\aaboveMm\x12:\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\aaboveMm\x88\x01\x01\x129\n" +
+	"\vplinth_x_mm\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tplinthXMm\x129\n" +
+	"\vplinth_y_mm\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tplinthYMm\x12?\n" +
+	"\x0eanchor_rods_kg\x18\x13 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fanchorRodsKg\x12:\n" +
 	"\vblinding_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"blindingMm\x12G\n" +
 	"\x12blinding_beyond_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10blindingBeyondMm\x12.\n" +
 	"\x13cast_against_ground\x18\r \x01(\bR\x11castAgainstGround\x12O\n" +
 	"\x16other_reinforcement_kg\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14otherReinforcementKg\x12Z\n" +
-	"\x1aconcrete_unit_weight_kn_m3\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x01R\x16concreteUnitWeightKnM3\x88\x01\x01\x12D\n" +
+	"\x1aconcrete_unit_weight_kn_m3\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x02R\x16concreteUnitWeightKnM3\x88\x01\x01\x12D\n" +
 	"\x10most_utilization\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilizationB\t\n" +
-	"\a_aspectB\x1d\n" +
+	"\a_aspectB\v\n" +
+	"\t_above_mmB\x1d\n" +
 	"\x1b_concrete_unit_weight_kn_m3\"\x93\x02\n" +
 	"\n" +
 	"Excavation\x12C\n" +
@@ -2199,8 +2244,9 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"difference\x88\x01\x01\x12\x19\n" +
 	"\x05ratio\x18\x02 \x01(\x01H\x01R\x05ratio\x88\x01\x01B\r\n" +
 	"\v_differenceB\b\n" +
-	"\x06_ratio\"\xf2\x02\n" +
-	"\x0fFootingContrast\x12)\n" +
+	"\x06_ratio\"\x8a\x03\n" +
+	"\x0fFootingContrast\x12\x16\n" +
+	"\x06reason\x18\b \x01(\tR\x06reason\x12)\n" +
 	"\x04mass\x18\x01 \x01(\v2\x15.footward.v1.ContrastR\x04mass\x12-\n" +
 	"\x06volume\x18\x02 \x01(\v2\x15.footward.v1.ContrastR\x06volume\x12)\n" +
 	"\x04cost\x18\x03 \x01(\v2\x15.footward.v1.ContrastR\x04cost\x12+\n" +
