@@ -377,6 +377,8 @@ var (
 		Text: "Plate, stack and ground are checked in one path: the fill under what the plate presses on it with the rods' pull, the ground under the actions of the column and all weights."}
 	spreadPlan = &limit.Notice{Code: "below_plan_by_spread", Severity: limit.Assumption,
 		Text: "The ground is pressed by the circle to which the load spreads 2 to 1 in the stack, and by as much of a wider bottom plate as is stiff on the ground given. All weights press on it."}
+	within = &limit.Notice{Code: "below_plate_within_rings", Severity: limit.Caution,
+		Text: "The bottom plate is smaller than the lowest ring: the rings do not stand on it, and only the fill straight above it is clamped and counts against uplift. The fill around it must not run out."}
 	persistent = &limit.Notice{Code: "below_persistent_only", Severity: limit.Caution,
 		Text: "The ground is checked for persistent situations, all permanent actions together favourable or not: accidental and seismic ones are not part of it."}
 	byStack = &limit.Notice{Code: "below_support_by_stack", Severity: limit.Assumption,
@@ -400,6 +402,9 @@ func (c *column) remarkBelow(l *limit.Notices) {
 	if s.HasGround {
 		if s.HasStack {
 			l.Add(spreadPlan)
+		}
+		if p := &c.in.Anchorage.Through.Plate; s.HasStack && c.held() && min(p.SizeX, p.SizeY) < s.Stack.Tiers[len(s.Stack.Tiers)-1].Diameter {
+			l.Add(within)
 		}
 		l.Add(persistent)
 	}

@@ -3,6 +3,7 @@ package base
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"footward.example/footward/internal/basis"
@@ -55,6 +56,15 @@ func ValidateColumn(in *ColumnInput, faults *limit.Faults) {
 }
 
 func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
+	if in.Below.HasStack && stack == nil {
+		// What a stack that is wrong would tell of the base is not missing.
+		defer func() {
+			*faults = slices.DeleteFunc(*faults, func(f limit.Invalid) bool {
+				return f.Fault == limit.Missing && (f.Field == "base.support" || f.Field == "base.sharing.modulus_n_mm3") ||
+					f.Field == "base.anchorage.through.height_mm" && in.Anchorage.Through.Height == 0
+			})
+		}()
+	}
 	var found limit.Faults
 	b := in.Base
 	b.Plate.Actions, b.Support.Actions = geom.Actions{}, geom.Actions{}
@@ -70,6 +80,9 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 		if !known(*faults, f.Field) {
 			*faults = append(*faults, f)
 		}
+	}
+	if t, of := in.Weld.Parts[0].Thickness, in.Base.Plate.Plate.Thickness; in.HasWeld && t > 0 && of > 0 && math.Abs(t-of) > 1e-6*of {
+		faults.Add(limit.Conflict, "base.weld.parts[0].thickness_mm", fmt.Sprintf("of %g mm is not the plate's, of %g mm", t, of))
 	}
 	s := &in.Base.Support
 	switch {

@@ -63,6 +63,10 @@ const (
 	steelWeight   = 77e-6
 )
 
+// shortestStretch is how much of what rods clamp they must stretch over: nuts may be
+// sunk a little.
+const shortestStretch = 0.95
+
 const (
 	substructurePath = "base.substructure."
 	mostOther        = 1e9
@@ -115,6 +119,9 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 		stack.Service = s.Service[i].Actions
 	}
 	through := &out.Anchorage.Through
+	if out.Base.HasRods && out.Base.Stretch == 0 && out.Anchorage.Kind == Through {
+		out.Base.Stretch = out.clampedHeight()
+	}
 	if out.Base.HasRods {
 		r := &out.Base.Rod
 		stack.Rods = ring.Rods{
@@ -161,6 +168,15 @@ func (in *ColumnInput) tieTo(stack *ring.Result) {
 	if t.Stack == 0 {
 		t.Stack = stack.Springs.Stack
 	}
+}
+
+// clampedHeight returns the height of what rods through the stack clamp [mm].
+func (in *ColumnInput) clampedHeight() float64 {
+	sum := in.Base.Plate.Plate.Thickness + in.Anchorage.Through.Plate.Thickness
+	for i := range in.Below.Stack.Tiers {
+		sum += in.Below.Stack.Tiers[i].Height
+	}
+	return sum
 }
 
 // clamped returns the weight of the fill straight above the bottom plate, within
@@ -385,6 +401,12 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 			if f.Field = field(f.Field); f.Field != "" && !known(*faults, f.Field) {
 				*faults = append(*faults, f)
 			}
+		}
+	}
+	if s.HasStack && in.Base.HasRods && in.Anchorage.Kind == Through {
+		if least := shortestStretch * in.clampedHeight(); in.Base.Stretch < least {
+			faults.Add(limit.Conflict, "base.rods.rod.stretch_length_mm", fmt.Sprintf(
+				"of %g mm is less than the %g mm that the rods run through; 0 takes that", in.Base.Stretch, in.clampedHeight()))
 		}
 	}
 	if s.HasStack {

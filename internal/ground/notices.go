@@ -14,6 +14,8 @@ var (
 		Text: "Level ground and a level base only: peat, organic or loose fill, mud, slopes, collapsible, swelling or liquefiable ground, repeated load and water above the base are out of scope."}
 	beside = &limit.Notice{Code: "ground_overburden", Severity: limit.Assumption,
 		Text: "The ground beside the base up to the depth given must stay for life and is counted by its weight. Passive resistance is not counted."}
+	noCover = &limit.Notice{Code: "ground_no_overburden", Severity: limit.Info,
+		Text: "The ground beside the base does not count: its depth or its unit weight was not given. Passive resistance is not counted."}
 	depths = &limit.Notice{Code: "ground_depth_factors", Severity: limit.Caution,
 		Text: "The author's depth factors count the shear strength of the ground above the base: it must be as strong as that below."}
 	magnitudes = &limit.Notice{Code: "ground_magnitudes", Severity: limit.Info,
@@ -41,7 +43,7 @@ var (
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
 	return []*limit.Notice{
-		investigate, presume, frost, exclude, beside, depths, magnitudes, approach, together, combination,
+		investigate, presume, frost, exclude, beside, noCover, depths, magnitudes, approach, together, combination,
 		authors, constant, layered, settlement, edge, ring,
 	}
 }
@@ -56,7 +58,11 @@ func (r *Result) Notices(l *limit.Notices) {
 	}
 	l.Add(frost)
 	l.Add(exclude)
-	l.Add(beside)
+	if r.Overburden > 0 {
+		l.Add(beside)
+	} else {
+		l.Add(noCover)
+	}
 	if us && in.known() && in.Author != Terzaghi {
 		l.Add(depths)
 	}

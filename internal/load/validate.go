@@ -97,6 +97,10 @@ func (a *Action) validate(in *Input, field string, faults *limit.Faults) {
 	case last < a.First:
 		faults.Add(limit.Conflict, field+".last_stage", fmt.Sprintf("is %d, before its first stage %d", a.Last, a.First))
 	}
+	if a.Kind != Permanent && a.Group != "" && alone(in, a) {
+		faults.Add(limit.Conflict, field+".alternative_to",
+			fmt.Sprintf("names the group %q, of which no other action is: give the same name to every action that excludes the others", a.Group))
+	}
 	if a.Kind == Permanent && a.Group != "" {
 		faults.Add(limit.Conflict, field+".alternative_to", "a permanent action has no alternatives")
 	}
@@ -112,4 +116,15 @@ func (a *Action) validate(in *Input, field string, faults *limit.Faults) {
 			faults.Add(limit.OutOfRange, field+".forces."+v.name, "must be a number of usual size")
 		}
 	}
+}
+
+// alone reports whether an action is the only one of its group.
+func alone(in *Input, a *Action) bool {
+	n := 0
+	for i := range in.Actions {
+		if in.Actions[i].Group == a.Group {
+			n++
+		}
+	}
+	return n == 1
 }

@@ -86,6 +86,7 @@ type PadResult struct {
 	Choices int
 	Checked int  // choices that were checked
 	soil    bool // whether soil lies on the best pad
+	proud   bool // whether it stands out of the ground
 	derived bool // whether the cases are derived
 	states  limit.List
 	notices limit.Notices
@@ -121,6 +122,9 @@ func (r *PadResult) Notices(l *limit.Notices) {
 	if r.soil {
 		l.Add(soilAbove)
 	}
+	if r.proud {
+		l.Add(standsOut)
+	}
 	if r.derived {
 		l.Add(derivedCases)
 	}
@@ -130,6 +134,8 @@ func (r *PadResult) Notices(l *limit.Notices) {
 var (
 	order = &limit.Notice{Code: "size_pad_order", Severity: limit.Info,
 		Text: "The smallest plan is taken first, then the least thickness, then the least bars; a wider and thinner pad may need less concrete."}
+	standsOut = &limit.Notice{Code: "size_pad_stands_out", Severity: limit.Caution,
+		Text: "The pad is thicker than its base is deep: it stands out of the ground. A deeper base, a wider pad or bars may take less concrete."}
 	soilAbove = &limit.Notice{Code: "size_pad_soil", Severity: limit.Assumption,
 		Text: "The soil on the pad counts by one unit weight, where it presses and where it holds: try the greatest and the least, and the pad before it is covered."}
 	derivedCases = &limit.Notice{Code: "size_pad_cases", Severity: limit.Assumption,
@@ -137,4 +143,4 @@ var (
 )
 
 // PadRemarks returns the notices of the search beside those of its parts.
-func PadRemarks() []*limit.Notice { return []*limit.Notice{order, soilAbove, derivedCases} }
+func PadRemarks() []*limit.Notice { return []*limit.Notice{order, soilAbove, standsOut, derivedCases} }

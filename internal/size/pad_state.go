@@ -69,6 +69,7 @@ func rank(v limit.Verdict) int {
 func (s *pads) explain(r *PadResult) error {
 	c := r.Best
 	s.build(&c)
+	r.proud = s.in.Ground.Depth < c.Thickness
 	r.soil, r.derived = s.in.Ground.Depth > c.Thickness, len(s.in.Cases) == 0
 	for i := range s.pairs {
 		g, err := s.onGround(&c, i)

@@ -169,8 +169,12 @@ func (c *Calls) end(ctx context.Context, name string, series *method, who *ident
 		// in the end: no news, and not to be had by the hundred.
 		level = slog.LevelDebug
 	case unread:
-		// gRPC answers INTERNAL to bytes that are no message; that is the caller's fault.
+		// gRPC answers INTERNAL to bytes that are no message, and JSON over HTTP 400: it
+		// is the caller's fault, and counts as that.
 		level = slog.LevelInfo
+		if code == codes.Internal {
+			code = codes.InvalidArgument
+		}
 	}
 	write(ctx, c.log, level, name, code, took)
 	series.end(code, took, who.trace)

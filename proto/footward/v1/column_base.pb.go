@@ -344,10 +344,11 @@ type StackBelow struct {
 	// 5000.
 	LoadedDiameterMm float64 `protobuf:"fixed64,3,opt,name=loaded_diameter_mm,json=loadedDiameterMm,proto3" json:"loaded_diameter_mm,omitempty"`
 	// Whether a stack of this build was loaded, as eccentrically as it will be.
-	// Default false.
+	// Default false: no strength of the stack passes without, nor without tests of its
+	// rings.
 	LoadTested bool `protobuf:"varint,4,opt,name=load_tested,json=loadTested,proto3" json:"load_tested,omitempty"`
-	// Compression reached in that test [kN]. Required with load_tested. Default 0.
-	// 0 to 1 000 000.
+	// Compression reached in that test, at least 1.5 times the service load and the
+	// design load [kN]. Required with load_tested. Default 0. 0 to 1 000 000.
 	LoadTestKn float64 `protobuf:"fixed64,5,opt,name=load_test_kn,json=loadTestKn,proto3" json:"load_test_kn,omitempty"`
 	// Settlement of the stack that is allowed [mm]. Default 0: no limit. 0 to 1000.
 	SettlementLimitMm float64 `protobuf:"fixed64,6,opt,name=settlement_limit_mm,json=settlementLimitMm,proto3" json:"settlement_limit_mm,omitempty"`
@@ -665,7 +666,8 @@ func (x *LevellingLayer) GetUnitWeightKnM3() float64 {
 // much of a bottom plate around it as is stiff.
 type GroundBelow struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Depth of the underside of footing and levelling layer below the surface [mm].
+	// Depth below the surface of what presses on the ground: the underside of the
+	// levelling layer, or of the footing without one [mm].
 	// Default 0. 0 to 50 000.
 	DepthMm float64 `protobuf:"fixed64,1,opt,name=depth_mm,json=depthMm,proto3" json:"depth_mm,omitempty"`
 	// Its strength. Required without presumptive.
@@ -816,8 +818,8 @@ type SettlementBelow struct {
 	// Whether the last layer goes down without end. Default false: rigid ground
 	// follows.
 	HalfSpace bool `protobuf:"varint,2,opt,name=half_space,json=halfSpace,proto3" json:"half_space,omitempty"`
-	// Whether the footing is rigid. Default false: the settlement of the centre of a
-	// flexible one, the greater; a concrete block is rigid.
+	// Whether a stack is rigid. Default false: its settlement is that of the centre of a
+	// flexible footing, the greater, and it has no tilt. A concrete block always is.
 	Rigid bool `protobuf:"varint,3,opt,name=rigid,proto3" json:"rigid,omitempty"`
 	// Depth factor I_f of the elastic settlement. Default 1, on the safe side. 0.5
 	// to 1.
@@ -938,9 +940,10 @@ type ForceSharing struct {
 	// Modulus of subgrade reaction of the bed, k [N/mm3] (1 N/mm3 is 1000 MN/m3):
 	// the pressure is elastic. Default 0: a plastic block of the bearing strength,
 	// as for concrete. Required on granular fill, where the lever arm is shorter
-	// and the rods get more. 0 to 10 000.
+	// and the rods get more; on a stack of rings, that of its tiers by default. 0 to 10 000.
 	ModulusNMm3 float64 `protobuf:"fixed64,1,opt,name=modulus_n_mm3,json=modulusNMm3,proto3" json:"modulus_n_mm3,omitempty"`
-	// Preload of each rod that is certain to last [kN]. Default 0. 0 to 10 000.
+	// Preload of each rod that is certain to last [kN]; through fill it never is, and a
+	// stack of rings fails where it is counted on. Default 0. 0 to 10 000.
 	PreloadKn     float64 `protobuf:"fixed64,2,opt,name=preload_kn,json=preloadKn,proto3" json:"preload_kn,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache

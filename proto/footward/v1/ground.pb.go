@@ -1036,8 +1036,9 @@ type GroundStrength struct {
 	// Unit weight below the base, wet [kN/m3]. Required with drained strength.
 	// Default 0. 0 to 40.
 	UnitWeightKnM3 float64 `protobuf:"fixed64,6,opt,name=unit_weight_kn_m3,json=unitWeightKnM3,proto3" json:"unit_weight_kn_m3,omitempty"`
-	// Highest water, depth below the surface [mm]. Default 0: at the surface, on
-	// the safe side. 0 to 1 000 000.
+	// Highest water, depth below the surface [mm]. Default 0: at the surface; water
+	// above the base is out of scope, so give it or dry for a base below the surface. 0
+	// to 1 000 000.
 	WaterDepthMm float64 `protobuf:"fixed64,7,opt,name=water_depth_mm,json=waterDepthMm,proto3" json:"water_depth_mm,omitempty"`
 	// Whether there is no water within reach. Default false.
 	Dry           bool `protobuf:"varint,8,opt,name=dry,proto3" json:"dry,omitempty"`

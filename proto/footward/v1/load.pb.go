@@ -507,7 +507,8 @@ type Action struct {
 	FirstStage uint32 `protobuf:"varint,6,opt,name=first_stage,json=firstStage,proto3" json:"first_stage,omitempty"`
 	// Last stage at which it acts, counted from 1. Default 0: it stays. 0 to 20.
 	LastStage uint32 `protobuf:"varint,7,opt,name=last_stage,json=lastStage,proto3" json:"last_stage,omitempty"`
-	// Actions of one group never act together, such as wind from several sides.
+	// Name of a group of alternatives, the same on each of them: actions of one group
+	// never act together, such as wind from several sides. It is no action's name.
 	// Default empty: it may act with any other. At most 60 characters.
 	AlternativeTo string `protobuf:"bytes,8,opt,name=alternative_to,json=alternativeTo,proto3" json:"alternative_to,omitempty"`
 	// What it does at the foot, as a characteristic or nominal value. Required.
@@ -732,7 +733,8 @@ type ActionSet struct {
 	// Which combinations. Default of CombineActions: strength and, with the
 	// Eurocode, equilibrium and the three of serviceability. Default of
 	// CheckColumnBase: strength and, with the Eurocode and rods through to a bottom
-	// plate, equilibrium.
+	// plate, a stack or the ground, equilibrium; stack and ground take service values,
+	// and the ground characteristic ones, besides.
 	Kinds         []CombinationKind `protobuf:"varint,4,rep,packed,name=kinds,proto3,enum=footward.v1.CombinationKind" json:"kinds,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
