@@ -154,7 +154,7 @@ func (s *search) try(c *Choice) (built bool, err error) {
 	for _, k := range l.All() {
 		s.learn(c, &k)
 	}
-	if g := l.Governing(); g != nil {
+	if g := governing(&l); g != nil {
 		c.Governing, c.Rated, c.Utilization, c.Combination = g.Kind.ID, g.Rated, g.Utilization, g.Combination
 	}
 	s.notices.Reset()
@@ -162,9 +162,37 @@ func (s *search) try(c *Choice) (built bool, err error) {
 	return true, nil
 }
 
+// detailing are the limit states that hold a least size or distance: one that is just
+// kept leaves as much margin as any other.
+var detailing = map[string]bool{
+	"weld_throat_minimum": true, "weld_size_minimum": true, "weld_size_maximum": true, "weld_length_minimum": true,
+	"hole_tolerance": true, "hole_pattern_minimum": true,
+}
+
+// governing returns the state that governs a choice: where all pass, the one that is
+// used most but for rules of detailing.
+func governing(l *limit.List) *limit.State {
+	g := l.Governing()
+	if g == nil || g.Verdict != limit.Pass {
+		return g
+	}
+	var most *limit.State
+	all := l.All()
+	for i := range all {
+		s := &all[i]
+		if s.Rated && s.Verdict == limit.Pass && !detailing[s.Kind.ID] && (most == nil || s.Utilization > most.Utilization) {
+			most = s
+		}
+	}
+	if most == nil {
+		return g
+	}
+	return most
+}
+
 // learn remembers what a state that does not pass says of other choices.
 func (s *search) learn(c *Choice, k *limit.State) {
-	fails := k.Verdict == limit.Fail || k.Verdict == limit.OutOfScope || k.Verdict == limit.Pass && k.Rated && k.Utilization > s.in.Most
+	fails := k.Verdict == limit.Fail || k.Verdict == limit.OutOfScope || k.Verdict == limit.Pass && k.Rated && !detailing[k.Kind.ID] && k.Utilization > s.in.Most
 	switch {
 	case !fails:
 	case strings.HasPrefix(k.Kind.ID, "weld_"):
