@@ -1439,7 +1439,8 @@ type SizeColumnBaseRequest struct {
 	Offer *SizeOffer `protobuf:"bytes,6,opt,name=offer,proto3" json:"offer,omitempty"`
 	// What a choice costs. Default: its mass.
 	Rates *SizeRates `protobuf:"bytes,7,opt,name=rates,proto3" json:"rates,omitempty"`
-	// Greatest utilization that passes. Default 0 counts as 1. 0 to 1.
+	// Greatest utilization that passes; least sizes and distances need only be kept.
+	// Default 0 counts as 1. 0 to 1.
 	MostUtilization float64 `protobuf:"fixed64,8,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
 	unknownFields   protoimpl.UnknownFields
 	sizeCache       protoimpl.SizeCache
