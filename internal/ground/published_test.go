@@ -64,7 +64,7 @@ func TestFactorsGoToTheirLimits(t *testing.T) {
 }
 
 // TestTerzaghiSquare: Das, Principles of Foundation Engineering, Ex 3.1 (read in a
-// transcription of the book's examples): 5 ft square, factors 17.69, 7.44, 3.64
+// copy of the book's examples): 5 ft square, factors 17.69, 7.44, 3.64
 // for 20 degrees, FS 4, 67269 lb gross. In lb and ft.
 func TestTerzaghiSquare(t *testing.T) {
 	phi := 20 * degree
@@ -87,7 +87,7 @@ func TestTerzaghiSquare(t *testing.T) {
 	assert.InEpsilon(t, 67269*lb, states["ground_bearing"].Resistance, 5e-4)
 }
 
-// TestEccentricStrip: Das, Ex 3.4 (read in a transcription): Vesic, 35 degrees,
+// TestEccentricStrip: Das, Ex 3.4 (read in a copy): Vesic, 35 degrees,
 // B = 6 ft, e = 0.5 ft, D_f = 4 ft: 151738.23 lb/ft with the factors as printed.
 func TestEccentricStrip(t *testing.T) {
 	d := ground.DepthFactors(ground.Vesic, 35*degree, 4, 6)
@@ -205,8 +205,8 @@ func TestEffectiveCircle(t *testing.T) {
 	}
 }
 
-// TestStrongLayerOverClay: Das, Ex 4.3 (read in a transcription), a strip. The
-// transcription puts gamma H into the last term (575.66 kN/m); the published
+// TestStrongLayerOverClay: Das, Ex 4.3 (read in a copy), a strip. The
+// copy puts gamma H into the last term (575.66 kN/m); the published
 // equation has gamma D_f: 565.16 kN/m. The layer itself bears 3262.7 kPa.
 func TestStrongLayerOverClay(t *testing.T) {
 	q := ground.LayeredPressure(0.030, 17.5e-6, 1500, 1200, 2.5, 40*degree, 2000, 0)

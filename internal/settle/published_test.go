@@ -12,9 +12,9 @@ import (
 )
 
 // das stands for B.M. Das, Principles of Foundation Engineering, read in the
-// transcription of its examples by FOSSEE, Python-Textbook-Companions,
+// copy of its examples by FOSSEE, Python-Textbook-Companions,
 // Principles_Of_Foundation_Engineering/Chapter05_2.ipynb; the edition is not
-// stated there, and the outputs are computed by the transcriber.
+// stated there, and the outputs are computed by who copied them.
 
 // Corner influence factors of Fadum and Newmark, Das Table 5.2. From memory but
 // for (0.2, 0.4), which is read in Das Ex 5.1.
@@ -58,7 +58,7 @@ func TestSpreadTwoToOneIsBelowTheCentre(t *testing.T) {
 	assert.InDelta(t, 28.45, settle.StressBelowCircle(100, 400, 800), 0.005)
 }
 
-// Das Ex 5.4, p. 228. The transcription has (2-nu)/(1-nu) beside F2 and prints
+// Das Ex 5.4, p. 228. The copy has (2-nu)/(1-nu) beside F2 and prints
 // 12.40 mm; with (1-2nu)/(1-nu), Steinbrenner's form (from memory), it is 11.40.
 func TestSettlementOfDas54(t *testing.T) {
 	f1, f2 := settle.Steinbrenner(2, 10)
