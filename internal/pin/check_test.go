@@ -269,6 +269,20 @@ func TestFourShearPlanesAreOutOfScope(t *testing.T) {
 	}
 }
 
+// TestShearOfTheColumnLimitsSplitting: at h_e 180 of 200 mm (8.4) gives 1400
+// sqrt(180/0.1) 0.8/1.3 = 36552 N, but the section bears 2/3 0.67 100 200 4 0.8/1.3 =
+// 21990 N, which the pins' place does not change.
+func TestShearOfTheColumnLimitsSplitting(t *testing.T) {
+	in := foot(basis.Eurocode)
+	in.Layout.SpacingAcross, in.Layout.EdgeDistance, in.Plates.Width = 160, 20, 220
+	in.Actions = pin.Actions{V: 30e3}
+	r, s := check(t, in)
+	assert.InDelta(t, 21990, r.Timber.Split, 1)
+	assert.Equal(t, limit.Fail, s["column_splitting"].Verdict)
+	assert.Equal(t, limit.ColumnThickness, s["column_splitting"].Size)
+	assert.InDelta(t, 100*30e3/21989.7, s["column_splitting"].Required, 0.01)
+}
+
 // TestEccentricActionsCountForBothPlates: 10 mm between planes 50 mm from the
 // middle give the nearer plate 0.6 of the force; the timber as a whole has no more.
 func TestEccentricActionsCountForBothPlates(t *testing.T) {

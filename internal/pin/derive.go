@@ -115,7 +115,9 @@ func (r *Result) deriveTimber(s *derive.Sheet) {
 		s.Given("F_90", r.Shear, "N", "greatest sum of the pins' forces across the grain, from the column's end")
 		s.Step("h_e", "(m_r - 1) a_2 + a_4", t.He, "mm", "geometry")
 		if r.ec {
-			s.Step("F_90,Rd", "14 b_t sqrt(h_e / (1 - h_e / h)) k_mod / gamma_Mc", t.Split, "N", clauseSplitEC)
+			s.Step("f_v,d", "k_mod f_v / gamma_Mt", t.Fv, "MPa", clauseDesign)
+			s.Given("k_cr", cracked, "", "EN 1995-1-1:2004+A1:2008 6.1.7(2)")
+			s.Step("F_90,Rd", "min(14 b_t sqrt(h_e / (1 - h_e / h)) k_mod / gamma_Mc, 2 / 3 k_cr b_t h f_v,d)", t.Split, "N", clauseSplitEC)
 		} else {
 			s.Step("F_90,Rd", "2 / 3 f_v,d b_t h_e (h_e / h)^2", t.Split, "N", clauseSplitUS)
 		}

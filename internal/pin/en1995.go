@@ -15,7 +15,7 @@ const (
 	clauseRowEC     = "EN 1995-1-1:2004 8.1.2(5), (8.34)"
 	clauseEffective = "EN 1995-1-1:2004 (8.34), 8.5.1.1(4)"
 	clauseLeastEC   = "EN 1995-1-1:2004 Tables 8.4, 8.5"
-	clauseSplitEC   = "EN 1995-1-1:2004 8.1.4"
+	clauseSplitEC   = "EN 1995-1-1:2004 8.1.4, 6.1.7"
 	clauseBlockEC   = "EN 1995-1-1:2004 Annex A"
 	clauseNetEC     = "EN 1995-1-1:2004 6.1.2"
 	clauseEndEC     = "EN 1995-1-1:2004 6.1.4"
@@ -38,6 +38,7 @@ const (
 	rowExponent      = 0.9  // EN 1995-1-1:2004 (8.34)
 	rowSpacing       = 13.0 // over d; EN 1995-1-1:2004 (8.34)
 	splitting        = 14.0 // EN 1995-1-1:2004 (8.4), N and mm
+	cracked          = 0.67 // k_cr of solid and glued laminated timber, EN 1995-1-1:2004+A1:2008 6.1.7(2) (from memory)
 	blockTension     = 1.5  // EN 1995-1-1:2004 (A.1)
 	blockShear       = 0.7  // EN 1995-1-1:2004 (A.1)
 	farEnd           = 80.0 // mm; EN 1995-1-1:2004 Tables 8.4, 8.5
@@ -246,15 +247,23 @@ func (r *Result) leastEC() {
 	r.distances(a1, a2, a3, max((2+2*sin)*d, 3*d))
 }
 
-// splittingEC sets the resistance to splitting across the grain.
+// splittingEC sets the resistance to splitting across the grain, no greater than
+// what the section bears in shear: towards the far edge (8.4) grows without limit.
 //
 //	F_90,Rk = 14 b w sqrt(h_e/(1 - h_e/h)), w = 1
+//	V_Rd = 2/3 k_cr b h f_v,d, k_cr = 0.67
 //
-// Source: EN 1995-1-1:2004 (8.4), (8.5).
+// Source: EN 1995-1-1:2004 (8.4), (8.5); (6.13), (6.13a) as amended in 2008 (from
+// memory).
 func (r *Result) splittingEC() {
 	s := &r.Timber
 	k := splitting * s.Width * math.Sqrt(s.He/(1-s.He/r.in.Timber.AcrossPin))
-	s.Split = k * s.Kmod / s.GammaC
+	s.Split = min(k*s.Kmod/s.GammaC, r.shearEC())
+}
+
+// shearEC returns what the whole section bears in shear across the grain [N].
+func (r *Result) shearEC() float64 {
+	return 2.0 / 3 * cracked * r.Timber.Gross * r.Timber.Fv
 }
 
 // blockEC sets the resistance to shearing out along the grain.

@@ -221,6 +221,9 @@ func (r *Result) toSplit(*limit.State) size {
 	t, h := &r.Timber, r.in.Timber.AcrossPin
 	he := math.Cbrt(r.Shear * h * h / (2.0 / 3 * t.Fv * t.Width))
 	if r.ec {
+		if r.Shear > r.shearEC() {
+			return size{} // the section is too small, wherever the pins are
+		}
 		a := r.Shear / (splitting * t.Width * t.Kmod / t.GammaC)
 		he = a * a / (1 + a*a/h)
 	}
