@@ -342,7 +342,7 @@ func (c *column) bottomPlate(r *ColumnResult) error {
 			return nil
 		}
 		for _, v := range [...]*bed.Bending{&solved.X, &solved.Y} {
-			m = max(m, math.Abs(v.Sag.Unit), math.Abs(v.Hog.Unit), math.Abs(v.Local))
+			m = max(m, math.Abs(v.Sag.Unit), math.Abs(v.Hog.Unit), v.Most)
 		}
 	}
 	s := limit.Evaluate(underside, m, resists)

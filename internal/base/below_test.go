@@ -190,7 +190,7 @@ func TestBottomPlatePastTheFill(t *testing.T) {
 				})
 				require.NoError(t, err)
 				for _, v := range []bed.Bending{r.X, r.Y} {
-					want = max(want, math.Abs(v.Sag.Unit), math.Abs(v.Hog.Unit), math.Abs(v.Local))
+					want = max(want, math.Abs(v.Sag.Unit), math.Abs(v.Hog.Unit), v.Most)
 				}
 			}
 			assert.InEpsilon(t, want, s.Demand, 1e-9, "%v", b)

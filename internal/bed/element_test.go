@@ -90,6 +90,28 @@ func TestPlatesOnTheirEdges(t *testing.T) {
 	}
 }
 
+// TestMostIsNotMissedOffTheMiddle: under a moment the plate bends most beside its
+// middle, where no place between the nodes has much more.
+func TestMostIsNotMissedOffTheMiddle(t *testing.T) {
+	for _, c := range []struct{ thick, k, e float64 }{{15, 0.2, 0}, {15, 0.2, 88}, {20, 0.05, 150}, {30, 0.02, 200}} {
+		in := &Input{Plate: Plate{SizeX: 1000, SizeY: 1000, Thickness: c.thick, E: 210e3, Nu: 0.3}, Modulus: c.k,
+			Patches: []Patch{{SizeX: 532, SizeY: 532, N: -100e3, My: 100e3 * c.e}}}
+		var s Solver
+		r, err := s.Solve(in)
+		require.NoError(t, err)
+		most := 0.0
+		for x := -500.0; x <= 500; x += 5 {
+			m, _ := s.local(x, 0)
+			most = max(most, math.Abs(m))
+		}
+		assert.LessOrEqual(t, math.Abs(r.X.Local), r.X.Most, "%v", c)
+		assert.InEpsilon(t, most, r.X.Most, 0.03, "%v", c)
+		if c.e > 0 {
+			assert.Greater(t, r.X.Most, 1.3*max(math.Abs(r.X.Local), r.X.Sag.Unit, -r.X.Hog.Unit), "%v", c)
+		}
+	}
+}
+
 // TestConstantCurvature holds the patch test on an irregular mesh: w = x^2 + 0.7
 // x y + 0.4 y^2 leaves nothing unbalanced within the plate, and has moments of
 // -2.24 and -1.4 with D = 1 and nu = 0.3 (derived).

@@ -23,6 +23,8 @@ type Bending struct {
 	// twist; 0 under a stiff patch. It grows without limit as the patch on the
 	// centre shrinks to a point.
 	Local float64
+	// The same at the nodes and halfway between, the greatest amount [Nmm/mm].
+	Most float64
 }
 
 // freeBody is what stands on one side of sections along one direction.
@@ -155,7 +157,7 @@ func (f *freeBody) crosses(at float64) bool {
 }
 
 // perElement is in how many pieces of each element a top is looked for.
-const perElement = 2
+const perElement = 4
 
 // greatest writes the sections with the greatest moments of both signs: at a
 // corner of M(s), or where its slope dM/ds = -V changes sign between corners.
@@ -224,7 +226,26 @@ func (s *Solver) bendings(r *Result) {
 	}
 	write(&r.X, true)
 	write(&r.Y, false)
+	look := func(x, y float64) {
+		if s.in.stiff(x, y) {
+			return
+		}
+		mx, my := s.local(x, y)
+		r.X.Most, r.Y.Most = max(r.X.Most, math.Abs(mx)), max(r.Y.Most, math.Abs(my))
+	}
 	if !s.in.stiff(0, 0) {
 		r.X.Local, r.Y.Local = s.local(0, 0)
+	}
+	halves(s.grid.x, func(x float64) {
+		halves(s.grid.y, func(y float64) { look(x*s.grid.unit, y*s.grid.unit) })
+	})
+}
+
+// halves goes over the ends and the middles of lines.
+func halves(l []line, visit func(float64)) {
+	visit(l[0].start)
+	for i := range l {
+		visit(l[i].start + l[i].h/2)
+		visit(l[i].end)
 	}
 }
