@@ -73,8 +73,9 @@ func (a *Anchorage) through(c *carried) tie.Input {
 	in.Design, in.At, in.ShareReason, in.Hole = r.Design, r.At, c.reason, r.Holes.Diameter
 	in.Nut = r.Rod.NutWidth
 	if in.Nut == 0 {
-		in.Nut = max(r.Holes.WasherSide, 1.5*r.Rod.Thread.Diameter)
+		in.Nut = 1.5 * r.Rod.Thread.Diameter
 	}
+	in.Cover = max(in.Nut, r.Holes.WasherSide)
 	in.RodArea, in.Modulus, in.Length = r.Rod.Thread.NetArea(r.Rod.Corrosion), rodModulus(r.Design.Basis), c.stretch
 	in.Actions = c.actions
 	in.Each = make([]float64, len(c.each))

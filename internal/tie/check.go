@@ -23,7 +23,8 @@ type Input struct {
 	Each        []float64 // tension of every rod [N]; empty with ShareReason
 	ShareReason string    // why the tensions are not known
 	Hole        float64   // diameter of the holes [mm]
-	Nut         float64   // mean width of a nut or washer [mm]
+	Nut         float64   // mean width of a nut [mm]
+	Cover       float64   // width of a nut or its washer, whichever is wider [mm]
 	RodArea     float64   // stress area left [mm2]
 	Modulus     float64   // of the rods [MPa]
 	Length      float64   // that stretches [mm]

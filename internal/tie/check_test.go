@@ -198,3 +198,38 @@ func BenchmarkCheck(b *testing.B) {
 		}
 	}
 }
+
+// TestGroundBesideThePlateCountsWithinLimits: 38 kN need more than 0.9 of the 30 kN
+// clamped, 20 kN do not.
+func TestGroundBesideThePlateCountsWithinLimits(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		angle, depth float64
+		lift         float64
+		want         limit.Verdict
+	}{
+		{"usual", 0.5, 900, 38e3, limit.Pass},
+		{"wide", 0.6, 900, 38e3, limit.OutOfScope},
+		{"deep", 0.5, 1501, 38e3, limit.OutOfScope},
+		{"at the limits", math.Pi / 6, 1500, 38e3, limit.Pass},
+		{"deep, not needed", 0.5, 1501, 20e3, limit.Pass},
+		{"wide, too little all the same", 0.6, 900, 400e3, limit.Fail},
+	} {
+		in := stack(basis.Eurocode)
+		in.Soil.Angle, in.Soil.Depth, in.Actions = c.angle, c.depth, geom.Actions{N: c.lift}
+		_, s := check(t, in)
+		assert.Equal(t, c.want, s["tie_uplift"].Verdict, c.name)
+	}
+}
+
+// TestNobodyCountsOnPreload, even where none is lost.
+func TestNobodyCountsOnPreload(t *testing.T) {
+	in := stack(basis.Eurocode)
+	in.Settlement = 0
+	in.Needed = in.Preload
+	_, s := check(t, in)
+	assert.Equal(t, limit.OutOfScope, s["tie_preload"].Verdict)
+	in.Needed++
+	_, s = check(t, in)
+	assert.Equal(t, limit.Fail, s["tie_preload"].Verdict)
+}

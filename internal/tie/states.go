@@ -1,6 +1,8 @@
 package tie
 
 import (
+	"math"
+
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/limit"
 )
@@ -48,7 +50,7 @@ func (r *Result) States(l *limit.List) {
 			in.Plate.Needed(func(_, fu float64) float64 { return r.Ft / r.punchPerMM(fu) })))
 	}
 	if in.Actions.N > 0 {
-		l.Add(limit.Evaluate(uplift, in.Actions.N, r.Holds))
+		l.Add(r.upliftState())
 	} else {
 		l.Add(limit.Skip(uplift, "the foot is not lifted"))
 	}
@@ -69,7 +71,39 @@ func (r *Result) States(l *limit.List) {
 		l.Add(limit.Skip(clamping, "no preload is needed"))
 		return
 	}
-	l.Add(limit.Evaluate(clamping, in.Needed, r.Left))
+	s := limit.Evaluate(clamping, in.Needed, r.Left)
+	if s.Verdict == limit.Pass {
+		s.Verdict, s.Reason = limit.OutOfScope, "not verified: preload through granular fill is never counted on"
+	}
+	l.Add(s)
+}
+
+// Beyond these the ground outside the prism is not known to come along: steeper
+// surfaces than usual, and plates so deep that it is the ground around them that
+// yields. 2.5 is the least critical ratio of depth to width of Meyerhof and Adams
+// 1968, that of 20 degrees (from memory); 30 degrees is common practice, no source.
+const (
+	widestWedge  = 30 * math.Pi / 180
+	deepestWedge = 2.5
+)
+
+// upliftState counts on the ground outside the prism only within its limits.
+func (r *Result) upliftState() limit.State {
+	in := r.in
+	s := limit.Evaluate(uplift, in.Actions.N, r.Holds)
+	if s.Verdict != limit.Pass || in.Actions.N <= r.Share*in.Clamped {
+		return s
+	}
+	switch {
+	case in.Soil.Angle > widestWedge*(1+1e-9):
+		s.Reason = "not verified: ground is counted outside the prism beyond 30 degrees"
+	case in.Soil.Depth > deepestWedge*min(in.Plate.SizeX, in.Plate.SizeY):
+		s.Reason = "not verified: the plate is deeper than 2.5 times its width, where the ground outside the prism no longer comes along to the surface"
+	default:
+		return s
+	}
+	s.Verdict = limit.OutOfScope
+	return s
 }
 
 func (r *Result) worst() *Bend {

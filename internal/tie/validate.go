@@ -57,9 +57,9 @@ func Validate(in *Input, faults *limit.Faults) {
 func validateRods(in *Input, faults *limit.Faults) {
 	if !within(in.Hole, 1e-3, greatestSize) || !within(in.Nut, 1e-3, greatestSize) {
 		faults.Add(limit.OutOfRange, "rods.holes", "and nuts must have positive sizes")
-	} else if in.Nut <= in.Hole {
+	} else if !(max(in.Cover, in.Nut) > in.Hole) {
 		faults.Add(limit.Geometry, "rods.holes.diameter_mm", fmt.Sprintf(
-			"of %g mm lets the nut of %g mm through the bottom plate: give washer_side_mm or nut_mean_width_mm", in.Hole, in.Nut))
+			"of %g mm lets the nut of %g mm through the bottom plate: give washer_side_mm or nut_mean_width_mm", in.Hole, max(in.Cover, in.Nut)))
 	}
 	for i, p := range in.At {
 		if !(math.Abs(p.X)+in.Hole/2 < in.Plate.SizeX/2 && math.Abs(p.Y)+in.Hole/2 < in.Plate.SizeY/2) {

@@ -1413,7 +1413,8 @@ type ContainingRing struct {
 	// Partial or safety factor on the capacity. Default: by kind and basis. 1 to
 	// 20.
 	PartialFactor *float64 `protobuf:"fixed64,7,opt,name=partial_factor,json=partialFactor,proto3,oneof" json:"partial_factor,omitempty"`
-	// Vertical load for which the edge of the ring is rated, design value [kN].
+	// Vertical load for which the edge of the ring is rated, pressing evenly all round,
+	// design value [kN]; an eccentric load counts by its greatest pressure.
 	// Default 0: not rated. 0 to 1 000 000.
 	EdgeLoadKn float64 `protobuf:"fixed64,8,opt,name=edge_load_kn,json=edgeLoadKn,proto3" json:"edge_load_kn,omitempty"`
 	// Whether the capacity is from a test of rings of this type. Default false.

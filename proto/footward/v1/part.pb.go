@@ -3321,7 +3321,8 @@ type ThroughAnchorage struct {
 	// Default 0: rigid, by which most preload is lost. 0 to 1 000 000.
 	StackStiffnessKnMm float64 `protobuf:"fixed64,11,opt,name=stack_stiffness_kn_mm,json=stackStiffnessKnMm,proto3" json:"stack_stiffness_kn_mm,omitempty"`
 	// Preload that must be left in each rod [kN]; in a column base at least its
-	// sharing.preload_kn. Default 0: none. 0 to 10 000.
+	// sharing.preload_kn. Preload through fill is never counted on: the check fails or
+	// is out of scope. Default 0: none. 0 to 10 000.
 	NeededPreloadKn float64 `protobuf:"fixed64,12,opt,name=needed_preload_kn,json=neededPreloadKn,proto3" json:"needed_preload_kn,omitempty"`
 	// Greatest stretch of a rod [mm]. Default 0: no limit. 0 to 1000.
 	MostStretchMm float64 `protobuf:"fixed64,13,opt,name=most_stretch_mm,json=mostStretchMm,proto3" json:"most_stretch_mm,omitempty"`
@@ -3452,6 +3453,8 @@ func (x *ThroughAnchorage) GetMostStretchMm() float64 {
 
 // UpliftGround is the ground outside the prism above a bottom plate, up to a
 // surface that rises from the plate's edges: planes, and cones at the corners.
+// Where it is needed, it counts up to 30 degrees and a depth of 2.5 times the lesser
+// side of the plate; beyond, the uplift is out of scope.
 type UpliftGround struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Depth of the bottom plate below the surface [mm]. Required. Over 0 to
