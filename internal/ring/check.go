@@ -281,10 +281,12 @@ func (r *Result) hoops(i int) {
 	out.Ultimate = max(out.ByNeed, out.ByActive)
 	out.ByRest = Hoop(out.K0*out.Service+t.Fill.Compaction, t.Diameter, t.Height)
 
-	// The ring must carry the friction of its tier and of those above.
-	q := out.Top.Mean
-	left := Janssen(q, 0, t.Diameter, out.K0, math.Tan(2.0/3.0*t.Fill.Phi), t.Height)
-	out.Wall = (q - left) * out.Top.Area
+	// The ring must carry the friction of its tier and of those above, as if it were
+	// all round what it is where the fill presses most.
+	q, mu := out.Top.Edge, math.Tan(2.0/3.0*t.Fill.Phi)
+	own := r.Safety.Unfavourable * t.Fill.UnitWeight
+	out.Wall = (q-Janssen(q, 0, t.Diameter, out.K0, mu, t.Height))*out.Top.Area +
+		(own*t.Height-Janssen(0, own, t.Diameter, out.K0, mu, t.Height))*math.Pi/4*t.Diameter*t.Diameter
 	if i > 0 {
 		out.Wall += r.Tiers[i-1].Wall
 	}

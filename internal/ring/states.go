@@ -148,8 +148,21 @@ func worse(s, than *limit.State) bool {
 	return s.Utilization > than.Utilization
 }
 
+// aroundEdge is the greatest eccentricity over the diameter at which all of a thin
+// ring is still pressed.
+const aroundEdge = 0.25
+
+// liftedEdge is why the edge of a ring cannot be held against a load rated all round.
+const liftedEdge = "the resultant on tier %d is beyond a quarter of its ring's diameter: part of the edge is not pressed, for which no load is rated"
+
 // localState is about what reaches over the edge of a ring, all of whose load the
-// ring may have to carry, and about the friction of the fill elsewhere.
+// ring may have to carry, and about the friction of the fill elsewhere. A rated load
+// presses all round: where the resultant is off the middle, the load counts that
+// would press all round as much as this one does where it presses most.
+//
+//	P = N (1 + 4 e/D), e up to D/4
+//
+// Source: statics of a thin ring.
 func (r *Result) localState() limit.State {
 	if r.NoStress != "" {
 		return r.noStress(localEdge)
@@ -158,12 +171,15 @@ func (r *Result) localState() limit.State {
 	friction := 0.0
 	for i := range r.Tiers {
 		t, rated := &r.Tiers[i], r.in.Tiers[i].Ring.EdgeLoad
-		demand := t.Wall
+		demand, e := t.Wall, t.Top.E/r.in.Tiers[i].Diameter
 		if t.Wider {
-			demand = max(demand, t.Top.Force)
+			demand = max(demand, t.Top.Force*(1+4*e))
 		}
 		friction = max(friction, t.Wall)
-		if rated > 0 {
+		if lost := t.Top.Lost || e > aroundEdge; rated > 0 && t.Wider && lost {
+			s := limit.Beyond(localEdge, fmt.Sprintf(liftedEdge, i+1)).Of(i + 1)
+			open = &s
+		} else if rated > 0 {
 			if s := limit.Evaluate(localEdge, demand, rated).Of(i + 1); worst == nil || worse(&s, worst) {
 				worst = &s
 			}
