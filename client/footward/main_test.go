@@ -34,7 +34,7 @@ type result struct {
 }
 
 // waiting are the commands that take a longest time to wait.
-var waiting = []string{"check", "combine", "size", "compare"}
+var waiting = []string{"check", "combine", "size", "compare", "evidence"}
 
 func footward(t *testing.T, stdin string, args ...string) result {
 	t.Helper()
