@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
 func TestEvidencePrintsEveryHeldFigure(t *testing.T) {
@@ -23,4 +25,14 @@ func TestEvidencePrintsEveryHeldFigure(t *testing.T) {
 
 	assert.Equal(t, noAnswer, footward(t, "", "evidence", "--state", "no_such_state").code)
 	assert.Equal(t, noAnswer, footward(t, "", "evidence", "a file").code)
+}
+
+// TestEveryCheckHasAnExample for each choice of CheckItem, under its own name.
+func TestEveryCheckHasAnExample(t *testing.T) {
+	choices := (&footwardv1.CheckItem{}).ProtoReflect().Descriptor().Oneofs().ByName("check").Fields()
+	for i := range choices.Len() {
+		name := strings.ReplaceAll(string(choices.Get(i).Name()), "_", "-")
+		assert.Contains(t, exampleFiles, name)
+		assert.Contains(t, checkHelp, string(choices.Get(i).Name()))
+	}
 }
