@@ -11,41 +11,43 @@ import (
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/material"
 	"footward.example/footward/internal/plate"
+	"footward.example/footward/internal/weld"
 )
 
-// TestWeldAgreesWithThePartsThatTheBaseKnows: a thicker or stronger part than there
+// TestWeldHasThePartsThatTheBaseKnows: a thicker wall or a stronger steel than there
 // is would weld better than the real one.
-func TestWeldAgreesWithThePartsThatTheBaseKnows(t *testing.T) {
-	tube := plate.Footprint{Shape: plate.Tube, SizeX: 200, SizeY: 200, Thick: 12, Stiff: true, StiffStated: true}
-	strong := material.Steel{Fy: 355, Fu: 510, BetaW: 0.9}
-	for name, c := range map[string]struct {
-		change func(*base.ColumnInput)
-		fields []string
-	}{
-		"as they are": {func(*base.ColumnInput) {}, nil},
-		"wall of the tube": {func(in *base.ColumnInput) { in.Weld.Parts[1].Thickness = 30 },
-			[]string{"base.weld.parts[1].thickness_mm"}},
-		"plate": {func(in *base.ColumnInput) { in.Weld.Parts[0].Thickness = 31 },
-			[]string{"base.weld.parts[0].thickness_mm"}},
-		"stronger plate": {func(in *base.ColumnInput) { in.Weld.Parts[0].Steel = strong },
-			[]string{"base.weld.parts[0].steel"}},
-		"no weld": {func(in *base.ColumnInput) { in.HasWeld, in.Weld.Parts[1].Thickness = false, 30 }, nil},
-	} {
-		t.Run(name, func(t *testing.T) {
-			in := column(basis.Eurocode, geom.Actions{N: -100e3})
-			in.Base.Plate.Plate.Thickness = 30
-			in.Base.Plate.Footprint = tube
-			in.Base.Plate.Plate.Steel = in.Weld.Parts[0].Steel
-			in.Weld.Parts[1].Thickness = 12
-			c.change(in)
-			var faults limit.Faults
-			base.ValidateColumn(in, &faults)
-			var fields []string
-			for _, f := range faults {
-				assert.Equal(t, limit.Conflict, f.Fault)
-				fields = append(fields, f.Field)
-			}
-			assert.Equal(t, c.fields, fields)
-		})
+func TestWeldHasThePartsThatTheBaseKnows(t *testing.T) {
+	strong := material.Steel{Fy: 355, Fu: 510, BetaW: 0.8}
+	tubes := func(change func(*base.ColumnInput)) (limit.State, bool) {
+		in := column(basis.Eurocode, geom.Actions{N: -100e3, Vx: 60e3})
+		in.Base.Plate.Footprint = plate.Footprint{Shape: plate.Tube, SizeX: 200, SizeY: 200, Thick: 12, Stiff: true, StiffStated: true}
+		in.Base.Plate.Plate.Thickness, in.Base.Plate.Plate.Steel = 30, in.Weld.Parts[0].Steel
+		in.Weld.Type, in.Weld.Throat = weld.CompletePenetration, 0
+		in.Weld.Parts[1].Thickness = 12
+		change(in)
+		r, got := check(t, in)
+		var notices limit.Notices
+		r.Notices(&notices)
+		said := false
+		for _, n := range notices.All() {
+			said = said || n.Code == "base_weld_parts"
+		}
+		return got["weld_full_penetration"], said
 	}
+	right, said := tubes(func(*base.ColumnInput) {})
+	assert.False(t, said)
+	for name, change := range map[string]func(*base.ColumnInput){
+		"wall of the tube": func(in *base.ColumnInput) { in.Weld.Parts[1].Thickness = 30 },
+		"stronger plate":   func(in *base.ColumnInput) { in.Weld.Parts[0].Steel = strong },
+	} {
+		got, said := tubes(change)
+		assert.True(t, said, name)
+		assert.InDelta(t, right.Utilization, got.Utilization, 1e-12, name)
+		assert.Positive(t, got.Utilization, name)
+	}
+	var faults limit.Faults
+	in := column(basis.Eurocode, geom.Actions{N: -100e3})
+	in.Weld.Parts[0].Thickness = 31
+	base.ValidateColumn(in, &faults)
+	assert.Equal(t, limit.Faults{{Field: "base.weld.parts[0].thickness_mm", Fault: limit.Conflict, Reason: "of 31 mm is not the plate's, of 30 mm"}}, faults)
 }

@@ -160,7 +160,8 @@ func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carri
 }
 
 func (in *ColumnInput) weldInput(a geom.Actions) weld.Input {
-	return weld.Input{Design: in.Base.Plate.Design, Weld: in.Weld,
+	w, _ := in.weldOf()
+	return weld.Input{Design: in.Base.Plate.Design, Weld: w,
 		Group: weld.Group{Segments: weldLines(&in.Base.Plate.Footprint), Actions: a}}
 }
 
