@@ -130,7 +130,7 @@ func (r *Result) large() bool {
 			return false
 		}
 		u.Tu = r.N/2 + r.M/(2*r.Row.S)
-		u.Lifted = true
+		u.Lifted, r.Both = true, true
 		return true
 	}
 	if u.Need > u.Have {

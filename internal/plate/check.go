@@ -32,6 +32,7 @@ type Result struct {
 	frame  frame
 	Reason string // why a moment or an uplift is beyond the basis; empty: it is not
 	Loose  bool   // whether a side lifts that no rod holds
+	Both   bool   // whether both sides lift
 	Row    Row    // of the rods on the lifted side
 
 	EC     Eurocode

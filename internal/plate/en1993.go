@@ -20,6 +20,7 @@ type Eurocode struct {
 	FcFlange float64 // its resistance [N]
 	Lifted   bool    // whether a side lifts and rods hold it
 	Ft       float64 // tension on the lifted side [N]
+	Prying   float64 // prying on the rods of that side, which bends the plate no more [N]
 	Shared   bool    // whether that is the tension of the base's sharing
 	TStub    TStub
 }
@@ -47,6 +48,9 @@ func (r *Result) eurocode() {
 		e.FcFlange = fjd * e.Flange
 		r.balance()
 		r.share()
+		if e.Lifted {
+			e.Prying = e.TStub.pry(e.Ft)
+		}
 	}
 }
 
@@ -75,7 +79,7 @@ func (r *Result) balance() {
 	}
 	zt := r.Row.S
 	if r.M < r.N*zt { // both sides lift
-		e.Lifted, e.Ft = true, r.N/2+r.M/(2*zt)
+		e.Lifted, r.Both, e.Ft = true, true, r.N/2+r.M/(2*zt)
 	} else {
 		e.Pressed, e.Fc = true, r.compression(e.Zc)
 		e.Lifted, e.Ft = true, (r.M+r.N*e.Zc)/(zt+e.Zc)
