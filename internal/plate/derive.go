@@ -1,6 +1,7 @@
 package plate
 
 import (
+	"fmt"
 	"math"
 
 	"footward.example/footward/internal/basis"
@@ -195,7 +196,9 @@ func (t *TStub) derive(r *Result, s *derive.Sheet) {
 		s.Given("t_wa", in.Rods.Washer, "mm", "washer")
 		s.Step("L_b", "8 d + t_g + t_0 + t_wa + 0.4 d", t.Lb, "mm", "EN 1993-1-8:2005 Table 6.2, anchor bolts")
 	}
-	s.Step("l_1", "min(l_cp, l_nc)", t.L1, "mm", "EN 1993-1-8:2005 Table 6.6")
+	t.Corner.derive(r, s, "m")
+	s.Step("l_y", "h_y m / 2", t.Ly, "mm", "effective length that holds as much")
+	s.Step("l_1", "min(l_cp, l_nc, l_y)", t.L1, "mm", "EN 1993-1-8:2005 Table 6.6; not above the yield line")
 	s.Step("L_b*", "8.8 m^3 A_s / (l_1 t^3)", t.LbStar, "mm", "EN 1993-1-8:2005 Table 6.2; prying where L_b is not above it")
 	s.Step("M_pl,1", "0.25 l_1 t^2 f_y / gamma_M0", t.Mpl1, "Nmm", "EN 1993-1-8:2005 Table 6.2")
 	s.Step("F_T,12", "2 M_pl,1 / m", t.F1, "N", "EN 1993-1-8:2005 Table 6.2, modes 1 and 2 without prying; 6.2.6.11(2)")
@@ -207,6 +210,51 @@ func (t *TStub) derive(r *Result, s *derive.Sheet) {
 		s.Step("Q", "min(max(0, T_Ed (m^2 n / 2 - k) / (m n^2 + n^3 / 3 + k), (T_Ed m - 2 M_pl,1) / n), 2 M_pl,1 / n)",
 			r.EC.Prying, "N", "prying, for the rods and what holds them; EN 1993-1-8:2005 6.2.6.11(3)")
 	}
+}
+
+// derive writes the yield line past the flange; the rods stand at m off it.
+func (c *Corner) derive(r *Result, s *derive.Sheet, m string) {
+	s.Given("n_r", float64(r.Row.Count), "", "rods in the row")
+	sum := ""
+	for i, p := range r.in.Rods.At {
+		b, ok := r.frame.beyond(p, c.Low)
+		if !ok {
+			continue
+		}
+		name := fmt.Sprintf("v_%d", i+1)
+		s.Given(name, b+r.frame.W/2, "mm", "rod across the direction of the moment")
+		arm := "(" + name + " - b / 2) k_y + " + m
+		if c.Side {
+			arm = name + " - b / 2"
+		}
+		if sum != "" {
+			sum += " + "
+		}
+		sum += "max(0, " + arm + ")"
+	}
+	if c.Side {
+		s.Given("r_y", c.Rows, "", "rows that pull")
+		s.Step("a_y", sum, c.Arms, "mm", "rods beyond the side of the footprint, along which the yield line runs that holds least")
+		s.Step("h_y", "n_r L / (a_y r_y)", c.Hold, "", "yield line; Johansen 1962")
+		return
+	}
+	s.Given("k_y", c.Slope, "", "slope against the flange of the yield line through its end that holds least")
+	s.Step("a_y", sum, c.Arms, "mm", "rods beyond that line")
+	edge := m + " + L / 2 - z_r"
+	if r.in.Design.Basis.US() {
+		edge = m + " + L / 2 - f_r"
+	}
+	s.Step("q_y", edge, r.frame.L/2-r.Row.S+c.off(r), "mm", "from that edge of the flange to the edge of the plate")
+	s.Step("s_y", "min((B - b) / 2, (L - q_y) / k_y) + min(q_y / k_y, (B + b) / 2)", c.S, "mm", "length of the line across the plate, along the flange")
+	s.Step("h_y", "n_r (1 + k_y^2) s_y / a_y", c.Hold, "", "yield line; Johansen 1962")
+}
+
+// off returns the distance of the rods from the fixed edge of the line [mm].
+func (c *Corner) off(r *Result) float64 {
+	if r.in.Design.Basis.US() {
+		return r.Row.S - r.frame.H/2
+	}
+	return r.EC.TStub.M
 }
 
 func (r *Result) deriveUS(s *derive.Sheet) {
@@ -230,8 +278,7 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 	switch {
 	case u.Fp == 0:
 	case u.Bent:
-		s.Given("f_p", u.Fp, "MPa", "pressure by the sharing of the base")
-		s.Given("Y", u.Y, "mm", "length that is pressed then")
+		r.deriveBent(s)
 	case r.Case == Concentric:
 		s.Step("f_p", "P / (L B)", u.Fp, "MPa", clauseCantilever)
 		s.Given("Y", u.Y, "mm", "pressed over the whole length")
@@ -239,7 +286,7 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 		s.Step("Y", "L - 2 e", u.Y, "mm", clauseBlock)
 		s.Step("f_p", "P / (B Y)", u.Fp, "MPa", clauseBlock)
 	default:
-		s.Step("Y", "f + L / 2 - sqrt((f + L / 2)^2 - 2 M_f / q_max)", u.Y, "mm", clauseBlock)
+		s.Step("Y", block, u.Y, "mm", clauseBlock)
 		s.Step("f_p", "f_B", u.Fp, "MPa", clauseBlock)
 	}
 	r.deriveResistance(s)
@@ -260,14 +307,38 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 	case r.Both:
 		s.Step("T", "(N_Ed f - M) / (f + f_2)", u.Tu, "N", "statics: both sides lift")
 	default:
+		if u.Bent {
+			s.Step("Y_0", block, u.Block, "mm", clauseBlock)
+			s.Step("T", "max(0, q_max Y_0 + N_Ed)", u.Tu, "N", clauseBlock)
+			break
+		}
 		s.Step("T", "max(0, q_max Y + N_Ed)", u.Tu, "N", clauseBlock)
 	}
 	s.Given("f_r", r.Row.S, "mm", "row of rods that governs")
 	s.Step("x", "f_r - h / 2 + t_f / 2", u.Arm, "mm", clauseTension)
-	s.Given("n_r", float64(r.Row.Count), "", "rods in the row")
-	s.Given("b_r", u.Width, "mm", "width at 45 degrees of the rod that has the least")
+	s.Given("b_45", u.Wide, "mm", "width at 45 degrees of the rod that has the least")
+	s.Step("m_f", "f_r - h / 2", r.Row.S-r.frame.H/2, "mm", "from the flange to the rods")
+	u.Corner.derive(r, s, "m_f")
+	s.Step("b_r", "min(b_45, h_y x / n_r)", u.Width, "mm", clauseTension+"; not above the yield line")
 	s.Step("m_t", "T / n_r x / b_r", u.Mt, "N", clauseTension)
 	s.Step("u_t", "m_t / m_R", u.Mt/u.Rm, "", clauseTension)
+}
+
+// block is the length of the block that balances with the rods.
+const block = "f + L / 2 - sqrt((f + L / 2)^2 - 2 M_f / q_max)"
+
+// deriveBent writes what the base was found to press.
+func (r *Result) deriveBent(s *derive.Sheet) {
+	u := &r.US
+	if u.Fp == r.in.Shared.Peak {
+		s.Given("f_p", u.Fp, "MPa", "greatest pressure, from the sharing of the base")
+		s.Given("Y", u.Y, "mm", "taken over the whole length")
+		return
+	}
+	_, sum, _ := r.sharing()
+	s.Given("T_all", sum, "N", "tension of all rods, from the sharing of the base")
+	s.Step("f_p", "f_B", u.Fp, "MPa", clauseBlock)
+	s.Step("Y", "min(L, max(0, T_all - N_Ed) / q_max)", u.Y, "mm", "block that presses as much as rods and actions pull")
 }
 
 // deriveResistance writes the available moment per width, in N since Nmm/mm is
