@@ -8,7 +8,9 @@ import (
 
 func (t *TStub) derive(r *Result, s *derive.Sheet) {
 	in := r.in
-	s.Given("a_w", in.WeldThroat, "mm", "throat of the weld round the footprint")
+	s.Given("a_0", in.WeldThroat, "mm", "throat of the weld round the footprint as made")
+	s.Given("a_corr", in.WeldLost, "mm", "throat lost to corrosion")
+	s.Step("a_w", "max(0, a_0 - a_corr)", in.weldLeft(), "mm", "throat left")
 	s.Step("m", "z_r - h / 2 - 0.8 sqrt(2) a_w", t.M, "mm", "EN 1993-1-8:2005 Figure 6.8")
 	s.Step("e_x", "L / 2 - z_r", t.Ex, "mm", "to the edge of the plate")
 	s.Given("w", r.Row.Gauge, "mm", "between the two rods")

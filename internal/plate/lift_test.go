@@ -183,6 +183,20 @@ func TestThickerWeldNeverHoldsLess(t *testing.T) {
 	}
 }
 
+// TestWornWeldLengthensTheLeverArm takes 0.6 mm off a throat of 4 mm: m grows by 0.8
+// sqrt(2) 0.6 = 0.679 mm.
+func TestWornWeldLengthensTheLeverArm(t *testing.T) {
+	in := wald()
+	in.Actions.N, in.Actions.Mx, in.WeldThroat = -500e3, 92e6, 4
+	sound, _ := check(t, in)
+	in.WeldLost = 0.6
+	worn, _ := check(t, in)
+	assert.InDelta(t, 0.679, worn.EC.TStub.M-sound.EC.TStub.M, 0.001)
+	in.WeldLost = 9
+	worn, _ = check(t, in)
+	assert.InDelta(t, 60, worn.EC.TStub.M, 1e-9)
+}
+
 // TestColumnFlangeAndWebAtThePlate works HE 200 B by hand, S235, without fillets: W_pl
 // = 200 15 185 + 9 170^2/4 = 620 025 mm3, class 2 of less (95.5/15 = 6.4, 170/9 = 18.9);
 // F_c,fb = 620 025 235/185 = 787.6 kN; F_t,wb = 210 9 235 = 444.2 kN.

@@ -68,7 +68,7 @@ func (r *Result) stubs() {
 // tension flange).
 func (r *Result) tstub(s *TStub, k int) Misfit {
 	in, row, f := r.in, &r.lifts.row[k], r.side(k)
-	s.M = row.S - f.H/2 - weldReach*math.Sqrt2*in.WeldThroat
+	s.M = row.S - f.H/2 - weldReach*math.Sqrt2*in.weldLeft()
 	s.Ex = f.L/2 - row.S
 	switch {
 	case row.Count != 2:
