@@ -219,7 +219,7 @@ func (r *Result) cantileverState(l *limit.List) limit.State {
 	if u.Fp > 0 {
 		return limit.Evaluate(cantilever, u.Mu, u.Rm).Need(limit.PlateThickness, r.plastic(u.Mu, l))
 	}
-	if r.Case == Uniaxial && r.Misfit == Fits && !r.Loose && u.Need <= 0 && u.Lifted || r.Case == Uplift {
+	if r.Case == Uniaxial && r.Misfit == Fits && !r.Loose && (u.Need <= 0 || u.Bent) && u.Lifted || r.Case == Uplift {
 		return r.settled(cantilever, noPress)
 	}
 	return r.settled(cantilever, unbalance)

@@ -46,11 +46,10 @@ func (r *Result) stubs() {
 			e.Lifted = false
 			return
 		}
-		prying := s.pry(l.t[k])
-		l.pull[k] = (l.t[k] + prying) / 2
+		l.prying[k] = s.pry(l.t[k])
 		if used := l.t[k] / s.FtRd; used > worst {
 			worst = used
-			e.Lifted, e.Shared, e.Ft, e.Prying, e.TStub = true, l.shared[k], l.t[k], prying, s
+			e.Lifted, e.Shared, e.Ft, e.Prying, e.TStub = true, l.shared[k], l.t[k], l.prying[k], s
 			r.turn(k)
 		}
 	}
