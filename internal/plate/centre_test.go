@@ -49,7 +49,7 @@ func TestSmallSoftFootprintIsHeldAtItsMiddle(t *testing.T) {
 				}
 				in := soft(400*l, 400, plate.Footprint{Shape: plate.Rectangle, SizeX: x, SizeY: y})
 				r, _ := check(t, in)
-				assert.GreaterOrEqual(t, r.Centre.M, 0.975*thinPlate(t, in), "L/B %g c/B %g %g", l, c, long)
+				assert.GreaterOrEqual(t, r.Centre.M, 0.96*thinPlate(t, in), "L/B %g c/B %g %g", l, c, long)
 				if l == 1 && long == 1 {
 					assert.LessOrEqual(t, r.Centre.M, 1.08*thinPlate(t, in), "L/B %g c/B %g", l, c)
 				}
@@ -72,7 +72,7 @@ func TestTwoSoftPlatesAreHeldAlongAndAcross(t *testing.T) {
 					for _, my := range []float64{0, 0.05 * 100e3 * x} {
 						in.Actions.My = my
 						if r, _ := check(t, in); r.Centre.Done {
-							assert.GreaterOrEqual(t, r.Centre.M, 0.975*thinPlate(t, in), fmt.Sprint(x, apart, along, thick, my))
+							assert.GreaterOrEqual(t, r.Centre.M, 0.96*thinPlate(t, in), fmt.Sprint(x, apart, along, thick, my))
 						}
 					}
 				}

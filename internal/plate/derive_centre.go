@@ -70,8 +70,9 @@ func (r *Result) deriveBetween(s *derive.Sheet) {
 	s.Step("F_1", "(P / 2 + M / s) / "+along, c.Line, "N/mm", "line load of the plate pressed harder")
 	s.Step("P_c", "F_1 "+along, c.Force, "N", "its load")
 	if c.AlongY {
-		s.Step("b_o", "1 / (2 / (B_c - s) + 4 / L_c)", c.OutS, "mm", "width that bends outside one of the plates; "+clauseCentre)
-		s.Step("b_i", "1 / (2 / s + 4 / L_c)", c.InS, "mm", "inside it")
+		s.Step("r_c", "min(0.295 L_c, 0.195 L_c + 0.25 c_c)", c.Reach, "mm", "how far from one of the plates it bends at most; "+clauseCentre)
+		s.Step("b_o", "0.9 / sqrt(4 / (B_c - s)^2 + 1 / r_c^2)", c.OutS, "mm", "width that bends outside one of the plates; "+clauseCentre)
+		s.Step("b_i", "0.9 / sqrt(4 / s^2 + 1 / r_c^2)", c.InS, "mm", "inside it")
 		s.Step("m_c", "P_c (L_c - c_c) / 8 / (b_o + b_i)", c.M, "N", clauseCentre)
 		return
 	}
