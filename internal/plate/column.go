@@ -117,7 +117,7 @@ func (r *Result) columnPressedState() limit.State {
 	case !e.Pressed || r.Misfit != Fits:
 		return r.settled(columnPressed, noPress)
 	case !c.Known:
-		return limit.Skip(columnPressed, noSteel)
+		return limit.Skip(columnPressed, r.unknownSection())
 	}
 	s := limit.Evaluate(columnPressed, e.Fc, c.FcRd)
 	if c.Class == 4 && s.Verdict == limit.Pass {
@@ -134,7 +134,15 @@ func (r *Result) columnPulledState() limit.State {
 	case !e.Lifted:
 		return r.settled(columnPulled, noLift)
 	case !c.Known:
-		return limit.Skip(columnPulled, noSteel)
+		return limit.Skip(columnPulled, r.unknownSection())
 	}
 	return limit.Evaluate(columnPulled, e.Ft, c.FtRd)
+}
+
+// unknownSection says why the column's section is not checked.
+func (r *Result) unknownSection() string {
+	if shape := r.in.Footprint.Shape; shape == ISection || shape == Tube {
+		return noSteel
+	}
+	return "it is that of I-sections and tubes alone; what stands on the plate here is not checked"
 }

@@ -28,7 +28,7 @@ var (
 	pryingUS = &limit.Notice{Code: "plate_prying_us", Severity: limit.Caution,
 		Text: "Prying is not part of the tension by Design Guide 1: the plate is given the thickness at which it need not be counted."}
 	columnApart = &limit.Notice{Code: "plate_column_not_checked", Severity: limit.Caution,
-		Text: "Flange and web of the column at the plate, or its walls, are not checked for the forces that they bring in: check them apart (EN 1993-1-8 6.2.6.7, 6.2.6.8; AISC 360-22 J10). With the Eurocode give the steel of an I-section or a tube."}
+		Text: "Flange and web of the column at the plate, its walls, or the two plates, are not checked for the forces that they bring in: check them apart (EN 1993-1-8 6.2.6.7, 6.2.6.8; AISC 360-22 J10). With the Eurocode give the steel of an I-section or a tube."}
 	columnSection = &limit.Notice{Code: "plate_column_section", Severity: limit.Assumption,
 		Text: "Flange and web of the column: class by bending alone, without fillets, a tube with corners of three wall thicknesses; the column itself is not checked."}
 	pryingModel = &limit.Notice{Code: "plate_prying_elastic", Severity: limit.Info,

@@ -65,7 +65,7 @@ const (
 	noPress   = "no side of the plate is pressed"
 	noRods    = "a side of the plate lifts and there are no rods to hold it"
 	unbalance = "no equilibrium was found"
-	noSteel   = "the steel of an I-section or a tube is not given: its flange and web are not checked"
+	noSteel   = "the steel of the section is not given: its flange and web are not checked"
 	slender   = "the section is of class 4, whose effective section is not computed"
 )
 
