@@ -55,6 +55,7 @@ func quickEurocodeFactors(m *footwardv1.EurocodeFactors) bool {
 		(m.CFd == nil || m.GetCFd() >= 0 && m.GetCFd() <= 0.5) &&
 		(m.GammaC == nil || m.GetGammaC() >= 1 && m.GetGammaC() <= 3) &&
 		(m.GammaM0 == nil || m.GetGammaM0() >= 0.9 && m.GetGammaM0() <= 2) &&
+		(m.GammaM1 == nil || m.GetGammaM1() >= 1 && m.GetGammaM1() <= 2) &&
 		(m.GammaM2 == nil || m.GetGammaM2() >= 1 && m.GetGammaM2() <= 2) &&
 		(m.GammaMTimber == nil || m.GetGammaMTimber() >= 1 && m.GetGammaMTimber() <= 2)
 }
