@@ -112,7 +112,7 @@ func (r *Result) deriveTimber(s *derive.Sheet) {
 		s.Step("u_c", "abs(N) / R_c", r.End/t.Bearing, "", r.clause(clauseEndEC, clauseEndUS))
 	}
 	if r.Shear > 0 && r.Unshared == "" {
-		s.Given("F_90", r.Shear, "N", "greatest sum of the pins' forces across the grain, from the column's end")
+		s.Given("F_90", r.Shear, "N", "greatest sum of the pins' forces across the grain, level by level from either end")
 		s.Step("h_e", "(m_r - 1) a_2 + a_4", t.He, "mm", "geometry")
 		if r.ec {
 			s.Step("f_v,d", "k_mod f_v / gamma_Mt", t.Fv, "MPa", clauseDesign)
@@ -122,7 +122,7 @@ func (r *Result) deriveTimber(s *derive.Sheet) {
 			s.Step("F_90,Rd", "2 / 3 f_v,d b_t h_e (h_e / h)^2", t.Split, "N", clauseSplitUS)
 		}
 	}
-	if r.Pull > 0 && r.Unshared == "" && (!r.ec || r.reason == "") {
+	if t.Out > 0 {
 		r.deriveBlock(s)
 	}
 }
@@ -140,32 +140,31 @@ func (r *Result) adjusted(s *derive.Sheet, symbol, from string, value float64, m
 }
 
 func (r *Result) deriveBlock(s *derive.Sheet) {
-	t := &r.Timber
-	s.Given("F_0", r.Pull, "N", "sum of the pins' forces towards the column's end")
-	s.Step("L_t", "(m_r - 1) max(0, a_2 - d_h)", t.Lt, "mm", "geometry")
+	t, clause := &r.Timber, r.clause(clauseBlockEC, clauseBlockUS)
+	s.Given("m_b", float64(t.Out), "", "rows that shear out together, of those that pull most, where it is worst")
+	if r.Polar > 0 && r.reason == "" {
+		s.Step("F_0", "m_b n_r (N_j / n_p + abs(M) a_2 (m_r - m_b) / (2 J_p))", t.Pull, "N", clauseShare)
+	} else {
+		s.Given("F_0", t.Pull, "N", "what they press towards the column's end with; "+clauseShare)
+	}
+	s.Step("L_t", "(m_b - 1) max(0, a_2 - d_h)", t.Lt, "mm", "geometry")
 	if !r.ec {
 		critical := "a_3"
 		if r.in.Layout.InRow > 1 {
 			critical = "min(a_1, a_3)"
 		}
-		s.Step("Z_RT", "n_r f_v,d b_t "+critical, t.TearRow, "N", clauseBlockUS)
-		if r.in.Layout.Rows == 1 {
-			return
-		}
-		s.Step("Z_GT", "Z_RT + f_t,d b_t L_t", t.TearAll, "N", clauseBlockUS)
-		s.Step("F_0,Rd", "min(m_r Z_RT, Z_GT)", t.Block, "N", clauseBlockUS)
+		s.Step("Z_RT", "n_r f_v,d b_t "+critical, t.TearRow, "N", clause)
+		s.Step("F_0,Rd", "Z_RT + f_t,d b_t L_t", t.Block, "N", clause)
 		return
 	}
-	s.Step("L_v", "2 ((n_r - 1) max(0, a_1 - d_h) + max(0, a_3 - d_h / 2))", t.Lv, "mm", clauseBlockEC)
-	area := t.Lv * t.Width
+	s.Step("L_v", "2 ((n_r - 1) max(0, a_1 - d_h) + max(0, a_3 - d_h / 2))", t.Lv, "mm", clause)
 	if t.Straight {
-		s.Step("A_v", "L_v b_t", area, "mm2", clauseBlockEC)
+		s.Step("A_v", "L_v b_t", t.Lv*t.Width, "mm2", clause)
 	} else {
-		s.Given("t_ef", t.Tef, "mm", clauseBlockEC+", (A.7)")
-		area = min(area, t.Lv*(t.Lt+2*t.Tef))
-		s.Step("A_v", "min(L_v b_t, L_v (L_t + 2 t_ef))", area, "mm2", clauseBlockEC)
+		s.Given("t_ef", t.Tef, "mm", clause+", (A.7)")
+		s.Step("A_v", "min(L_v b_t, L_v (L_t + 2 t_ef))", t.Lv*r.wide(t.Out), "mm2", clause)
 	}
-	s.Step("F_0,Rd", "max(1.5 L_t b_t f_t,0, 0.7 A_v f_v) k_mod / gamma_Mc", t.Block, "N", clauseBlockEC)
+	s.Step("F_0,Rd", "max(1.5 L_t b_t f_t,0, 0.7 A_v f_v) k_mod / gamma_Mc", t.Block, "N", clause)
 }
 
 func (r *Result) derivePlates(s *derive.Sheet) {

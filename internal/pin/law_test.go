@@ -187,7 +187,8 @@ func TestPinsBalanceTheActions(t *testing.T) {
 	// Four pins at 40, 45 mm: F = M/(4 r) with r = sqrt(40^2 + 45^2).
 	assert.InDelta(t, 1e6/4/math.Hypot(40, 45), r.Most, 1e-6)
 	assert.InDelta(t, 2*1e6*45/(4*(40*40+45*45)), r.Shear, 1e-6, "the level pulls one way")
-	assert.InDelta(t, 2*1e6*40/(4*(40*40+45*45)), r.Pull, 1e-6)
+	assert.InDelta(t, 2*1e6*40/(4*(40*40+45*45)), r.Timber.Pull, 1e-6, "one row pulls, the other presses")
+	assert.Equal(t, 1, r.Timber.Out)
 }
 
 func TestStandingColumnLoadsNoPins(t *testing.T) {

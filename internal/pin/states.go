@@ -154,14 +154,12 @@ func (r *Result) timberStates(l *limit.List) {
 	switch why := r.idle(); {
 	case why != "":
 		l.Add(limit.Skip(block, why))
-	case r.Pull == 0:
+	case r.Pulling == 0:
 		l.Add(limit.Skip(block, noLift))
-	case r.ec && r.Pins == 1:
-		l.Add(limit.Skip(block, "one pin: see the end distance"))
 	case r.ec && r.reason != "":
 		l.Add(limit.Beyond(block, r.reason))
 	default:
-		l.Add(r.sized(l, limit.Evaluate(block, r.Pull, s.Block), r.toBlock, r.toBlockColumn))
+		l.Add(r.sized(l, limit.Evaluate(block, s.Pull, s.Block), r.toBlock, r.toBlockColumn))
 	}
 	if r.Nj > 0 {
 		l.Add(r.sized(l, limit.Evaluate(netTimber, r.Nj, s.Tension), r.toWidth))
