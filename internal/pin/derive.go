@@ -63,6 +63,7 @@ func (r *Result) deriveFactors(s *derive.Sheet) {
 		s.Factor("gamma_Mc", t.GammaC, "EN 1995-1-1:2004 Table 2.3, connections")
 		s.Factor("gamma_Mt", t.GammaM, "EN 1995-1-1:2004 Table 2.3, timber")
 		s.Factor("gamma_M0", r.in.Design.EC.GammaM0, "EN 1993-1-1:2005 6.1(1)")
+		s.Factor("gamma_M1", r.in.Design.EC.GammaM1, "EN 1993-1-1:2005 6.1(1)")
 		s.Factor("gamma_M2", r.in.Design.EC.GammaM2, "EN 1993-1-8:2005 Table 2.1")
 	case basis.USLRFD:
 		s.Factor("lambda", t.Lambda, "NDS 2018 Table N3")
@@ -200,9 +201,12 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 		}
 		s.Step("sigma", "N_p,E / ("+chi+"A_p,net) + M_p,E / (chi_LT W_p)", p.Stress, "MPa", r.clause(clausePlateEC, clausePlateUS))
 	}
-	if r.ec {
+	switch {
+	case r.ec && r.buckles():
+		s.Step("f_d", "f_yp / max(gamma_M0, gamma_M1)", p.Allowed, "MPa", clausePlateEC)
+	case r.ec:
 		s.Step("f_d", "f_yp / gamma_M0", p.Allowed, "MPa", clausePlateEC)
-	} else {
+	default:
 		s.Step("f_d", r.available("f_yp", "y"), p.Allowed, "MPa", clausePlateUS)
 	}
 	if r.Loaded && r.Unshared == "" {
@@ -214,11 +218,13 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 
 func (r *Result) deriveBuckling(s *derive.Sheet) {
 	p := &r.Steel
+	s.Given("K", p.K, "", "of the plates' length: 2 as cantilevers, 1 where their heads are kept upright or the foot is held")
+	s.Step("L_k", "K L", p.K*r.in.Plates.Arm, "mm", "length of buckling out of the plates' plane")
 	if !r.ec {
 		s.Given("E_s", modulusUS, "MPa", "AISC 360-22")
-		s.Step("chi_LT", "min(1, 1.9 E_s t_s^2 / (L w f_yp))", p.ChiLT, "", "AISC 360-22 F11.2")
+		s.Step("chi_LT", "min(1, 1.9 E_s t_s^2 / (L_k w f_yp))", p.ChiLT, "", "AISC 360-22 F11.2")
 		if r.Nj < 0 {
-			s.Step("r_e", "12 f_yp L^2 / (pi^2 E_s t_s^2)", p.Lambda, "", "AISC 360-22 (E3-4)")
+			s.Step("r_e", "12 f_yp L_k^2 / (pi^2 E_s t_s^2)", p.Lambda, "", "AISC 360-22 (E3-4)")
 			formula := "0.658^r_e"
 			if p.Lambda > euler {
 				formula = "0.877 / r_e"
@@ -229,13 +235,13 @@ func (r *Result) deriveBuckling(s *derive.Sheet) {
 		return
 	}
 	s.Given("E_s", steelModulus, "MPa", "EN 1993-1-1:2005 3.2.6")
-	s.Step("lambda_LT", "sqrt(L w f_yp / (t_s^2 E_s pi sqrt(81 / 210)))", p.LambLT, "", "EN 1993-1-1:2005 6.3.2.2")
+	s.Step("lambda_LT", "sqrt(L_k w f_yp / (t_s^2 E_s pi sqrt(81 / 210)))", p.LambLT, "", "EN 1993-1-1:2005 6.3.2.2")
 	r.deriveCurve(s, "LT", p.LambLT, imperfectLT, p.ChiLT)
 	if r.Nj < 0 {
-		s.Step("lambda_b", "L sqrt(12) / t_s sqrt(f_yp / E_s) / pi", p.Lambda, "", clauseBuckleEC)
+		s.Step("lambda_b", "L_k sqrt(12) / t_s sqrt(f_yp / E_s) / pi", p.Lambda, "", clauseBuckleEC)
 		r.deriveCurve(s, "b", p.Lambda, imperfect, p.Chi)
 		s.Step("chi", "chi_b", p.Chi, "", clauseBuckleEC)
-		s.Step("R_b", "chi A_p f_yp / gamma_M0", p.Buckle, "N", clauseBuckleEC)
+		s.Step("R_b", "A_p f_yp min(chi / gamma_M1, 1 / gamma_M0)", p.Buckle, "N", clauseBuckleEC)
 	}
 }
 

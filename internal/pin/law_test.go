@@ -28,6 +28,9 @@ func random(t *rapid.T) *pin.Input {
 		in.Plates.Eccentricity = rapid.SampledFrom([]float64{0, 0, 10}).Draw(t, "e")
 	}
 	in.Plates.Thickness = rapid.Float64Range(3, 30).Draw(t, "t")
+	in.Plates.Held = rapid.Bool().Draw(t, "held")
+	in.Design.EC.GammaM0 = rapid.SampledFrom([]float64{1, 1, 1.05}).Draw(t, "gamma_M0")
+	in.Design.EC.GammaM1 = rapid.SampledFrom([]float64{1, 1, 1.1}).Draw(t, "gamma_M1")
 	in.Plates.Corrosion = rapid.SampledFrom([]float64{0, 1}).Draw(t, "loss")
 	in.Plates.Gap = rapid.SampledFrom([]float64{0, 0, 2, 15}).Draw(t, "gap")
 	l := &in.Layout
@@ -221,7 +224,7 @@ func TestHandFigures(t *testing.T) {
 	_, s = check(t, in)
 	assert.InDelta(t, 0.8*21/1.3*100*200, s["column_end_grain"].Resistance, 1e-6)
 	// Lambda 200 sqrt(12)/8/93.91 = 0.922, curve c: chi about 0.585.
-	in.EndBears = false
+	in.EndBears, in.Plates.Held = false, true
 	r, _ = check(t, in)
 	assert.InDelta(t, 0.922, r.Steel.Lambda, 0.001)
 	assert.InDelta(t, 0.585, r.Steel.Chi, 0.002)

@@ -38,6 +38,13 @@ var (
 		Text: "The column's end is cut square and stands on the plate in full before the pins take load: compression then does not load the pins. Water must drain from the end grain."}
 	hanging = &limit.Notice{Code: "pin_end_clear", Severity: limit.Info,
 		Text: "The end of the column does not stand on a plate: all compression goes through the pins."}
+	cantilevers = &limit.Notice{Code: "pin_plates_sway", Severity: limit.Caution,
+		Text: "The plates count as cantilevers whose heads go sideways along the pins with the column's foot: K = 2, for lateral torsional buckling too. " +
+			"K = 1 needs bolts with nuts at two levels without a gap, a plate that fits its slot, or a foot that is held along the pins (plates.foot_held_along_pins)."}
+	keptUpright = &limit.Notice{Code: "pin_plates_upright", Severity: limit.Assumption,
+		Text: "The column keeps the heads of the plates upright along the pins, by nuts at two levels without a gap or by a slot that the plate fits: K = 1. The column must be held along the pins at its upper end."}
+	heldFoot = &limit.Notice{Code: "pin_foot_held", Severity: limit.Assumption,
+		Text: "The column's foot is said to be held along the pins by something else than the plates: K = 1 for the plates. What holds it is not part of this check."}
 	uneven = &limit.Notice{Code: "pin_uneven_plates", Severity: limit.Info,
 		Text: "The actions are eccentric between the plates: pins, timber at them, plates and weld are held as if both plates carried the share of the nearer."}
 	square = &limit.Notice{Code: "pin_plates_in_plane", Severity: limit.Caution,
@@ -55,7 +62,7 @@ var (
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
 	return []*limit.Notice{sharing, ropeUsed, ropeOff, loose, holeEC, holeUS, gapTheory, duration, moist, modulus, factorsUS,
-		splitting1, shrinkage, standing, hanging, uneven, square, bracket, column, durable, coded}
+		splitting1, shrinkage, standing, hanging, cantilevers, keptUpright, heldFoot, uneven, square, bracket, column, durable, coded}
 }
 
 // Notices appends the notices.
@@ -93,6 +100,14 @@ func (r *Result) Notices(l *limit.Notices) {
 		l.Add(standing)
 	} else {
 		l.Add(hanging)
+	}
+	switch {
+	case in.Plates.Held:
+		l.Add(heldFoot)
+	case r.Steel.K == guided:
+		l.Add(keptUpright)
+	default:
+		l.Add(cantilevers)
 	}
 	if in.Plates.Eccentricity > 0 {
 		l.Add(uneven)

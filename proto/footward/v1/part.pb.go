@@ -3852,8 +3852,15 @@ type PinnedPlates struct {
 	// if both plates carried the share of the nearer. Default 0. 0 to 5000, less
 	// than half the column.
 	EccentricityMm float64 `protobuf:"fixed64,11,opt,name=eccentricity_mm,json=eccentricityMm,proto3" json:"eccentricity_mm,omitempty"`
-	unknownFields  protoimpl.UnknownFields
-	sizeCache      protoimpl.SizeCache
+	// Whether something else than the plates, such as a wall, a floor or bracing,
+	// holds the column's foot against going sideways along the pins, square to the
+	// plates. The plates then buckle over their height (K = 1). Otherwise they are
+	// cantilevers (K = 2), unless the column keeps their heads upright: bolts with
+	// nuts at two levels without a gap, or a plate that fits its slot. Default
+	// false.
+	FootHeldAlongPins bool `protobuf:"varint,12,opt,name=foot_held_along_pins,json=footHeldAlongPins,proto3" json:"foot_held_along_pins,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
 }
 
 func (x *PinnedPlates) Reset() {
@@ -3961,6 +3968,13 @@ func (x *PinnedPlates) GetEccentricityMm() float64 {
 		return x.EccentricityMm
 	}
 	return 0
+}
+
+func (x *PinnedPlates) GetFootHeldAlongPins() bool {
+	if x != nil {
+		return x.FootHeldAlongPins
+	}
+	return false
 }
 
 // BracketWeld is the weld of the plates of a pinned column foot to the base plate
@@ -4142,7 +4156,8 @@ type PinForces struct {
 	// Across the column, in the plane of the plates [kN]. Default 0. -100 000 to
 	// 100 000.
 	VKn float64 `protobuf:"fixed64,2,opt,name=v_kn,json=vKn,proto3" json:"v_kn,omitempty"`
-	// Moment about the axis of the pins [kNm]. Default 0. -100 000 to 100 000.
+	// Moment about the axis of the pins [kNm]. Where its sign beside that of v_kn
+	// matters, the worse of both is taken. Default 0. -100 000 to 100 000.
 	MKnm          float64 `protobuf:"fixed64,3,opt,name=m_knm,json=mKnm,proto3" json:"m_knm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -4458,7 +4473,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\af_y_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fYMpa\x123\n" +
 	"\bf_yb_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06fYbMpa\x12\x12\n" +
 	"\x04nuts\x18\x06 \x01(\bR\x04nuts\x12G\n" +
-	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xf7\x05\n" +
+	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xa8\x06\n" +
 	"\fPinnedPlates\x12D\n" +
 	"\varrangement\x18\x01 \x01(\x0e2\x16.footward.v1.PinPlatesB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\varrangement\x12<\n" +
@@ -4472,7 +4487,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x06gap_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05gapMm\x12[\n" +
 	"\x1adowel_bearing_strength_mpa\x18\n" +
 	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@H\x00R\x17dowelBearingStrengthMpa\x88\x01\x01\x12B\n" +
-	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMmB\x1d\n" +
+	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMm\x12/\n" +
+	"\x14foot_held_along_pins\x18\f \x01(\bR\x11footHeldAlongPinsB\x1d\n" +
 	"\x1b_dowel_bearing_strength_mpa\"\xb7\x01\n" +
 	"\vBracketWeld\x121\n" +
 	"\x04weld\x18\x01 \x01(\v2\x15.footward.v1.WeldSpecB\x06\xbaH\x03\xc8\x01\x01R\x04weld\x12?\n" +
