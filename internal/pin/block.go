@@ -24,19 +24,13 @@ func (r *Result) block() {
 }
 
 // pull returns what the k rows that pull most press towards the column's end with
-// [N]; all pins of a row do so alike. Eccentricity along the pins turns what the
-// timber as a whole carries, but adds nothing to it.
-//
-//	F_0 = k n (N/(m n) + |M| a_2 (m - k)/(2 J))
+// [N]. Eccentricity along the pins turns what the timber as a whole carries, but
+// adds nothing to it.
 //
 // Source: elastic method of bolt groups.
 func (r *Result) pull(k int) float64 {
-	l, a := &r.in.Layout, &r.in.Actions
-	f := r.Nj / float64(r.Pins)
-	if r.Polar > 0 {
-		f += math.Abs(a.M) * l.SpacingAcross * float64(l.Rows-k) / (2 * r.Polar)
-	}
-	return float64(k*l.InRow) * f
+	rows := r.rows()
+	return r.together(&rows, k)
 }
 
 // between returns the net width of timber between the outer ones of k rows [mm].

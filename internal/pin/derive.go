@@ -143,11 +143,7 @@ func (r *Result) adjusted(s *derive.Sheet, symbol, from string, value float64, m
 func (r *Result) deriveBlock(s *derive.Sheet) {
 	t, clause := &r.Timber, r.clause(clauseBlockEC, clauseBlockUS)
 	s.Given("m_b", float64(t.Out), "", "rows that shear out together, of those that pull most, where it is worst")
-	if r.Polar > 0 && r.reason == "" {
-		s.Step("F_0", "m_b n_r (N_j / n_p + abs(M) a_2 (m_r - m_b) / (2 J_p))", t.Pull, "N", clauseShare)
-	} else {
-		s.Given("F_0", t.Pull, "N", "what they press towards the column's end with; "+clauseShare)
-	}
+	s.Step("F_0", r.ofLines("m_b n_r", "N_j", "a_2 (m_r - m_b)"), t.Pull, "N", clauseShare)
 	s.Step("L_t", "(m_b - 1) max(0, a_2 - d_h)", t.Lt, "mm", "geometry")
 	if !r.ec {
 		critical := "a_3"
@@ -211,6 +207,7 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 	}
 	if r.Loaded && r.Unshared == "" {
 		r.deriveHoles(s)
+		r.deriveTearing(s)
 	}
 	s.Given("e_has", p.Has, "mm", "tightest distance of the holes")
 	s.Given("e_min", p.Needs, "mm", pattern.Clause[in.Design.Basis])

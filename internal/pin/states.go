@@ -42,6 +42,8 @@ var (
 		Clause: clauses(clauseHoleEC, clauseHoleUS)}
 	tears = &limit.Kind{ID: "bracket_tear_out", Title: "Plate of the shoe in tear-out at a hole", Measure: limit.Force,
 		Clause: clauses("", clauseHoleUS)}
+	tearsBlock = &limit.Kind{ID: "bracket_block_tearing", Title: "Plates of the shoe in block tearing", Measure: limit.Force,
+		Clause: clauses(clauseTearingEC, clauseTearingUS)}
 	pattern = &limit.Kind{ID: "bracket_hole_pattern", Title: "Least edge distance and spacing of the plates' holes", Measure: limit.Length,
 		Clause: clauses(clauseTightEC, clauseTightUS)}
 )
@@ -49,7 +51,7 @@ var (
 // Kinds returns the limit states of the part in order.
 func Kinds() []*limit.Kind {
 	return []*limit.Kind{lateral, row, spacing, spread, cutPin, gap, splits, block, netTimber, endGrain,
-		netPlate, buckles, bends, bears, tears, pattern}
+		netPlate, buckles, bends, bears, tears, tearsBlock, pattern}
 }
 
 const (
@@ -209,6 +211,14 @@ func (r *Result) plateStates(l *limit.List) {
 		} else {
 			l.Add(r.sized(l, limit.Evaluate(tears, s.Share, s.Tear), r.toTear))
 		}
+	}
+	switch {
+	case why != "":
+		l.Add(limit.Skip(tearsBlock, why))
+	case s.Torn == 0:
+		l.Add(limit.Skip(tearsBlock, "no group of holes is pressed towards a free edge of the plates; a single hole has its bearing and tear-out"))
+	default:
+		l.Add(r.sized(l, limit.Evaluate(tearsBlock, s.Torn, s.Whole), r.toTearing))
 	}
 	l.Add(r.sized(l, limit.Evaluate(pattern, s.Needs, s.Has), r.toPattern))
 }

@@ -90,6 +90,10 @@ type Steel struct {
 	Hole    float64 // resistance of a hole [N]
 	Lc      float64 // least clear distance, US [mm]
 	Tear    float64 // resistance to tear-out, US [N]
+	Ends    Tearing // block that tears towards the plates' end
+	Sides   Tearing // block that tears towards their side
+	Torn    float64 // force of the first, the second counted in [N]
+	Whole   float64 // resistance of the first, or of the second where it is alone [N]
 	Plane   float64 // force on a shear plane of the pin [N]
 	Cut     float64 // resistance of a shear plane [N]
 	Q       float64 // what the timber resists per length, at the worst angle of any pin [N/mm]
@@ -142,6 +146,7 @@ func (r *Result) steel() {
 		s.Stress += use(s.N, s.Anet)
 	}
 	r.holes()
+	r.tearing()
 	r.cut()
 	r.bridge()
 }

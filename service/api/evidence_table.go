@@ -21,6 +21,7 @@ var evidence = map[string][2]footwardv1.Evidence{
 	"base_shear_path":                 {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"bottom_plate_on_ground":          {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"bracket_bending":                 {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_WORKED},
+	"bracket_block_tearing":           {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"bracket_compression":             {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"bracket_hole_bearing":            {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_PRINTED},
 	"bracket_hole_pattern":            {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_PRINTED},

@@ -103,6 +103,7 @@ var constructed = map[string]string{
 	"anchor_edge":              "no example was at hand",
 	"anchor_rod_combined":      "no example was at hand",
 	"anchor_combined":          "no example was at hand",
+	"bracket_block_tearing":    "no example was at hand",
 	"pin_gap_bending":          "no example was at hand",
 	"ground_sliding":           "no example was at hand",
 	"ground_eccentricity":      "statics",
