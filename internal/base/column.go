@@ -161,9 +161,13 @@ func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carri
 	return c
 }
 
+// weldInput returns the weld of the column; its first part is the plate, with what
+// the plate loses.
 func (in *ColumnInput) weldInput(a geom.Actions) weld.Input {
-	return weld.Input{Design: in.Base.Plate.Design, Weld: in.Weld,
-		Group: weld.Group{Segments: weldLines(&in.Base.Plate.Footprint), Actions: a}}
+	f, spec := &in.Base.Plate.Footprint, in.Weld
+	spec.Parts[0].Corrosion = max(spec.Parts[0].Corrosion, in.Base.Plate.Plate.Corrosion)
+	return weld.Input{Design: in.Base.Plate.Design, Weld: spec,
+		Group: weld.Group{Segments: weldLines(f), Actions: a, Continuous: f.Shape == plate.Pipe}}
 }
 
 // Row is what a column base does under one combination.

@@ -114,7 +114,7 @@ var evidence = map[string][2]footwardv1.Evidence{
 	"tie_uplift":                      {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"timber_across_grain":             {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_PRINTED},
 	"timber_along_grain":              {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_WORKED},
-	"weld_base_metal":                 {footwardv1.Evidence_EVIDENCE_UNSPECIFIED, footwardv1.Evidence_EVIDENCE_PRINTED},
+	"weld_base_metal":                 {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_PRINTED},
 	"weld_directional":                {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_UNSPECIFIED},
 	"weld_full_penetration":           {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_UNSPECIFIED},
 	"weld_groove":                     {footwardv1.Evidence_EVIDENCE_UNSPECIFIED, footwardv1.Evidence_EVIDENCE_PRINTED},

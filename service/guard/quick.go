@@ -299,7 +299,8 @@ func quickCheckPlateBendingRequest(m *footwardv1.CheckPlateBendingRequest) bool 
 }
 
 func quickJoinedPart(m *footwardv1.JoinedPart) bool {
-	return m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300 &&
+	return m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 100 &&
+		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300 &&
 		m.Steel != nil && quickSteel(m.GetSteel())
 }
 

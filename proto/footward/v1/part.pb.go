@@ -2775,10 +2775,14 @@ type JoinedPart struct {
 	// Steel. Required.
 	Steel *Steel `protobuf:"bytes,2,opt,name=steel,proto3" json:"steel,omitempty"`
 	// Whether the fillet runs along an edge of this part, which limits its size
-	// (AISC 360 J2.2b). Default false.
+	// (AISC 360 J2.2b); its legs cannot be more than the edge. Default false.
 	WeldAlongEdge bool `protobuf:"varint,3,opt,name=weld_along_edge,json=weldAlongEdge,proto3" json:"weld_along_edge,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// Thickness of the part lost to corrosion over the design life [mm], where the
+	// part itself resists; a complete-penetration weld states its own. Default 0: by
+	// basis.corrosion, else none. 0 to 100, less than the thickness.
+	CorrosionAllowanceMm float64 `protobuf:"fixed64,4,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3" json:"corrosion_allowance_mm,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
 }
 
 func (x *JoinedPart) Reset() {
@@ -2832,6 +2836,13 @@ func (x *JoinedPart) GetWeldAlongEdge() bool {
 	return false
 }
 
+func (x *JoinedPart) GetCorrosionAllowanceMm() float64 {
+	if x != nil {
+		return x.CorrosionAllowanceMm
+	}
+	return 0
+}
+
 // WeldSpec is what a weld is, apart from where it lies.
 type WeldSpec struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2857,7 +2868,9 @@ type WeldSpec struct {
 	// Whether each run or segment has the full thickness of the parts to itself,
 	// as the weld round a hollow section or on the two edges of a lap plate.
 	// Default false: two runs or segments share one thickness, as fillets on both
-	// faces of an upright plate. Only the base metal of the US bases uses it.
+	// faces of an upright plate. Only the base metal uses it. With the Eurocode
+	// segments of a group share only where two lie on both faces of the second
+	// part, and fillets along an edge or loaded from their end do not share.
 	OwnSection    bool `protobuf:"varint,8,opt,name=own_section,json=ownSection,proto3" json:"own_section,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -4371,12 +4384,13 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"properties\x18\x02 \x01(\v2 .footward.v1.WeldMetalPropertiesR\n" +
 	"properties\"S\n" +
 	"\x13WeldMetalProperties\x12<\n" +
-	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\xc0r@R\vstrengthMpa\"\xa4\x01\n" +
+	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\xc0r@R\vstrengthMpa\"\xf5\x01\n" +
 	"\n" +
 	"JoinedPart\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x120\n" +
 	"\x05steel\x18\x02 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12&\n" +
-	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\"\xb3\x03\n" +
+	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\x12O\n" +
+	"\x16corrosion_allowance_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\"\xb3\x03\n" +
 	"\bWeldSpec\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.WeldKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x120\n" +
