@@ -26,6 +26,8 @@ var (
 		Text: "The load duration was not stated: permanent load is taken, the most cautious."}
 	moist = &limit.Notice{Code: "pin_wet_service", Severity: limit.Assumption,
 		Text: "The moisture class was not stated: wet service is taken."}
+	damp = &limit.Notice{Code: "pin_glulam_moisture", Severity: limit.Caution,
+		Text: "Glued laminated timber of service class 2 is taken as dry. It reaches 20 %, while NDS 5.3.3 counts it as wet from 16 %: where it may be damper, state service class 3."}
 	modulus = &limit.Notice{Code: "pin_group_action", Severity: limit.Assumption,
 		Text: "C_g by NDS 11.3.6, for load along and across the grain as it occurs; the timber's stiffness across the grain is taken as a twentieth of that along it, for which the NDS has no value."}
 	factorsUS = &limit.Notice{Code: "pin_nds_factors", Severity: limit.Assumption,
@@ -61,7 +63,7 @@ var (
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{sharing, ropeUsed, ropeOff, loose, holeEC, holeUS, gapTheory, duration, moist, modulus, factorsUS,
+	return []*limit.Notice{sharing, ropeUsed, ropeOff, loose, holeEC, holeUS, gapTheory, duration, moist, damp, modulus, factorsUS,
 		splitting1, shrinkage, standing, hanging, cantilevers, keptUpright, heldFoot, uneven, square, bracket, column, durable, coded}
 }
 
@@ -84,6 +86,9 @@ func (r *Result) Notices(l *limit.Notices) {
 	if !r.ec {
 		if t.ServiceClass == 0 {
 			l.Add(moist)
+		}
+		if t.ServiceClass == 2 && t.Kind == material.GluedLaminated {
+			l.Add(damp)
 		}
 		if !r.US.Given && r.US.Cg < 1 {
 			l.Add(modulus)
