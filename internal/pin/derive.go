@@ -172,13 +172,11 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 	s.Given("n_s", p.Count, "", "plates")
 	s.Given("L", in.Plates.Arm, "mm", "middle of the pins above the foot of the plates")
 	s.Step("A_p", "n_s t_s w", p.A, "mm2", "geometry")
-	if p.Anet > 0 {
-		hole := "d_0"
-		if !r.ec {
-			hole = "(d_0 + 25.4 / 16)"
-		}
-		s.Step("A_p,net", "n_s t_s (w - m_r "+hole+")", p.Anet, "mm2", "geometry")
+	hole := "d_0"
+	if !r.ec {
+		hole = "(d_0 + 25.4 / 16)"
 	}
+	s.Step("A_p,net", "n_s t_s max(0, w - m_r "+hole+")", p.Anet, "mm2", "geometry")
 	s.Given("W_p", p.W, "mm3", "section modulus at the pins, holes taken off")
 	s.Step("N_p,E", r.uneven("abs(N_j)"), p.N, "N", "statics")
 	s.Step("M_p,E", r.uneven("abs(M) + abs(V) L"), p.M, "Nmm", "statics")
