@@ -184,6 +184,11 @@ func TestLRFDAndASDAgreeAtALiveLoadOfThreeTimesTheDeadLoad(t *testing.T) {
 		if _, ground := m.(*footwardv1.CheckFootingRequest); ground {
 			continue // has factors of its own
 		}
+		for _, p := range spots(m.ProtoReflect()) { // each goes with one of the two; timber is not compared
+			if n := p.d.Name(); n == "load_duration_factor" || n == "time_effect_factor" {
+				p.in.Clear(p.d)
+			}
+		}
 		basis.Basis = footwardv1.Basis_BASIS_US_ASD
 		asd, err := call(s, m)
 		require.NoError(t, err)
