@@ -60,7 +60,11 @@ func Check(in *Input) (Result, error) {
 	if len(faults) > 0 {
 		return Result{}, faults
 	}
-	return compute(in), nil
+	r := compute(in)
+	if isEC(in) && in.Weld.Type != CompletePenetration {
+		r.flows(r.beside) // no size of a weld helps the parts
+	}
+	return r, nil
 }
 
 func compute(in *Input) Result {

@@ -91,7 +91,6 @@ func (r *Result) eurocode() {
 			keep(&e.Full, s)
 			return
 		}
-		r.beside(at, f)
 		keep(&e.Directional, r.directional(at, f))
 		keep(&e.Perp, r.perpendicular(at, f))
 		keep(&e.Simplified, Stress{Spot: at, Flow: f, Value: f.size()})
