@@ -44,14 +44,14 @@ func (r *Result) beside(at Spot, f Flow) {
 }
 
 // sectionsOf returns what a run or segment has of the parts' thickness, Eurocode
-// [-]. A fillet along an edge or loaded from its end is that of a lap, which has
-// its own section; in a group, two segments on both faces of the second part share.
+// [-]. A fillet along an edge is that of a lap, whose edges each have their own
+// section; in a group, two segments on both faces of the second part share.
 //
 // Source: statics.
 func (r *Result) sectionsOf(at Spot) float64 {
 	w := &r.in.Weld
 	switch {
-	case r.Sections == 1 || r.lapped() || w.Parts[0].AlongEdge || w.Parts[1].AlongEdge:
+	case r.Sections == 1 || w.Parts[0].AlongEdge || w.Parts[1].AlongEdge:
 		return 1
 	case !r.Grouped:
 		return r.Sections

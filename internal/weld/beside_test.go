@@ -42,7 +42,10 @@ func TestThinPartYieldsBesideAStrongWeld(t *testing.T) {
 	in.Weld.OwnSection = true
 	_, s = check(t, &in)
 	assert.InDelta(t, 200*math.Sqrt(3)/235, s["weld_base_metal"].Utilization, 1e-12)
-	in.Weld.OwnSection, in.Run.EndLoaded = false, true // a lap has an edge for each run
+	in.Weld.OwnSection, in.Run.EndLoaded = false, true // a gusset may be loaded from its end on both faces
+	_, s = check(t, &in)
+	assert.InDelta(t, 400*math.Sqrt(3)/235, s["weld_base_metal"].Utilization, 1e-12)
+	in.Weld.Throat, in.Weld.Parts[1].AlongEdge = 3, true // a lap has an edge for each run
 	_, s = check(t, &in)
 	assert.InDelta(t, 200*math.Sqrt(3)/235, s["weld_base_metal"].Utilization, 1e-12)
 	in = upright(300e3) // through a plate of 4 mm: one plane beside each run, 187.5 MPa
@@ -92,7 +95,7 @@ func TestPartsHoldAsAPlateDoes(t *testing.T) {
 		}
 		r, _ := check(t, &in)
 		share := 2.0
-		if in.Weld.OwnSection || in.Run.EndLoaded || in.Weld.Parts[1].AlongEdge {
+		if in.Weld.OwnSection || in.Weld.Parts[1].AlongEdge {
 			share = 1
 		}
 		q := func(f float64) float64 { return f / (2 * r.Length) }

@@ -2874,7 +2874,7 @@ type WeldSpec struct {
 	// Default false: two runs or segments share one thickness, as fillets on both
 	// faces of an upright plate. Only the base metal uses it. With the Eurocode
 	// segments of a group share only where two lie on both faces of the second
-	// part, and fillets along an edge or loaded from their end do not share.
+	// part, and fillets along an edge do not share.
 	OwnSection    bool `protobuf:"varint,8,opt,name=own_section,json=ownSection,proto3" json:"own_section,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
