@@ -159,10 +159,13 @@ func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carri
 	return c
 }
 
+// weldInput returns the weld of the column; its first part is the plate, with what
+// the plate loses.
 func (in *ColumnInput) weldInput(a geom.Actions) weld.Input {
+	f := &in.Base.Plate.Footprint
 	w, _ := in.weldOf()
 	return weld.Input{Design: in.Base.Plate.Design, Weld: w,
-		Group: weld.Group{Segments: weldLines(&in.Base.Plate.Footprint), Actions: a}}
+		Group: weld.Group{Segments: weldLines(f), Actions: a, Continuous: f.Shape == plate.Pipe}}
 }
 
 // Row is what a column base does under one combination.

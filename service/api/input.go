@@ -210,7 +210,7 @@ func (r *reader) weldSpec(w *footwardv1.WeldSpec) weld.Spec {
 		}
 		out.Parts[i] = weld.Part{
 			Thickness: p.GetThicknessMm(), Steel: r.steel(p.GetSteel(), partSteel[i]),
-			AlongEdge: p.GetWeldAlongEdge(), Corrosion: r.lost.Plate(),
+			AlongEdge: p.GetWeldAlongEdge(), Corrosion: allowance(p.CorrosionAllowanceMm != nil, p.GetCorrosionAllowanceMm(), r.lost.Plate()),
 		}
 	}
 	return out
@@ -224,7 +224,7 @@ func weldGroup(g *footwardv1.WeldGroup) weld.Group {
 		Segments: make([]geom.Segment, len(g.GetSegments())),
 		Actions:  actions(g.GetForces()),
 		AtX:      g.GetAtXMm(), AtY: g.GetAtYMm(), AtZ: g.GetAtZMm(),
-		Method: weld.Method(g.GetMethod()),
+		Method: weld.Method(g.GetMethod()), EndLoaded: g.GetEndLoaded(), Continuous: g.GetContinuous(),
 	}
 	for i, s := range g.GetSegments() {
 		out.Segments[i] = geom.Segment{

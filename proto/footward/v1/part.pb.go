@@ -2789,10 +2789,15 @@ type JoinedPart struct {
 	// Steel. Required.
 	Steel *Steel `protobuf:"bytes,2,opt,name=steel,proto3" json:"steel,omitempty"`
 	// Whether the fillet runs along an edge of this part, which limits its size
-	// (AISC 360 J2.2b). Default false.
+	// (AISC 360 J2.2b); its legs cannot be more than the edge. Default false.
 	WeldAlongEdge bool `protobuf:"varint,3,opt,name=weld_along_edge,json=weldAlongEdge,proto3" json:"weld_along_edge,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// Thickness of the part lost to corrosion over the design life [mm], where the
+	// part itself resists; a complete-penetration weld states its own. Default: what
+	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 100, less than the
+	// thickness.
+	CorrosionAllowanceMm *float64 `protobuf:"fixed64,4,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
 }
 
 func (x *JoinedPart) Reset() {
@@ -2846,6 +2851,13 @@ func (x *JoinedPart) GetWeldAlongEdge() bool {
 	return false
 }
 
+func (x *JoinedPart) GetCorrosionAllowanceMm() float64 {
+	if x != nil && x.CorrosionAllowanceMm != nil {
+		return *x.CorrosionAllowanceMm
+	}
+	return 0
+}
+
 // WeldSpec is what a weld is, apart from where it lies.
 type WeldSpec struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2872,7 +2884,9 @@ type WeldSpec struct {
 	// Whether each run or segment has the full thickness of the parts to itself,
 	// as the weld round a hollow section or on the two edges of a lap plate.
 	// Default false: two runs or segments share one thickness, as fillets on both
-	// faces of an upright plate. Only the base metal of the US bases uses it.
+	// faces of an upright plate. Only the base metal uses it. With the Eurocode
+	// segments of a group share only where two lie on both faces of the second
+	// part, and fillets along an edge do not share.
 	OwnSection    bool `protobuf:"varint,8,opt,name=own_section,json=ownSection,proto3" json:"own_section,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -3868,8 +3882,15 @@ type PinnedPlates struct {
 	// if both plates carried the share of the nearer. Default 0. 0 to 5000, less
 	// than half the column.
 	EccentricityMm float64 `protobuf:"fixed64,11,opt,name=eccentricity_mm,json=eccentricityMm,proto3" json:"eccentricity_mm,omitempty"`
-	unknownFields  protoimpl.UnknownFields
-	sizeCache      protoimpl.SizeCache
+	// Whether something else than the plates, such as a wall, a floor or bracing,
+	// holds the column's foot against going sideways along the pins, square to the
+	// plates. The plates then buckle over their height (K = 1). Otherwise they are
+	// cantilevers (K = 2), unless the column keeps their heads upright: bolts with
+	// nuts at two levels without a gap, or a plate that fits its slot. Default
+	// false.
+	FootHeldAlongPins bool `protobuf:"varint,12,opt,name=foot_held_along_pins,json=footHeldAlongPins,proto3" json:"foot_held_along_pins,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
 }
 
 func (x *PinnedPlates) Reset() {
@@ -3977,6 +3998,13 @@ func (x *PinnedPlates) GetEccentricityMm() float64 {
 		return x.EccentricityMm
 	}
 	return 0
+}
+
+func (x *PinnedPlates) GetFootHeldAlongPins() bool {
+	if x != nil {
+		return x.FootHeldAlongPins
+	}
+	return false
 }
 
 // BracketWeld is the weld of the plates of a pinned column foot to the base plate
@@ -4158,7 +4186,8 @@ type PinForces struct {
 	// Across the column, in the plane of the plates [kN]. Default 0. -100 000 to
 	// 100 000.
 	VKn float64 `protobuf:"fixed64,2,opt,name=v_kn,json=vKn,proto3" json:"v_kn,omitempty"`
-	// Moment about the axis of the pins [kNm]. Default 0. -100 000 to 100 000.
+	// Moment about the axis of the pins [kNm]. Where its sign beside that of v_kn
+	// matters, the worse of both is taken. Default 0. -100 000 to 100 000.
 	MKnm          float64 `protobuf:"fixed64,3,opt,name=m_knm,json=mKnm,proto3" json:"m_knm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -4375,12 +4404,14 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"properties\x18\x02 \x01(\v2 .footward.v1.WeldMetalPropertiesR\n" +
 	"properties\"S\n" +
 	"\x13WeldMetalProperties\x12<\n" +
-	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\xc0r@R\vstrengthMpa\"\xa4\x01\n" +
+	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\xc0r@R\vstrengthMpa\"\x95\x02\n" +
 	"\n" +
 	"JoinedPart\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x120\n" +
 	"\x05steel\x18\x02 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12&\n" +
-	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\"\xd3\x03\n" +
+	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\x12T\n" +
+	"\x16corrosion_allowance_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01B\x19\n" +
+	"\x17_corrosion_allowance_mm\"\xd3\x03\n" +
 	"\bWeldSpec\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.WeldKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x120\n" +
@@ -4478,7 +4509,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\af_y_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fYMpa\x123\n" +
 	"\bf_yb_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06fYbMpa\x12\x12\n" +
 	"\x04nuts\x18\x06 \x01(\bR\x04nuts\x12G\n" +
-	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\x97\x06\n" +
+	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xc8\x06\n" +
 	"\fPinnedPlates\x12D\n" +
 	"\varrangement\x18\x01 \x01(\x0e2\x16.footward.v1.PinPlatesB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\varrangement\x12<\n" +
@@ -4492,7 +4523,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x06gap_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05gapMm\x12[\n" +
 	"\x1adowel_bearing_strength_mpa\x18\n" +
 	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@H\x01R\x17dowelBearingStrengthMpa\x88\x01\x01\x12B\n" +
-	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMmB\x19\n" +
+	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMm\x12/\n" +
+	"\x14foot_held_along_pins\x18\f \x01(\bR\x11footHeldAlongPinsB\x19\n" +
 	"\x17_corrosion_allowance_mmB\x1d\n" +
 	"\x1b_dowel_bearing_strength_mpa\"\xb7\x01\n" +
 	"\vBracketWeld\x121\n" +
@@ -4721,6 +4753,7 @@ func file_footward_v1_part_proto_init() {
 	}
 	file_footward_v1_part_proto_msgTypes[16].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[22].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[29].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[30].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[32].OneofWrappers = []any{
 		(*Anchorage_Headed)(nil),
