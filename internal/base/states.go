@@ -157,7 +157,7 @@ var (
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage,
-		wholePath, spreadPlan, within, persistent, byStack, softBed}
+		wholePath, spreadPlan, within, persistent, byStack, softBed, ownDuration, oneDuration, persistentLeft, equilibriumLeft}
 }
 
 func (c *column) remark(l *limit.Notices) {

@@ -146,7 +146,7 @@ func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
 	if in.Basis.US() {
 		in.Basis = basis.USLRFD
 	}
-	accidental := slices.Contains(in.Situations, load.AccidentalCase)
+	accidental := slices.Contains(situations(&in, nil), load.AccidentalCase)
 	in.Situations = []load.Situation{load.Strength}
 	if accidental && !in.Basis.US() {
 		in.Situations = append(in.Situations, load.AccidentalCase)

@@ -722,8 +722,8 @@ type PadOffer struct {
 	// Absent: the foot stays at the level that it has on the rings, on a plinth of
 	// concrete. 0 to 10 000.
 	AboveMm *float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3,oneof" json:"above_mm,omitempty"`
-	// Size of the plinth along x [mm]. Default 0: that of the base's plate. The plinth
-	// is counted, not checked. 0 to 5000.
+	// Size of the plinth along x [mm], not less than plate and rods take. Default 0: that
+	// of the base's plate. The plinth is counted, not checked. 0 to 5000.
 	PlinthXMm float64 `protobuf:"fixed64,17,opt,name=plinth_x_mm,json=plinthXMm,proto3" json:"plinth_x_mm,omitempty"`
 	// Size of the plinth along y [mm]. Default 0: that of the base's plate. 0 to 5000.
 	PlinthYMm float64 `protobuf:"fixed64,18,opt,name=plinth_y_mm,json=plinthYMm,proto3" json:"plinth_y_mm,omitempty"`
@@ -743,7 +743,8 @@ type PadOffer struct {
 	// apart. Default 24 plain, 25 reinforced (EN 1991-1-1 Table A.1, from memory). 10 to
 	// 40.
 	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,15,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
-	// Greatest utilization that passes. Default 0 counts as 1. 0 to 1.
+	// Greatest utilization that passes; rules of detailing, such as cover and spacing,
+	// need only be kept. Default 0 counts as 1. 0 to 1.
 	MostUtilization float64 `protobuf:"fixed64,16,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
 	unknownFields   protoimpl.UnknownFields
 	sizeCache       protoimpl.SizeCache
