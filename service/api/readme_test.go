@@ -53,7 +53,7 @@ var parts = []struct {
 	{"Ring stack", ring.Kinds(), ring.Remarks()},
 	{"Concrete pad", pad.Kinds(), slices.Concat(pad.Remarks(), size.PadRemarks(), compare.Remarks())},
 	{"Anchorage", base.AnchorageKinds(), base.AnchorageRemarks()},
-	{"Column base", base.ColumnKinds(), base.ColumnRemarks()},
+	{"Column base", base.ColumnKinds(), slices.Concat(base.ColumnRemarks(), size.SearchRemarks())},
 }
 
 // TestReadmeListsEveryLimitState holds the README's table to the kernel's lists.
