@@ -41,7 +41,8 @@ type Substructure struct {
 	Stack         ring.Input
 	Levelling     Levelling
 	OtherWeight   float64           // that is not found here, characteristic [N]
-	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3
+	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3, with bars 25
+	Blinding      bool              // whether a concrete block is cast on blinding
 	Reinforcement pad.Reinforcement // of a concrete block; none: plain concrete
 	HasGround     bool
 	Ground        ground.Input
@@ -60,6 +61,7 @@ type Substructure struct {
 // Unit weights [N/mm3]: EN 1991-1-1:2002 Tables A.1 and A.4 (from memory).
 const (
 	plainConcrete = 24e-6
+	barsConcrete  = 25e-6
 	steelWeight   = 77e-6
 )
 
@@ -240,6 +242,9 @@ func (in *ColumnInput) plan(stack *ring.Result) plan {
 		unit := s.Concrete
 		if unit == 0 {
 			unit = plainConcrete
+			if s.Reinforcement.X.Diameter > 0 {
+				unit = barsConcrete
+			}
 		}
 		p.weight = unit * b.SizeX * b.SizeY * b.Height
 	} else {

@@ -1,6 +1,9 @@
 package size
 
 import (
+	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"footward.example/footward/internal/base"
@@ -109,7 +112,7 @@ func (in *Comparison) pad() PadInput {
 	plate, f := &b.Base.Plate.Plate, &b.Base.Plate.Footprint
 	if !in.AbovePad {
 		p.Foot = base.Height(b) + p.Ground.Depth - b.Below.Ground.Depth
-		p.Standing = plainConcrete * in.plinthX() * in.plinthY() * max(0, p.Foot-plate.Thickness-p.Thickness.Least)
+		p.Plinth = Plinth{SizeX: in.plinthX(), SizeY: in.plinthY(), Plate: plate.Thickness}
 	}
 	if p.Pad.Column == (pad.Column{}) {
 		p.Pad.Column = pad.Column{SizeX: (f.SizeX + plate.SizeX) / 2, SizeY: (f.SizeY + plate.SizeY) / 2}
@@ -202,7 +205,7 @@ func (in *Comparison) concrete(p *PadInput, c *PadChoice) *compare.Pad {
 		b := compare.Bars(p.Bars[c.Bars])
 		out.X, out.Y, out.Cover, out.Bend = b, b, p.Pad.Reinforcement.Cover, p.Pad.Reinforcement.Bend
 	}
-	if top := p.Foot - in.Base.Base.Plate.Plate.Thickness - c.Thickness; top > 0 {
+	if top := p.Plinth.height(p.Foot, c.Thickness); top > 0 {
 		out.Plinth = compare.Plinth{SizeX: in.plinthX(), SizeY: in.plinthY(), Height: top}
 	}
 	out.Dig = in.dig(p.Ground.Depth)
@@ -239,6 +242,9 @@ func ValidateComparison(in *Comparison, faults *limit.Faults) {
 	if len(*faults) > before {
 		return
 	}
+	if !in.AbovePad {
+		in.validatePlinth(faults)
+	}
 	var found limit.Faults
 	p := in.pad()
 	ValidatePad(&p, &found)
@@ -272,6 +278,27 @@ func ValidateComparison(in *Comparison, faults *limit.Faults) {
 	*faults = append(*faults, found...)
 }
 
+// validatePlinth adds to faults that a plinth is smaller than what stands on it: there
+// plate and rods would have no concrete below them.
+func (in *Comparison) validatePlinth(faults *limit.Faults) {
+	b := &in.Base.Base
+	x, y := b.Plate.Plate.SizeX, b.Plate.Plate.SizeY
+	if b.HasRods {
+		d := b.Rod.Thread.Diameter
+		for _, at := range b.At {
+			x, y = max(x, 2*math.Abs(at.X)+d), max(y, 2*math.Abs(at.Y)+d)
+		}
+	}
+	for _, v := range [...]struct {
+		field     string
+		of, takes float64
+	}{{"pad.plinth_x_mm", in.plinthX(), x}, {"pad.plinth_y_mm", in.plinthY(), y}} {
+		if v.of < v.takes {
+			faults.Add(limit.OutOfRange, v.field, fmt.Sprintf("of %g mm is less than plate and rods take, %g mm", v.of, v.takes))
+		}
+	}
+}
+
 // padPath is the contract's path of a field of the pad.
 func padPath(field string) string {
 	switch part, rest, _ := strings.Cut(field, "."); part {
@@ -302,14 +329,16 @@ func (in *Comparison) settles(r *Compared) error {
 	p, c := in.pad(), &r.Pad.Best
 	one := in.Base
 	one.NoSizes, one.HasWeld, one.Anchorage = true, false, base.Anchorage{}
-	one.Base.HasRods = false
+	one.Base.HasRods, one.Preload = false, 0
 	one.Base.Support = bearing.Input{
 		Design: one.Base.Plate.Design, SizeX: one.Base.Plate.Plate.SizeX, SizeY: one.Base.Plate.Plate.SizeY, Medium: bearing.Concrete,
 		Block: bearing.Block{Concrete: p.Pad.Concrete, SizeX: c.SizeX, SizeY: c.SizeY, Height: c.Thickness},
 	}
 	one.Below.HasStack, one.Below.Levelling = false, base.Levelling{}
-	one.Below.Ground = p.Ground
+	one.Below.Ground, one.Below.Concrete, one.Below.Reinforcement = p.Ground, plainConcrete, pad.Reinforcement{}
 	one.Below.OtherWeight = max(0, c.Weight-plainConcrete*c.SizeX*c.SizeY*c.Thickness)
+	arm := p.Plinth.height(p.Foot, c.Thickness)
+	one.Below.Service, one.Below.Sustained = raised(one.Below.Service, arm), raised(one.Below.Sustained, arm)
 	out, err := base.CheckColumn(&one)
 	if err != nil {
 		return err
@@ -322,6 +351,17 @@ func (in *Comparison) settles(r *Compared) error {
 		}
 	}
 	return nil
+}
+
+// raised returns cases whose shear acts higher than they say: its moment adds to theirs
+// whatever the signs, as that of the height of the pad does.
+func raised(cases []base.Case, arm float64) []base.Case {
+	out := slices.Clone(cases)
+	for i := range out {
+		a := &out[i].Actions
+		a.Mx, a.My = math.Abs(a.Mx)+math.Abs(a.Vy)*arm, math.Abs(a.My)+math.Abs(a.Vx)*arm
+	}
+	return out
 }
 
 // Notices appends the notices of rings, pad and count.

@@ -183,7 +183,10 @@ func (s *pads) build(c *PadChoice) {
 	}
 	area := c.SizeX * c.SizeY
 	c.Volume = area * c.Thickness
-	c.Weight = c.Volume*concrete + area*max(0, in.Ground.Depth-c.Thickness)*in.Soil + in.Standing
+	// The plinth stands where soil would lie.
+	plinth, soil := in.Plinth.SizeX*in.Plinth.SizeY, max(0, in.Ground.Depth-c.Thickness)
+	high := in.Plinth.height(in.Foot, c.Thickness)
+	c.Weight = c.Volume*concrete + (area*soil-plinth*min(soil, high))*in.Soil + plinth*high*plainConcrete
 	g, p := &s.ground, &s.pad
 	g.Shape, g.SizeX, g.SizeY = ground.Rectangle, c.SizeX, c.SizeY
 	height := c.Thickness + in.Above
@@ -198,6 +201,9 @@ func (s *pads) build(c *PadChoice) {
 	}
 }
 
+// narrow is why a pad that its plinth reaches beyond cannot be built.
+var narrow = limit.Faults{{Field: "pad.plan", Fault: limit.OutOfRange, Reason: "is smaller than the plinth in every choice"}}
+
 // try checks a choice; built is false when the pad cannot be built. The concrete is
 // looked at only where the ground holds.
 func (s *pads) try(c *PadChoice) (built bool, err error) {
@@ -206,8 +212,14 @@ func (s *pads) try(c *PadChoice) (built bool, err error) {
 			return false, err
 		}
 	}
-	s.build(c)
 	s.checked++
+	if p := &s.in.Plinth; c.SizeX < p.SizeX || c.SizeY < p.SizeY {
+		if s.nothing == nil {
+			s.nothing = narrow
+		}
+		return false, nil
+	}
+	s.build(c)
 	for i := range s.pairs {
 		g, err := s.onGround(c, i)
 		if err != nil {

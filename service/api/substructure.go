@@ -20,7 +20,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 		HasStack: s != nil, HasGround: g != nil, HasSettlement: t != nil,
 		Levelling:   base.Levelling{Thickness: m.GetLevelling().GetThicknessMm(), UnitWeight: m.GetLevelling().GetUnitWeightKnM3() * newtonPerMM3},
 		OtherWeight: m.GetOtherWeightKn() * newton, Concrete: m.GetConcreteUnitWeightKnM3() * newtonPerMM3,
-		Subgrade: g.GetSubgradeNMm3(),
+		Subgrade: g.GetSubgradeNMm3(), Blinding: m.GetBlindingMm() > 0,
 	}
 	if b := m.GetReinforcement(); b != nil {
 		bars := pad.Bars{Diameter: b.GetBars().GetDiameterMm(), Spacing: b.GetBars().GetSpacingMm()}

@@ -1065,7 +1065,10 @@ type ItemRate struct {
 	Carbon *RateValue `protobuf:"bytes,4,opt,name=carbon,proto3" json:"carbon,omitempty"`
 	// Distance to the site, of surplus soil from it [km]. Default 0: not given. 0 to 50
 	// 000.
-	DistanceKm    float64 `protobuf:"fixed64,5,opt,name=distance_km,json=distanceKm,proto3" json:"distance_km,omitempty"`
+	DistanceKm float64 `protobuf:"fixed64,5,opt,name=distance_km,json=distanceKm,proto3" json:"distance_km,omitempty"`
+	// Whether it is found on the site, or stays there: no transport. Not with
+	// distance_km. Default false.
+	OnSite        bool `protobuf:"varint,6,opt,name=on_site,json=onSite,proto3" json:"on_site,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1133,6 +1136,13 @@ func (x *ItemRate) GetDistanceKm() float64 {
 		return x.DistanceKm
 	}
 	return 0
+}
+
+func (x *ItemRate) GetOnSite() bool {
+	if x != nil {
+		return x.OnSite
+	}
+	return false
 }
 
 // Transport is what a tonne takes over a kilometre.
@@ -2176,7 +2186,7 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x05value\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x05value\x124\n" +
 	"\x03per\x18\x02 \x01(\x0e2\x18.footward.v1.RateMeasureB\b\xbaH\x05\x82\x01\x02\x10\x01R\x03per\x12\"\n" +
 	"\x06source\x18\x03 \x01(\tB\n" +
-	"\xbaH\ar\x05\x10\x01\x18\xac\x02R\x06source\"\x87\x02\n" +
+	"\xbaH\ar\x05\x10\x01\x18\xac\x02R\x06source\"\xa0\x02\n" +
 	"\bItemRate\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.ItemKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12*\n" +
@@ -2184,7 +2194,8 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x05hours\x18\x03 \x01(\v2\x16.footward.v1.RateValueR\x05hours\x12.\n" +
 	"\x06carbon\x18\x04 \x01(\v2\x16.footward.v1.RateValueR\x06carbon\x12:\n" +
 	"\vdistance_km\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
-	"distanceKm\"g\n" +
+	"distanceKm\x12\x17\n" +
+	"\aon_site\x18\x06 \x01(\bR\x06onSite\"g\n" +
 	"\tTransport\x12*\n" +
 	"\x04cost\x18\x01 \x01(\v2\x16.footward.v1.RateValueR\x04cost\x12.\n" +
 	"\x06carbon\x18\x02 \x01(\v2\x16.footward.v1.RateValueR\x06carbon\"\xb2\x02\n" +
