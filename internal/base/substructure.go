@@ -401,6 +401,9 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 			faults.Add(limit.OutOfRange, substructurePath+f.field, fmt.Sprintf("must be from 0 to %g in N and mm", f.most))
 		}
 	}
+	if s.Blinding && (s.HasStack || !s.HasGround) {
+		faults.Add(limit.Conflict, substructurePath+"blinding_mm", "goes with a concrete block on the ground, which is checked")
+	}
 	add := func(found limit.Faults, field func(string) string) {
 		for _, f := range found {
 			if f.Field = field(f.Field); f.Field != "" && !known(*faults, f.Field) {

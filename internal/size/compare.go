@@ -337,7 +337,7 @@ func (in *Comparison) settles(r *Compared) error {
 	one.Below.HasStack, one.Below.Levelling = false, base.Levelling{}
 	one.Below.Ground, one.Below.Concrete, one.Below.Reinforcement = p.Ground, plainConcrete, pad.Reinforcement{}
 	one.Below.OtherWeight = max(0, c.Weight-plainConcrete*c.SizeX*c.SizeY*c.Thickness)
-	arm := p.Plinth.height(p.Foot, c.Thickness)
+	arm := max(0, p.height(c.Thickness)-one.Base.Plate.Plate.Thickness-c.Thickness)
 	one.Below.Service, one.Below.Sustained = raised(one.Below.Service, arm), raised(one.Below.Sustained, arm)
 	out, err := base.CheckColumn(&one)
 	if err != nil {

@@ -189,10 +189,7 @@ func (s *pads) build(c *PadChoice) {
 	c.Weight = c.Volume*concrete + (area*soil-plinth*min(soil, high))*in.Soil + plinth*high*plainConcrete
 	g, p := &s.ground, &s.pad
 	g.Shape, g.SizeX, g.SizeY = ground.Rectangle, c.SizeX, c.SizeY
-	height := c.Thickness + in.Above
-	if in.Foot > 0 {
-		height = max(c.Thickness, in.Foot)
-	}
+	height := in.height(c.Thickness)
 	g.Height = height
 	p.SizeX, p.SizeY, p.Thickness, p.Height = c.SizeX, c.SizeY, c.Thickness, height
 	p.Design, p.Factored = in.Ground.Design, true
@@ -203,6 +200,15 @@ func (s *pads) build(c *PadChoice) {
 
 // narrow is why a pad that its plinth reaches beyond cannot be built.
 var narrow = limit.Faults{{Field: "pad.plan", Fault: limit.OutOfRange, Reason: "is smaller than the plinth in every choice"}}
+
+// height returns how high the actions act above the underside of a pad of a thickness
+// [mm].
+func (in *PadInput) height(thickness float64) float64 {
+	if in.Foot > 0 {
+		return max(thickness, in.Foot)
+	}
+	return thickness + in.Above
+}
 
 // try checks a choice; built is false when the pad cannot be built. The concrete is
 // looked at only where the ground holds.
