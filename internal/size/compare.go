@@ -42,6 +42,7 @@ type Compared struct {
 	Rings *base.ColumnResult
 	Pad   *PadResult
 	Count *compare.Result
+	light bool // whether rings of known mass weigh nothing on the ground
 }
 
 // Names of the two footings.
@@ -58,7 +59,7 @@ func Compare(in *Comparison) (*Compared, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	r := &Compared{}
+	r := &Compared{light: in.light()}
 	var err error
 	if r.Rings, err = base.CheckColumn(&in.Base); err != nil {
 		return nil, err
@@ -365,4 +366,18 @@ func raised(cases []base.Case, arm float64) []base.Case {
 }
 
 // Notices appends the notices of rings, pad and count.
-func (r *Compared) Notices(l *limit.Notices) { r.Count.Notices(l) }
+func (r *Compared) Notices(l *limit.Notices) {
+	r.Count.Notices(l)
+	if r.light {
+		l.Add(lightRings)
+	}
+}
+
+// light reports whether the rings are heavier than all the weight that is given besides.
+func (in *Comparison) light() bool {
+	sum := 0.0
+	for i := range in.Stack.Rings {
+		sum += in.Stack.Rings[i].Mass
+	}
+	return sum*gravity > in.Base.Below.OtherWeight
+}

@@ -134,9 +134,16 @@ func rate(v *footwardv1.RateValue) compare.Value {
 	return compare.Value{Given: true, Per: compare.Measure(v.GetPer()), Value: v.GetValue(), Source: v.GetSource()}
 }
 
-// Factors on the weight of a pad where it presses and where it holds: EN 1990 Table
-// A1.2(B); ASCE 7-22 2.3.1.
-var padWeights = map[bool][2]float64{false: {1.35, 1}, true: {1.4, 0.9}}
+// padWeights returns the factors on the weight of a pad where it presses and where it
+// holds.
+//
+// Source: EN 1990 Table A1.2(B), as given for the actions; ASCE 7-22 2.3.1.
+func padWeights(in *load.Input) [2]float64 {
+	if in.Basis.US() {
+		return [2]float64{1.4, 0.9}
+	}
+	return [2]float64{in.Factors.GSup, in.Factors.GInf}
+}
 
 // padCases finds the factored combinations that the concrete must hold; with ASD
 // those of LRFD, since concrete has no allowable stresses.
@@ -158,8 +165,7 @@ func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
 	var out []size.PadCase
 	for i := range combined.Combinations {
 		k := &combined.Combinations[i]
-		weights := padWeights[in.Basis.US()]
-		for _, w := range weights {
+		for _, w := range padWeights(&in) {
 			out = append(out, size.PadCase{Name: k.Name, Actions: k.Sum, Weight: w})
 		}
 	}

@@ -161,3 +161,37 @@ func TestWhatIsFoundOnTheSiteIsNotMoved(t *testing.T) {
 	}
 	assert.NotContains(t, r.GetFootings()[0].GetTotals().GetTransportCost().GetMissing(), "granular fill")
 }
+
+// TestRingsThatWeighNothingAreNamed has two rings of 80 kg, 1.57 kN, beside 1.5 kN of
+// other weight.
+func TestRingsThatWeighNothingAreNamed(t *testing.T) {
+	for other, want := range map[float64]bool{0: true, 1.5: true, 1.6: false} {
+		m := comparison(t)
+		m.Base.Substructure.OtherWeightKn = other
+		r, err := service(t).CompareFootings(t.Context(), m)
+		require.NoError(t, err)
+		named := false
+		for _, n := range r.GetNotices() {
+			named = named || n.GetCode() == "compare_rings_weightless"
+		}
+		assert.Equal(t, want, named, other)
+	}
+}
+
+// TestANationalFactorReachesTheWeightOfAComparedPad has next to nothing permanent but the
+// pad: with less of its weight the resultant of shear lies further out.
+func TestANationalFactorReachesTheWeightOfAComparedPad(t *testing.T) {
+	balance := func(gamma float64) float64 {
+		m := onePad(t, 600)
+		for _, a := range m.GetActionSet().GetActions() {
+			a.Forces = &footwardv1.ForcesAtFoot{NKn: -1e-6}
+			if a.GetKind() == footwardv1.ActionKind_ACTION_KIND_WIND {
+				a.Forces = &footwardv1.ForcesAtFoot{VXKn: 1}
+			}
+		}
+		m.ActionSet.Factors = &footwardv1.ActionFactors{GammaGInf: &gamma}
+		_, r := comparedPad(t, m)
+		return state(t, r, "pad_equilibrium").GetUtilization()
+	}
+	assert.Greater(t, balance(0.8), 1.1*balance(1))
+}
