@@ -157,10 +157,14 @@ var (
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage,
-		wholePath, spreadPlan, within, persistent, byStack, softBed, ownDuration, oneDuration, persistentLeft, equilibriumLeft}
+		wholePath, spreadPlan, within, persistent, byStack, softBed, weldOfBase,
+		ownDuration, oneDuration, persistentLeft, equilibriumLeft}
 }
 
 func (c *column) remark(l *limit.Notices) {
+	if _, changed := c.in.weldOf(); c.in.HasWeld && changed {
+		l.Add(weldOfBase)
+	}
 	l.Add(rigid)
 	if c.in.Modulus > 0 {
 		l.Add(elastic)

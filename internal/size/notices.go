@@ -54,3 +54,9 @@ func (in *Input) free() string {
 	}
 	return strings.Join(parts, ", ")
 }
+
+var lightRings = &limit.Notice{Code: "compare_rings_weightless", Severity: limit.Caution,
+	Text: "The rings are heavier than other_weight_kn: they are counted as material, and do not or not wholly press on the ground nor hold anything down."}
+
+// CompareRemarks returns the notices of a comparison beside those of its count.
+func CompareRemarks() []*limit.Notice { return []*limit.Notice{lightRings} }

@@ -150,11 +150,9 @@ var (
 		Text: "The soil on the pad counts by one unit weight, where it presses and where it holds: try the greatest and the least, and the pad before it is covered."}
 	derivedCases = &limit.Notice{Code: "size_pad_cases", Severity: limit.Assumption,
 		Text: "The concrete was checked for the actions given for the ground: with the Eurocode by set A1 (1.35 or 1.0 of the permanent and 1.5 of the variable ones, as one), with LRFD as they are."}
-	lightRings = &limit.Notice{Code: "compare_rings_weightless", Severity: limit.Caution,
-		Text: "The rings are heavier than other_weight_kn: they are counted as material, and do not or not wholly press on the ground nor hold anything down."}
 )
 
 // PadRemarks returns the notices of the search beside those of its parts.
 func PadRemarks() []*limit.Notice {
-	return []*limit.Notice{order, soilAbove, standsOut, derivedCases, lightRings}
+	return []*limit.Notice{order, soilAbove, standsOut, derivedCases}
 }
