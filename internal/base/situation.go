@@ -2,6 +2,7 @@ package base
 
 import (
 	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/pad"
 )
@@ -82,6 +83,22 @@ func (in *ColumnInput) unprovedBelow(all []limit.State) {
 	}
 }
 
+// partials returns the factors on actions of a pair.
+//
+// Source: EN 1997-1:2004 2.4.7.1(3), 1.0 in accidental situations.
+func (k *Pair) partials(given ground.Partials) ground.Partials {
+	if !k.Accidental {
+		return given
+	}
+	return ground.Partials{GSup: 1, GInf: 1, Q: 1, QC: 1, GDst: 1, GStb: 1}
+}
+
+// Actions returns a footing on the ground under a pair.
+func (k *Pair) Actions(g ground.Input) ground.Input {
+	g.Permanent, g.Variable, g.Partials = k.Permanent, k.Variable, k.partials(g.Partials)
+	return g
+}
+
 // The notices of the combinations, in the order of an answer.
 var (
 	ownDuration = &limit.Notice{Code: "base_duration_by_combination", Severity: limit.Assumption,
@@ -92,6 +109,8 @@ var (
 		Text: "The kinds asked for hold the accidental situation and not strength: the persistent situation is not verified."}
 	equilibriumLeft = &limit.Notice{Code: "base_equilibrium_left_out", Severity: limit.Caution,
 		Text: "The kinds asked for leave out equilibrium: rods that hold down have less than 0.9 of the permanent with 1.5 of the variable actions asks for (EN 1990 Table A1.2(A))."}
+	accidentalGround = &limit.Notice{Code: "base_ground_accidental", Severity: limit.Assumption,
+		Text: "In the accidental situation the ground has 1.0 on actions and the partial factors of the persistent situation on its strength (EN 1997-1 2.4.7.1(3) leaves them to the case)."}
 )
 
 // remarkCases appends the notices of the combinations.
@@ -114,6 +133,11 @@ func (in *ColumnInput) remarkCases(l *limit.Notices) {
 	}
 	if in.NoEquilibrium {
 		l.Add(equilibriumLeft)
+	}
+	for i := range in.Below.Pairs {
+		if in.Below.HasGround && in.Below.Pairs[i].Accidental {
+			l.Add(accidentalGround)
+		}
 	}
 	for _, n := range in.Remarks {
 		l.Add(n)

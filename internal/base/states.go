@@ -158,7 +158,7 @@ var (
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage,
 		wholePath, spreadPlan, within, persistent, byStack, softBed, weldOfBase,
-		ownDuration, oneDuration, persistentLeft, equilibriumLeft}
+		ownDuration, oneDuration, persistentLeft, equilibriumLeft, accidentalGround}
 }
 
 func (c *column) remark(l *limit.Notices) {

@@ -31,6 +31,8 @@ type Pair struct {
 	Permanent geom.Actions
 	Variable  geom.Actions
 	Weight    float64 // factor of the combination on weights [-]
+	// Accidental has 1.0 on actions, with the strength of the ground as ever.
+	Accidental bool
 }
 
 // Substructure is what carries a base below its plate: a stack of rings, or the
@@ -303,6 +305,7 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 	g.Shape, g.SizeX, g.SizeY, g.Diameter = p.shape, p.sizeX, p.sizeY, p.d
 	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
 	g.Permanent, g.Variable = p.move(k.Permanent), p.move(k.Variable)
+	g.Partials = k.partials(g.Partials)
 	return g
 }
 

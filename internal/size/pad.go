@@ -260,8 +260,9 @@ func (s *pads) try(c *PadChoice) (built bool, err error) {
 // onGround checks the ground in one combination.
 func (s *pads) onGround(c *PadChoice, i int) (*ground.Result, error) {
 	k := &s.pairs[i]
-	s.ground.Permanent, s.ground.Variable, s.ground.Weight = k.Permanent, k.Variable, k.Weight*c.Weight
-	return ground.Check(&s.ground)
+	g := k.Actions(s.ground)
+	g.Weight = k.Weight * c.Weight
+	return ground.Check(&g)
 }
 
 // concrete checks the concrete in one combination.

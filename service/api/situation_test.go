@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"footward.example/footward/client"
 	"footward.example/footward/client/footward/reading"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -249,3 +250,37 @@ func parsedResult(t *testing.T, item string) *footwardv1.CheckResult {
 	require.NoError(t, err)
 	return r.GetResult()
 }
+
+// TestAnImpactReachesTheGround has an impact against a block on sand: 1.0 of it slides
+// (EN 1997-1 2.4.7.1(3)), with the ground's own factors as ever.
+func TestAnImpactReachesTheGround(t *testing.T) {
+	check := func(v float64, turned bool) *footwardv1.CheckResult {
+		m := onBlock(t, 75)
+		impact := &footwardv1.ForcesAtFoot{VXKn: v}
+		if turned {
+			impact = &footwardv1.ForcesAtFoot{VYKn: v}
+		}
+		set := m.GetActionSet()
+		set.Actions = append(set.Actions, &footwardv1.Action{Name: "impact", Kind: footwardv1.ActionKind_ACTION_KIND_ACCIDENTAL, Forces: impact})
+		m.Base.Rods = parsed(t, headedBase(eurocodeBasis, c25, actionSet("", act("G", "PERMANENT", "n_kn: -1")))).GetColumnBase().Base.Rods
+		r, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Base: m.GetBase(),
+			Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: set}})
+		require.NoError(t, err, "%v", client.Violations(err))
+		return r.GetResult()
+	}
+	for _, turned := range []bool{false, true} {
+		r := check(20, turned)
+		s := state(t, r, "ground_sliding")
+		assert.Contains(t, s.GetCombination(), "(6.11b)")
+		assert.InDelta(t, 20, s.GetDemand(), 1e-9)
+		assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, s.GetVerdict())
+		assert.NotEmpty(t, noticeText(r, "base_ground_accidental"))
+		// 80 kN and the block of 1.8 x 1.8 x 0.5 x 25 = 40.5 kN hold by tan 30/1.25 (constant volume, as none is given) and the
+		// friction share of 1.
+		assert.InDelta(t, (80+40.5+weightAbove)*0.577350/1.25, s.GetResistance(), 1e-3)
+		assert.Equal(t, footwardv1.Verdict_VERDICT_FAIL, state(t, check(100, turned), "ground_sliding").GetVerdict())
+	}
+}
+
+// weightAbove is other_weight_kn of the base that is compared.
+const weightAbove = 1.5

@@ -100,6 +100,12 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 			s.Pairs = append(s.Pairs, base.Pair{Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: variable, Weight: 1})
 		}
 	}
+	for i := range combined.Combinations {
+		if k := &combined.Combinations[i]; k.Situation == load.AccidentalCase {
+			permanent, other := parted(in, k)
+			s.Pairs = append(s.Pairs, base.Pair{Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: other, Weight: 1, Accidental: true})
+		}
+	}
 	if in.Basis.US() {
 		for i := range combined.Combinations {
 			k := &combined.Combinations[i]
