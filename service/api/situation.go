@@ -40,6 +40,10 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInpu
 		r.faults = append(r.faults, prefixed("action_set.", faults)...)
 		return
 	}
+	if len(combined.Combinations) == 0 {
+		r.faults.Add(limit.Conflict, "action_set.kinds", "make no combination of these actions")
+		return
+	}
 	var l limit.Notices
 	combined.Notices(&l)
 	to.Remarks = l.All()

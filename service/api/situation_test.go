@@ -284,3 +284,14 @@ func TestAnImpactReachesTheGround(t *testing.T) {
 
 // weightAbove is other_weight_kn of the base that is compared.
 const weightAbove = 1.5
+
+// TestKindsWithoutAnyCombinationAreRefused by the name of what makes none.
+func TestKindsWithoutAnyCombinationAreRefused(t *testing.T) {
+	m := parsed(t, headedBase(eurocodeBasis, c25, actionSet("COMBINATION_KIND_ACCIDENTAL", act("G", "PERMANENT", "n_kn: -50")))).GetColumnBase()
+	_, err := service(t).CheckColumnBase(t.Context(), m)
+	var fields []string
+	for _, v := range client.Violations(err) {
+		fields = append(fields, v.GetField())
+	}
+	assert.Equal(t, []string{"action_set.kinds"}, fields)
+}

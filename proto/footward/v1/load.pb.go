@@ -765,9 +765,9 @@ type ActionSet struct {
 	// and the three of serviceability. Default of CheckColumnBase: strength and, with
 	// the Eurocode, the accidental one where such an action is given, and equilibrium
 	// where there are rods, a stack or the ground; stack and ground take service
-	// values, and the ground characteristic and accidental ones, besides. Without strength (or the
-	// accidental kind) no strength is verified, and without equilibrium no overturning
-	// and no uplift: what passes so is OUT_OF_SCOPE.
+	// values, and the ground characteristic and accidental ones, besides. Without
+	// strength (or the accidental kind) no strength is verified, and without
+	// equilibrium no overturning and no uplift: what passes so is OUT_OF_SCOPE.
 	Kinds         []CombinationKind `protobuf:"varint,4,rep,packed,name=kinds,proto3,enum=footward.v1.CombinationKind" json:"kinds,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
