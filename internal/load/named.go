@@ -1,7 +1,6 @@
 package load
 
 import (
-	"slices"
 	"strings"
 
 	"footward.example/footward/internal/limit"
@@ -25,7 +24,7 @@ func (r *Result) named(l *limit.Notices) {
 	for i := range r.in.Actions {
 		a := &r.in.Actions[i]
 		variable = variable || a.Kind != Permanent
-		if !slices.ContainsFunc(r.Combinations, func(c Combination) bool { return c.Factors[i] != 0 }) {
+		if !r.meet(i, i) {
 			none = append(none, a.Name)
 		}
 	}
@@ -72,5 +71,10 @@ func (in *Input) sameKind(i, j int) bool {
 
 // meet reports whether two actions are in one combination.
 func (r *Result) meet(i, j int) bool {
-	return slices.ContainsFunc(r.Combinations, func(c Combination) bool { return c.Factors[i] != 0 && c.Factors[j] != 0 })
+	for k := range r.Combinations {
+		if f := r.Combinations[k].Factors; f[i] != 0 && f[j] != 0 {
+			return true
+		}
+	}
+	return false
 }
