@@ -60,7 +60,7 @@ func (c *collector) lead(name string, sup, inf float64, leads, rest func(Psi) fl
 					continue
 				}
 				for _, i := range set {
-					if c.in.one(first, i) {
+					if c.in.leads(set, first, i) {
 						c.factors[i] = leads(c.in.Actions[i].psi())
 					} else {
 						c.factors[i] = rest(c.in.Actions[i].psi())

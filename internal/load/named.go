@@ -47,7 +47,7 @@ func (r *Result) pairs(one bool) string {
 		}
 		names := []string{r.in.Actions[i].Name}
 		for j := i + 1; j < len(r.in.Actions); j++ {
-			if r.in.sameKind(i, j) && (r.in.one(i, j) || r.in.Basis.US()) == one && r.meet(i, j) {
+			if r.in.Actions[i].Kind == r.in.Actions[j].Kind && (r.in.one(i, j) || r.in.Basis.US()) == one && r.meet(i, j) {
 				names = append(names, r.in.Actions[j].Name)
 				done[j] = one
 			}
@@ -62,11 +62,6 @@ func (r *Result) pairs(one bool) string {
 func (in *Input) variable(i int) bool {
 	k := in.Actions[i].Kind
 	return k != Permanent && k != Accidental
-}
-
-func (in *Input) sameKind(i, j int) bool {
-	a, b := &in.Actions[i], &in.Actions[j]
-	return a.Kind == b.Kind && a.Category == b.Category
 }
 
 // meet reports whether two actions are in one combination.

@@ -136,8 +136,8 @@ func (in *Input) validateWhole(a *Action, field string, faults *limit.Faults) {
 		b := &in.Actions[j]
 		switch {
 		case b.Part != a.Part || b == a:
-		case b.Kind != a.Kind || b.Category != a.Category:
-			faults.Add(limit.Conflict, field+".part_of", fmt.Sprintf("names the whole %q, of which actions[%d] of another kind or category is a part", a.Part, j))
+		case b.Kind != a.Kind:
+			faults.Add(limit.Conflict, field+".part_of", fmt.Sprintf("names the whole %q, of which actions[%d] of another kind is a part", a.Part, j))
 			return
 		case b.Group != a.Group:
 			faults.Add(limit.Conflict, field+".alternative_to",

@@ -1,14 +1,28 @@
 package load
 
-// one reports whether two variable actions are parts of one action: of one kind and
-// category and not said to be of different wholes. What says nothing is a part of
-// whatever is of its kind.
+// one reports whether two variable actions are parts of one action: said to be of one
+// whole, or of one kind and category and not said to be of different wholes. What says
+// nothing is a part of whatever is of its kind and category.
 //
 // Source: EN 1990:2002 1.5.3.10, a single action is independent of any other (from
 // memory); ASCE 7-22 2.2, L, S and W are whole loads.
 func (in *Input) one(i, j int) bool {
 	a, b := &in.Actions[i], &in.Actions[j]
-	return in.sameKind(i, j) && (a.Part == b.Part || a.Part == "" || b.Part == "")
+	if a.Kind != b.Kind {
+		return false
+	}
+	return a.Part != "" && a.Part == b.Part || a.Category == b.Category && (a.Part == "" || b.Part == "")
+}
+
+// leads reports whether an action of a set leads where the whole of another does.
+func (in *Input) leads(set []int, first, i int) bool {
+	whole := in.Actions[first].Part
+	for _, m := range set {
+		if (m == first || whole != "" && in.Actions[m].Part == whole) && in.one(m, i) {
+			return true
+		}
+	}
+	return false
 }
 
 // led reports whether the k-th of a set need not lead: an action before it is a part

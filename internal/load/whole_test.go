@@ -165,6 +165,29 @@ func TestDifferentWholesAreIndependent(t *testing.T) {
 	assert.Contains(t, terms(t, eurocode(load.Strength, a, b)), "1.5 a + 1.5 b", "psi_0 of storage is 1")
 	b.Category = 3
 	assert.Contains(t, terms(t, eurocode(load.Strength, a, b)), "1.5 a + 1.05 b", "categories differ")
+	assert.Contains(t, remarks(t, eurocode(load.Strength, a, b))["load_parts_independent"], ": a + b.")
+	// One whole of two categories, and what says nothing goes with its own: psi_0 0.7 each.
+	a.Part, b.Part, c.Category = "floors", "floors", 3
+	got = terms(t, eurocode(load.Strength, a, b, c))
+	assert.Contains(t, got, "1.5 a + 1.5 b + 1.5 c")
+	assert.Contains(t, got, "1.5 a + 1.5 b")
+	assert.NotContains(t, got, "1.5 a + 1.05 b")
+	assert.Contains(t, got, "1.5 b + 1.5 c")
+	assert.ElementsMatch(t, []string{"1.5 a + 1.05 c", "1.05 a + 1.5 c"}, pick(got, "a", "c"))
+}
+
+// pick returns the combinations of exactly these actions.
+func pick(all []string, names ...string) (out []string) {
+	for _, n := range all {
+		has := strings.Count(n, " + ") == len(names)-1
+		for _, name := range names {
+			has = has && strings.Contains(n, " "+name)
+		}
+		if has {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // TestAnAlternativeToAnImpactNeverMeetsIt holds the group of an accidental action.

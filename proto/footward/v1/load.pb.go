@@ -522,7 +522,8 @@ type Action struct {
 	// 0.6, 1.0 and 0.7, 1.15 and 0.8, 1.25 and 0.8, 1.6 and 1.0 from PERMANENT to
 	// INSTANTANEOUS.
 	LoadDuration LoadDuration `protobuf:"varint,10,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
-	// Name of the whole of which it is a part, the same on each part; variable actions.
+	// Name of the whole of which it is a part, the same on each part; variable actions of
+	// one kind.
 	// Parts of one whole are one action: they lead or accompany together, with one
 	// factor, and each may be absent. Wholes of different names are independent of each
 	// other; by ASCE 7, which has no factor for what accompanies, they act together too.
