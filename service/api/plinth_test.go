@@ -134,6 +134,7 @@ func TestPreloadOfTheRodsIsNoneOfThePads(t *testing.T) {
 // TestWhatIsNotVerifiedIsNotContrasted has a stack that was never loaded.
 func TestWhatIsNotVerifiedIsNotContrasted(t *testing.T) {
 	m := comparison(t)
+	m.Basis.Corrosion, m.Base.Substructure.Settlement = nil, nil
 	m.Base.Substructure.Stack.LoadTested, m.Base.Substructure.Stack.LoadTestKn = false, 0
 	r, err := service(t).CompareFootings(t.Context(), m)
 	require.NoError(t, err)

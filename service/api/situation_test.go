@@ -137,6 +137,7 @@ func TestServiceValuesProveNoStrength(t *testing.T) {
 // TestAStackWithoutSetAIsNotStable leaves overturning and uplift open; strength is not.
 func TestAStackWithoutSetAIsNotStable(t *testing.T) {
 	m := demoBase(t)
+	m.Basis.Corrosion, m.Base.Substructure.Settlement = nil, nil
 	m.GetActionSet().Kinds = []footwardv1.CombinationKind{footwardv1.CombinationKind_COMBINATION_KIND_STRENGTH}
 	out, err := service(t).CheckColumnBase(t.Context(), m)
 	require.NoError(t, err)

@@ -252,6 +252,7 @@ func TestRulesOfDetailingLeaveMarginToStrength(t *testing.T) {
 // were loaded; with a test of their own they are a choice.
 func TestAStackThatWasNotTestedIsNoChoice(t *testing.T) {
 	m := sizing(t)
+	m.Basis.Corrosion, m.Base.Substructure.Settlement = nil, nil
 	m.Offer = &footwardv1.SizeOffer{}
 	own := m.GetBase().GetSubstructure().GetStack()
 	offer := func(tested bool, kn float64, change func(*footwardv1.RingTier)) *footwardv1.SizeColumnBaseResponse {
