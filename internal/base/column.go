@@ -148,7 +148,7 @@ func (in *ColumnInput) anchorage() *Anchorage {
 	if a.BlockOfSupport {
 		a.Headed.Block = blockOf(&in.Base.Support)
 	}
-	a.Through.Needed = max(a.Through.Needed, in.Preload)
+	a.Through.Needed, a.Through.Held = max(a.Through.Needed, in.Preload), in.Preload
 	return &a
 }
 
@@ -520,6 +520,7 @@ func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
 		out = append(out, &r)
 		if in.Anchored {
 			held := c.in.carried(&in, k, in.Each)
+			held.holds = strength(&r)
 			a, err := c.in.anchorage().check(&held)
 			if err != nil {
 				return nil, err

@@ -127,7 +127,7 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 		stack.Rods = ring.Rods{
 			Count: len(out.Base.At), Area: r.Thread.NetArea(r.Corrosion), Modulus: rodModulus(stack.Design.Basis),
 			Length: StretchLength(&out.Base), Preload: through.Preload, Creep: through.Settlement,
-			Stack: through.Stack, Needed: max(through.Needed, out.Preload),
+			Stack: through.Stack, Needed: max(through.Needed, out.Preload), Relaxed: through.Relaxed, Load: out.greatestLoad(),
 		}
 	}
 	first, err := ring.Check(stack)
@@ -147,6 +147,10 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 	if out.Anchorage.Kind == Through {
 		out.tieTo(first)
 	}
+	if out.Base.HasRods {
+		// Stack and rods tell of one preload by the same springs.
+		stack.Rods.Creep, stack.Rods.Stack = through.Settlement, through.Stack
+	}
 	if again, err := ring.Check(stack); err == nil {
 		first = again
 	}
@@ -163,11 +167,25 @@ func (in *ColumnInput) tieTo(stack *ring.Result) {
 		t.Clamped = in.clamped()
 	}
 	if t.Settlement == 0 && stack.NoService == "" {
-		t.Settlement = stack.Settles.Total
+		t.Settlement = stack.Settles.After
 	}
+	t.Load = in.Below.Stack.Rods.Load
 	if t.Stack == 0 {
 		t.Stack = stack.Springs.Stack
 	}
+}
+
+// greatestLoad returns the greatest compression in service, or of the combinations where
+// there are no service values [N].
+func (in *ColumnInput) greatestLoad() float64 {
+	cases := in.Below.Service
+	if len(cases) == 0 {
+		cases = in.Cases
+	}
+	if i := heaviest(cases); i >= 0 {
+		return -cases[i].Actions.N
+	}
+	return 0
 }
 
 // clampedHeight returns the height of what rods through the stack clamp [mm].
@@ -408,6 +426,9 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 			faults.Add(limit.Conflict, "base.rods.rod.stretch_length_mm", fmt.Sprintf(
 				"of %g mm is less than the %g mm that the rods run through; 0 takes that", in.Base.Stretch, in.clampedHeight()))
 		}
+	}
+	if s.HasStack && in.Anchorage.Kind == Through {
+		in.validateThrough(faults)
 	}
 	if s.HasStack {
 		var found limit.Faults
