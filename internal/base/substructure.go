@@ -63,6 +63,9 @@ const (
 	steelWeight   = 77e-6
 )
 
+// nothingLeft is the pressure that a stack bears whose upper ring is eaten away [MPa].
+const nothingLeft = 1e-6
+
 // shortestStretch is how much of what rods clamp they must stretch over: nuts may be
 // sunk a little.
 const shortestStretch = 0.95
@@ -134,9 +137,13 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 	if err != nil {
 		return &out, nil // its faults are named by ValidateColumn
 	}
-	if support := &out.Base.Support; support.Medium == 0 && first.Tiers[0].Strength > 0 {
+	strength := first.Tiers[0].Strength
+	if first.Tiers[0].Left == 0 && stack.Tiers[0].Ring.Capacity > 0 {
+		strength = max(strength, nothingLeft) // so that every part says that it fails
+	}
+	if support := &out.Base.Support; support.Medium == 0 && strength > 0 {
 		support.Medium = bearing.Given
-		support.Given = bearing.GivenPressure{Pressure: first.Tiers[0].Strength, Granular: true, Found: true, Source: "confined fill of the top tier"}
+		support.Given = bearing.GivenPressure{Pressure: strength, Granular: true, Found: true, Source: "confined fill of the top tier"}
 	}
 	if stack.Shoe.Loaded == 0 {
 		stack.Shoe.Loaded = out.loaded()

@@ -191,6 +191,9 @@ func TestOpenFillBesideThePlate(t *testing.T) {
 		{"through a wider one", func(in *ring.Input) { in.TestShoe = 501 }, limit.OutOfScope},
 		{"none", func(in *ring.Input) { in.LoadTested = false }, limit.OutOfScope},
 		{"one that does not reach", func(in *ring.Input) { in.LoadTest = 100e3 }, limit.OutOfScope},
+		{"one that does not reach the preload besides", func(in *ring.Input) {
+			in.Rods = ring.Rods{Count: 4, Area: 245, Modulus: 210000, Length: 1350, Preload: 17e3}
+		}, limit.OutOfScope},
 		{"a cover that holds 28 kPa down", func(in *ring.Input) { in.Cover = 0.028 }, limit.Pass},
 		{"27 kPa", func(in *ring.Input) { in.Cover, in.LoadTested = 0.027, false }, limit.OutOfScope},
 		{"a cover, no load test", func(in *ring.Input) { in.Cover, in.LoadTested = 0.028, false }, limit.OutOfScope},
