@@ -5,7 +5,6 @@ import (
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bed"
-	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
@@ -31,128 +30,7 @@ type below struct {
 	worst   int          // pair that governs the ground, counted from 0
 	settled *settle.Result
 	pad     padCase
-}
-
-// stackPart is a stack under one combination: the fill under what the plate
-// presses on it, the stack as a whole under the actions themselves.
-type stackPart struct {
-	stress, stability *ring.Result
-	loose             bool // rods pull, and nothing holds them below
-}
-
-func (p *stackPart) States(l *limit.List) {
-	p.stress.StressStates(l)
-	from := len(l.All())
-	p.stability.StabilityStates(l)
-	if p.loose {
-		open(l.All()[from:], looseRods)
-	}
-}
-
-// open leaves states that pass to an engineer, for a reason.
-func open(all []limit.State, why string) {
-	for i := range all {
-		if all[i].Verdict == limit.Pass {
-			all[i].Verdict, all[i].Reason = limit.OutOfScope, why
-		}
-	}
-}
-
-func (p *stackPart) Notices(l *limit.Notices) { p.stress.Notices(l) }
-
-func (p *stackPart) Derive(s *derive.Sheet) {
-	p.stress.DeriveStress(s)
-	p.stability.DeriveStability(s)
-}
-
-// held reports whether what the rods pull ends in a bottom plate below the stack.
-func (c *column) held() bool { return c.in.Anchorage.Kind == Through }
-
-// looseRods is why a stack whose rods end nowhere cannot be balanced.
-const looseRods = "rods pull, and what holds them below the stack is not given: weight and clamping do not count"
-
-// stackUnder checks the stack under one combination. Rods that pull press plate
-// and tiers together and leave the ground alone.
-func (c *column) stackUnder(a *geom.Actions, solved *contact.Result) (part, error) {
-	in := c.in.Below.Stack
-	in.Actions = c.in.onFill(*a)
-	pull := 0.0
-	for _, t := range solved.Rods {
-		pull += t
-	}
-	if c.held() {
-		in.Clamp = pull
-	}
-	stability, err := ring.Check(&in)
-	if err != nil {
-		return nil, err
-	}
-	out := &stackPart{stress: stability, stability: stability, loose: pull > 0 && !c.held()}
-	if !solved.Found || pull == 0 {
-		return out, nil
-	}
-	pressed := in
-	pressed.Actions = c.pressed(a, solved)
-	out.stress, err = ring.Check(&pressed)
-	return out, err
-}
-
-// unevenMost is the eccentricity over the diameter up to which the stress below a
-// circle is told by it.
-const unevenMost = 0.4
-
-// pressed returns what a plate that rods pull presses on its fill: all over the
-// loaded circle the greatest of what the rigid plate presses, what it presses through
-// the rectangle that its bending allows, and what the circle would by the same
-// eccentricity. That is more than it presses. Whether the stack balances at all is
-// looked at under the actions themselves.
-//
-//	C = sum T - N, p = max(p_max, C/(b_x b_y) k_x k_y, 4 C/(pi d_0^2) k_e)
-//
-// Source: statics; straight line of pressure without tension.
-func (c *column) pressed(a *geom.Actions, solved *contact.Result) geom.Actions {
-	n := solved.Pressed
-	if !(n > 0) {
-		return geom.Actions{}
-	}
-	mx, my := a.Mx, a.My
-	for i, t := range solved.Rods {
-		at := c.in.Base.At[i]
-		my += at.X * t
-		mx -= at.Y * t
-	}
-	d := c.in.Below.Stack.Shoe.Loaded
-	bx, by := c.in.pressing(c.strength.Pressure)
-	ex, ey := math.Abs(my)/n, math.Abs(mx)/n
-	if ex >= bx/2 || ey >= by/2 {
-		// The plate is too thin to press where the resultant lies.
-		return geom.Actions{N: -n, My: n * d, Vx: a.Vx, Vy: a.Vy, T: a.T}
-	}
-	area := math.Pi / 4 * d * d
-	e := min(math.Hypot(ex, ey), unevenMost*d)
-	p := max(solved.Peak, n/(bx*by)*straight(ex/bx)*straight(ey/by), n/area*ring.EdgeFactor(d, e))
-	return geom.Actions{N: -p * area, Vx: a.Vx, Vy: a.Vy, T: a.T}
-}
-
-// straight returns the greatest pressure over the mean along one direction of a
-// rectangle [-], by the eccentricity over the size, below a half.
-//
-//	1 + 6 e/b, beyond the kern 4/(3 (1 - 2 e/b))
-//
-// Source: statics of a straight line of pressure without tension.
-func straight(share float64) float64 {
-	if share <= 1.0/6 {
-		return 1 + 6*share
-	}
-	return 4 / (3 * (1 - 2*share))
-}
-
-// serviceStates are what a stack comes to in service.
-type serviceStates struct{ *ring.Result }
-
-func (s serviceStates) States(l *limit.List) {
-	s.ServiceState(l)
-	s.SettlementStates(l)
+	narrow  float64 // least circle through which the plate presses on a stack [mm]; 0: not known
 }
 
 // below checks what carries the base below its plate, but for the strength of the
@@ -179,7 +57,7 @@ func (c *column) below(r *ColumnResult) error {
 	if s.HasSettlement {
 		defer r.notices.Drop("ground_settlement")
 	}
-	c.foot.plan = c.in.plan(c.foot.stack)
+	c.foot.plan = c.in.plan(c.foot.stack, narrower(c.foot.narrow, c.in.across(c.in.outstand())))
 	if err := c.ground(r); err != nil {
 		return err
 	}
@@ -190,46 +68,6 @@ func (c *column) below(r *ColumnResult) error {
 		return c.padStrength(r)
 	}
 	return c.bottomPlate(r)
-}
-
-// service checks the stack under the combinations of service values.
-func (c *column) service(r *ColumnResult) error {
-	s := &c.in.Below
-	if len(s.Service) == 0 {
-		c.list.Reset()
-		serviceStates{c.foot.stack}.States(&c.list)
-		for _, k := range c.list.All() {
-			r.take(k, -1)
-		}
-		return nil
-	}
-	for i := range s.Service {
-		if err := c.in.stopped(); err != nil {
-			return err
-		}
-		k := &s.Service[i]
-		c.bed.Actions = k.Actions
-		solved, err := c.solver.Solve(&c.bed)
-		if err != nil {
-			return err
-		}
-		in := s.Stack
-		in.Service = c.in.onFill(k.Actions)
-		if solved.Found && pulls(&solved) {
-			in.Service = c.pressed(&k.Actions, &solved)
-		}
-		out, err := ring.Check(&in)
-		if err != nil {
-			return err
-		}
-		c.list.Reset()
-		serviceStates{out}.States(&c.list)
-		for _, state := range c.list.All() {
-			state.Combination, state.Stage = k.Name, k.Stage
-			r.take(state, -1)
-		}
-	}
-	return nil
 }
 
 // ground checks the ground under every pair.
@@ -286,7 +124,15 @@ func (c *column) settlement(r *ColumnResult) error {
 		c.beyond(r, settle.Kinds(), why)
 		return nil
 	}
-	in, stages := c.in.settlement(&c.foot.plan)
+	var failed error
+	in, stages := c.in.settlement(&c.foot.plan, func(k *Case, s *settle.Stage) {
+		if err := c.sinks(k, s); err != nil {
+			failed = err
+		}
+	})
+	if failed != nil {
+		return failed
+	}
 	out, err := settle.Check(&in)
 	if err != nil {
 		return err
