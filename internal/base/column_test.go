@@ -256,6 +256,9 @@ func TestSofterBedGivesTheRodsMore(t *testing.T) {
 		var solver contact.Solver
 		solved, err := solver.Solve(&bed)
 		require.NoError(t, err)
+		if !solved.Found {
+			return // it turns over
+		}
 		row := solved.Rods[0] + solved.Rods[1]
 		assert.GreaterOrEqual(t, b.Rows[0].Tensions[0], solved.Rods[0])
 		if s := states["plate_tension_tstub"]; row > 0 && s.Demand < row*(1-1e-9) {
