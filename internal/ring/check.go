@@ -20,12 +20,14 @@ type Result struct {
 	Height  float64 // of the stack [mm]
 	Shear   float64 // [N]
 	Moment  float64 // on top [Nmm]
+	Load    float64 // compression that unloads the rods [N]
 	Tiers   []TierResult
 	Slides  []Slide // the shoe on the fill, tier on tier, the last tier on what is below
 	Turn    Turn
 	Surface float64 // bearing resistance of the fill under the shoe without rings [MPa]
 	Settles Settles
-	Springs Springs
+	Springs geom.Springs
+	Heave   Heave
 
 	// Unverified says why no state can pass; empty where one can.
 	Unverified string
@@ -54,6 +56,7 @@ type TierResult struct {
 	Service float64 // greater of the edge stresses under service values [MPa]
 
 	Durability  float64 // share of the ring's strength left [-]
+	Left        float64 // share of its steel that corrosion leaves [-]; 1 where none is told
 	Joint       float64 // [-]
 	Partial     float64 // [-]
 	Reduced     float64 // hoop strength after durability and joint [N]; 0: not known
@@ -66,11 +69,16 @@ type TierResult struct {
 
 	Needed   float64 // confinement that the edge stress needs [MPa]
 	ByNeed   float64 // hoop force of it [N]
-	ByActive float64 // hoop force by K_a and compaction [N]
+	Moves    float64 // outward movement of the ring at T_Rd [mm]; 0: not known
+	K        float64 // coefficient of earth pressure after that movement [-]
+	ByEarth  float64 // hoop force by it and compaction [N]
 	Ultimate float64 // the greater [N]
 	ByRest   float64 // hoop force in service by K_0 and compaction [N]
 
-	Modulus    float64 // constrained modulus M_s [MPa]; 0: not known
+	Along      float64 // mean of the stress in service over the height, without preload [MPa]
+	Give       float64 // height over the area to which the load spreads [1/mm]
+	Modulus    float64 // constrained modulus M_s, of a grade the secant [MPa]; 0: not known
+	Stiffness  float64 // of the ring that corrosion leaves [N/mm]; 0: not known
 	Compressed float64 // settlement by M_s [mm]
 	HoopStrain float64 // [-]
 	Spread     float64 // settlement by the strain of the ring [mm]
@@ -92,17 +100,9 @@ type Turn struct {
 // Settles is the settlement of the stack itself.
 type Settles struct {
 	Total float64 // all that is known [mm]
+	After float64 // of it by the load in service alone [mm]
 	// Gap says what is missing of Total; empty where nothing is.
 	Gap string
-}
-
-// Springs are rods and stack.
-type Springs struct {
-	Rods  float64 // stiffness of all rods [N/mm]
-	Stack float64 // of the stack [N/mm]; 0: not known
-	Load  float64 // preload of each rod that the service load takes [N]
-	Creep float64 // preload of each rod that creep takes [N]
-	Left  float64 // preload of each rod that is left, not below 0 [N]
 }
 
 // The shares by default. Chosen for this project on the cautious side, no source.
@@ -154,6 +154,7 @@ func Check(in *Input) (*Result, error) {
 		r.hoops(i)
 	}
 	r.bearing()
+	r.heave()
 	r.stability()
 	r.settlement()
 	r.springs()
@@ -227,6 +228,12 @@ func (r *Result) strength(i int) {
 	out.Kp, out.Ka = Passive(out.Phi), Active(out.Phi)
 	ring := &t.Ring
 	out.Durability, out.Joint = or(ring.Durability, durability[ring.Kind]), or(ring.Joint, joints[ring.Kind])
+	out.Left = 1
+	if in.Exposed && ring.Wall > 0 {
+		out.Left = ring.left(in.Face)
+		out.Durability = min(out.Durability, out.Left)
+	}
+	out.Stiffness = ring.Stiffness * out.Left
 	factor, forFill := 1.0, 1.0
 	switch in.Design.Basis {
 	case basis.Eurocode:
@@ -264,12 +271,57 @@ func (r *Result) stretches(i int) bool {
 	return ring.Stiffness > 0 && (ring.Kind.extensible() || ring.Strain > 0)
 }
 
+// left returns the share of a steel ring that the loss of every face leaves: of its
+// wall, of the bolts in its joint by their area, of what else is in the joint [-].
+func (r *Ring) left(face float64) float64 {
+	return min(corroded(r.Wall, face, false), corroded(r.Bolt, face, true), corroded(r.Lug, face, false))
+}
+
+// corroded returns the share that is left of a thickness, or of the area of something
+// round.
+func corroded(thick, face float64, round bool) float64 {
+	share := 1.0
+	if thick > 0 {
+		share = max(0, 1-2*face/thick)
+	}
+	if round {
+		return share * share
+	}
+	return share
+}
+
+// Movement of a wall over its height up to which the fill is at rest, and from which
+// it is active, dense fill pushing a wall without turning it: EN 1997-1:2004 9.5.2(2),
+// Annex C Table C.1 (from memory).
+const (
+	restUpTo   = 5e-4
+	activeFrom = 1e-3
+)
+
+// earth returns the coefficient of the pressure [-] that is left in the fill when its
+// ring has stretched as far as the design hoop force stretches it, as built, or as far as
+// it stood in a test. A stiff ring of unknown stiffness does not move; an extensible one
+// does, but is not verified.
+//
+//	u = max(T_Rd/(M h), e_t) D/2, K = K_0 - (K_0 - K_a) (u/h - 0.0005)/0.0005, from K_0 to K_a
+func (out *TierResult) earth(t *Tier) float64 {
+	strain := t.Ring.Yields
+	if t.Ring.Stiffness > 0 {
+		strain = max(strain, out.Rd/(t.Ring.Stiffness*t.Height))
+	} else if t.Ring.Kind.extensible() {
+		return out.Ka
+	}
+	out.Moves = strain * t.Diameter / 2
+	share := (out.Moves/t.Height - restUpTo) / (activeFrom - restUpTo)
+	return max(out.Ka, out.K0-(out.K0-out.Ka)*min(1, max(0, share)))
+}
+
 // hoops sets the hoop forces that a tier asks for.
 //
 //	T = (K sigma_v + sigma_comp) D h/2 with the greatest edge stress of the tier
 //	T = sigma_3 D h/2 with sigma_3 = (sigma_v - 2 c sqrt(K_p))/K_p
 //
-// Source: Rankine; Jaky 1944; statics of a thin cylinder.
+// Source: Rankine; Jaky 1944; EN 1997-1:2004 9.5.2; statics of a thin cylinder.
 func (r *Result) hoops(i int) {
 	t, out := &r.in.Tiers[i], &r.Tiers[i]
 	out.Even = max(out.Top.Even, out.Bottom.Even)
@@ -277,8 +329,9 @@ func (r *Result) hoops(i int) {
 	out.Service = max(out.ServiceTop.Edge, out.ServiceBottom.Edge)
 	out.Needed = Needed(out.Edge, out.Phi, out.C)
 	out.ByNeed = Hoop(out.Needed, t.Diameter, t.Height)
-	out.ByActive = Hoop(out.Ka*out.Edge+r.Safety.Unfavourable*t.Fill.Compaction, t.Diameter, t.Height)
-	out.Ultimate = max(out.ByNeed, out.ByActive)
+	out.K = out.earth(t)
+	out.ByEarth = Hoop(out.K*out.Edge+r.Safety.Unfavourable*t.Fill.Compaction, t.Diameter, t.Height)
+	out.Ultimate = max(out.ByNeed, out.ByEarth)
 	out.ByRest = Hoop(out.K0*out.Service+t.Fill.Compaction, t.Diameter, t.Height)
 
 	// The ring must carry the friction of its tier and of those above, as if it were

@@ -50,8 +50,14 @@ func (r *Result) deriveActions(sheet *derive.Sheet) {
 // DeriveStress writes the tiers with their stresses and hoop forces.
 func (r *Result) DeriveStress(sheet *derive.Sheet) {
 	in := r.in
-	sheet.Factor("gamma_G", r.Safety.Unfavourable, "weight where it presses; EN 1990 Table A1.2, ASCE 7-22 2.3.1")
-	sheet.Factor("gamma_stb", r.Safety.Favourable, "weight where it holds; EN 1990 Table A1.2(A), ASCE 7-22 2.3.1")
+	from := func(given float64, by string) string {
+		if given > 0 {
+			return "given in the request"
+		}
+		return by
+	}
+	sheet.Factor("gamma_G", r.Safety.Unfavourable, "weight where it presses; "+from(in.Safety.Unfavourable, "EN 1990 Table A1.2, ASCE 7-22 2.3.1"))
+	sheet.Factor("gamma_stb", r.Safety.Favourable, "weight where it holds; "+from(in.Safety.Favourable, "EN 1990 Table A1.2(A), ASCE 7-22 2.3.1"))
 	r.deriveFactors(sheet)
 	r.deriveActions(sheet)
 	sheet.Given("P_0", r.Preload, "N", "preload of all rods, which presses")
@@ -75,6 +81,36 @@ func (r *Result) DeriveStress(sheet *derive.Sheet) {
 		s.step("z_#", "z_"+before+" + h_#", depth, "mm", "statics")
 		r.deriveTier(s, i, before)
 	}
+	r.deriveHeave(sheet)
+}
+
+func (r *Result) deriveHeave(sheet *derive.Sheet) {
+	h := &r.Heave
+	if h.Depth == 0 {
+		return
+	}
+	sheet.Given("p_v0", r.in.Cover, "MPa", "held down on the open fill beside the plate")
+	needs, holds, depths, depth := "", "", "", 0.0
+	overburden := r.in.Cover
+	for i := range r.Tiers {
+		s, out, t := steps{sheet, strconv.Itoa(i + 1)}, &r.Tiers[i], &r.in.Tiers[i]
+		open := min(t.Height, t.Diameter-out.Top.Diameter)
+		if depth >= h.Depth {
+			break
+		}
+		root := 2 * out.C * math.Sqrt(out.Kp)
+		s.step("a_#", "min(h_#, D_# - d_t#)", open, "mm", "height of the open fill in the tier")
+		s.step("S_n#", "(max(0, q_et# - 2 c_# sqrt(K_p#)) + max(0, q_eb# - 2 c_# sqrt(K_p#))) / (2 K_p#) a_#",
+			(Needed(out.Top.Edge, out.Phi, out.C)+Needed(out.Bottom.Edge, out.Phi, out.C))/2*open, "N/mm", "confinement that the loaded fill needs")
+		s.step("S_p#", "(K_p# (p_v"+strconv.Itoa(i)+" + gamma_# a_# / 2) + 2 c_# sqrt(K_p#)) a_#",
+			(out.Kp*(overburden+t.Fill.UnitWeight*open/2)+root)*open, "N/mm", "Rankine, passive")
+		overburden += t.Fill.UnitWeight * open
+		s.step("p_v#", "p_v"+strconv.Itoa(i)+" + gamma_# a_#", overburden, "MPa", "own weight of the open fill")
+		depth += open
+		needs, holds, depths = needs+" + S_n"+s.at, holds+" + S_p"+s.at, depths+" + a_"+s.at
+	}
+	sheet.Step("sigma_n", "("+needs[3:]+") / ("+depths[3:]+")", h.Needed, "MPa", "mean")
+	sheet.Step("sigma_p", "k_f ("+holds[3:]+") / ("+depths[3:]+")", h.Holds, "MPa", "mean")
 }
 
 func (r *Result) deriveFactors(s *derive.Sheet) {
@@ -127,8 +163,54 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 		s.given("sigma_3n#", out.Needed, "MPa", "(q - 2 c sqrt(K_p))/K_p, not below 0")
 	}
 	s.step("T_n#", "sigma_3n# D_# h_# / 2", out.ByNeed, "N", "thin cylinder")
-	s.step("T_a#", "(K_a# q_e# + gamma_G sigma_c#) D_# h_# / 2", out.ByActive, "N", "thin cylinder")
+	switch {
+	case out.Moves > 0:
+		s.given("e_t#", t.Ring.Yields, "", "hoop strain stood in a test")
+		if t.Ring.Stiffness > 0 && out.Rd > 0 {
+			s.given("M_#", t.Ring.Stiffness, "N/mm", "ring, as built")
+			s.step("u_#", "max(T_Rd# / (M_# h_#), e_t#) D_# / 2", out.Moves, "mm", "movement of the ring at its design hoop force")
+		} else {
+			s.step("u_#", "e_t# D_# / 2", out.Moves, "mm", "movement of the ring")
+		}
+		s.step("K_u#", "max(K_a#, K_0# - (K_0# - K_a#) min(1, max(0, u_# / (0.0005 h_#) - 1)))", out.K, "", "EN 1997-1:2004 9.5.2(2), Annex C Table C.1 (from memory)")
+	case t.Ring.Stiffness == 0 && t.Ring.Kind.extensible():
+		s.step("K_u#", "K_a#", out.K, "", "an extensible ring, not verified without its stiffness")
+	default:
+		s.step("K_u#", "max(K_a#, K_0#)", out.K, "", "EN 1997-1:2004 9.5.2(2): the ring is not known to move")
+	}
+	s.step("T_a#", "(K_u# q_e# + gamma_G sigma_c#) D_# h_# / 2", out.ByEarth, "N", "thin cylinder")
 	s.step("T_Ed#", "max(T_n#, T_a#)", out.Ultimate, "N", "the larger governs")
+}
+
+func (r *Result) deriveDurability(s steps, i int) {
+	ring, out := &r.in.Tiers[i].Ring, &r.Tiers[i]
+	source := "durability; by default of the kind, no source"
+	if ring.Durability > 0 {
+		source = "durability; given in the request"
+	}
+	if !r.in.Exposed || ring.Wall == 0 {
+		s.given("k_d#", out.Durability, "", source)
+		return
+	}
+	s.given("k_d0#", or(ring.Durability, durability[ring.Kind]), "", source)
+	s.given("Delta_#", r.in.Face, "mm", "loss of one face, by the exposure")
+	least := "min(k_d0#"
+	for _, part := range [...]struct {
+		symbol, share, expression, name string
+		thick                           float64
+	}{
+		{"t_w#", "k_w#", "max(0, 1 - 2 Delta_# / t_w#)", "wall of the ring, as built", ring.Wall},
+		{"d_b#", "k_b#", "max(0, 1 - 2 Delta_# / d_b#)^2", "bolts of the joint, as built", ring.Bolt},
+		{"t_j#", "k_l#", "max(0, 1 - 2 Delta_# / t_j#)", "lugs and welds of the joint, as built", ring.Lug},
+	} {
+		if part.thick == 0 {
+			continue
+		}
+		s.given(part.symbol, part.thick, "mm", part.name)
+		s.step(part.share, part.expression, corroded(part.thick, r.in.Face, part.symbol == "d_b#"), "", "what both faces leave")
+		least += ", " + part.share
+	}
+	s.step("k_d#", least+")", out.Durability, "", "durability and corrosion, the lesser")
 }
 
 func (r *Result) deriveRing(s steps, i int) {
@@ -137,7 +219,7 @@ func (r *Result) deriveRing(s steps, i int) {
 		return
 	}
 	s.given("T_k#", t.Ring.Capacity, "N", "ring")
-	s.given("k_d#", out.Durability, "", "durability; by default of the kind, no source")
+	r.deriveDurability(s, i)
 	s.given("k_j#", out.Joint, "", "joint; by default of the kind, no source")
 	s.given("gamma_R#", out.Partial, "", "partial or safety factor of the ring")
 	s.step("T_r#", "T_k# k_d# k_j#", out.Reduced, "N", "ring")
@@ -248,15 +330,19 @@ func (r *Result) DeriveMovement(sheet *derive.Sheet) {
 		sum := "s_b"
 		for i := range r.Tiers {
 			s, out, t := steps{sheet, strconv.Itoa(i + 1)}, &r.Tiers[i], &in.Tiers[i]
-			s.given("q_s#", max(out.ServiceTop.Mean, out.ServiceBottom.Mean), "MPa", "greater mean stress in service")
+			before := strconv.Itoa(i)
+			s.step("z_c#", "min(h_#, D_# - d_t#)", min(t.Height, max(0, t.Diameter-out.ServiceTop.Diameter)), "mm", "height over which the load spreads")
+			s.step("G_#", "4 z_c# / (pi d_t# d_#) + 4 (h_# - z_c#) / (pi D_#^2)", out.Give, "1/mm", "height over area, 2 to 1 spread")
+			s.step("q_s#", "((P_ser + W_"+before+") G_# + gamma_# D_#^2 (ln(d_# / d_t#) + d_t# / d_# - 1 + (h_#^2 - z_c#^2) / (2 D_#^2))) / h_#",
+				out.Along, "MPa", "mean stress in service over the height, without preload")
 			if out.Modulus > 0 {
-				s.given("M_s#", out.Modulus, "MPa", "constrained modulus, given or by the table at that stress")
+				s.given("M_s#", out.Modulus, "MPa", "constrained modulus, given or by the table along the height")
 				s.step("s_c#", "q_s# h_# / M_s#", out.Compressed, "mm", "constrained modulus")
 				sum += " + s_c" + s.at
 			}
-			if t.Ring.Stiffness > 0 {
-				s.given("M_#", t.Ring.Stiffness, "N/mm", "ring")
-				s.step("e_c#", "K_0# q_s# D_# / (2 M_#)", out.HoopStrain, "", "thin cylinder")
+			if out.Stiffness > 0 {
+				s.given("M_c#", out.Stiffness, "N/mm", "ring, what corrosion leaves of it")
+				s.step("e_c#", "K_0# q_s# D_# / (2 M_c#)", out.HoopStrain, "", "thin cylinder")
 				s.step("s_e#", "2 e_c# h_#", out.Spread, "mm", "constant volume")
 				sum += " + s_e" + s.at
 			}
@@ -273,18 +359,16 @@ func (r *Result) DeriveMovement(sheet *derive.Sheet) {
 	sheet.Given("L_r", rods.Length, "mm", "length that stretches")
 	sheet.Step("k_r", "n_r E_r A_r / L_r", k.Rods, "N/mm", "statics")
 	sheet.Given("delta_r", rods.Creep, "mm", "shortening after tightening")
+	sheet.Given("P_r", r.Load, "N", "compression after tightening")
 	if k.Stack > 0 {
 		sheet.Given("k_m", k.Stack, "N/mm", "stack, given or by the moduli of the fill")
-		sheet.Step("F_P", "P_ser k_r / (k_r + k_m) / n_r", k.Load, "N", "loss of a rod by load")
-		sheet.Step("F_c", "delta_r / (1 / k_r + 1 / k_m) / n_r", k.Creep, "N", "loss of a rod by creep")
+		sheet.Step("F_P", "P_r k_r / (k_r + k_m) / n_r", k.Load, "N", "loss of a rod by load")
+		sheet.Step("F_c", "delta_r / (1 / k_r + 1 / k_m) / n_r", k.Settled, "N", "loss of a rod by settlement")
 	} else {
-		sheet.Step("F_P", "P_ser / n_r", k.Load, "N", "loss of a rod by load, at most")
-		sheet.Step("F_c", "delta_r k_r / n_r", k.Creep, "N", "loss of a rod by creep, at most")
+		sheet.Step("F_P", "P_r / n_r", k.Load, "N", "loss of a rod by load, at most")
+		sheet.Step("F_c", "delta_r k_r / n_r", k.Settled, "N", "loss of a rod by settlement, at most")
 	}
 	sheet.Given("F_0", rods.Preload, "N", "preload of a rod when tightened")
-	if lost := k.Load + k.Creep; k.Left > 0.1*lost || k.Left == 0 && lost > 1.01*rods.Preload {
-		sheet.Step("F_l", "max(0, F_0 - F_P - F_c)", k.Left, "N", "left")
-	} else {
-		sheet.Given("F_l", k.Left, "N", "left, F_0 - F_P - F_c, not below 0")
-	}
+	sheet.Given("rho_r", rods.Relaxed, "", "share lost to relaxation")
+	sheet.Step("F_l", "max(0, F_0 (1 - rho_r) - F_P - F_c)", k.Left, "N", "left")
 }

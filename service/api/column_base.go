@@ -88,6 +88,7 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 	r.faults = append(r.faults, prefixed("base.", parts.faults)...)
 	if b.GetSubstructure() != nil {
 		in.Below = substructure(b.GetSubstructure())
+		in.Below.Stack.Exposed, in.Below.Stack.Face = m.GetBasis().GetCorrosion() != nil, r.lost.PerFace()
 	}
 	in.Cases = r.cases(m, &in.Below)
 	in.Stop = r.stop

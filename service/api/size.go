@@ -17,7 +17,7 @@ import (
 
 // SizeColumnBase implements ColumnBaseServiceServer.
 func (c *Check) SizeColumnBase(ctx context.Context, m *footwardv1.SizeColumnBaseRequest) (*footwardv1.SizeColumnBaseResponse, error) {
-	violations := c.validator.Violations(m)
+	violations := append(c.validator.Violations(m), guard.Foreign(m)...)
 	r := readerOf(m.GetBasis())
 	r.stop = ctx.Err
 	in := r.sizeInput(m)
@@ -63,6 +63,10 @@ func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
 			plan.At = append(plan.At, geom.Point{X: at.GetXMm(), Y: at.GetYMm()})
 		}
 		in.Plans = append(in.Plans, plan)
+	}
+	if stack := &in.Base.Below.Stack; stack.LoadTested && stack.TestShoe == 0 && len(in.Plans) > 0 {
+		// The test was of the base's own plate, not of those offered.
+		stack.TestShoe = min(in.Base.Base.Plate.Plate.SizeX, in.Base.Base.Plate.Plate.SizeY)
 	}
 	for _, p := range m.GetOffer().GetBottomPlates() {
 		in.Bottoms = append(in.Bottoms, size.BottomPlate{SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm(), Thickness: p.GetThicknessMm()})

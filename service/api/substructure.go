@@ -30,6 +30,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 		out.Stack = ring.Input{
 			Tiers: tiers(s.GetTiers()), Safety: stackSafety(s.GetSafety()), Shoe: ring.Shoe{Loaded: s.GetLoadedDiameterMm()},
 			LoadTested: s.GetLoadTested(), LoadTest: s.GetLoadTestKn() * newton,
+			TestShoe: s.GetLoadTestShoeMm(), Cover: s.GetCoverKpa() * megaPa,
 			Settlement: s.GetSettlementLimitMm(), Bedding: s.GetBeddingMm(), Key: s.GetShearKeyKn() * newton,
 			Repeated: s.GetRepeatedLoad(), Sloping: s.GetSloping(), Flooded: s.GetFlooded(),
 		}
