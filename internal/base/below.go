@@ -48,15 +48,6 @@ func (c *column) below(r *ColumnResult) error {
 	if !s.HasGround {
 		return nil
 	}
-	// What the parts say of what they leave out is not left out here.
-	defer r.notices.Drop("ring_ground_apart")
-	defer r.notices.Drop("tie_overturning_edge")
-	if !s.HasStack {
-		defer r.notices.Drop("ground_ring_footing")
-	}
-	if s.HasSettlement {
-		defer r.notices.Drop("ground_settlement")
-	}
 	c.foot.plan = c.in.plan(c.foot.stack, narrower(c.foot.narrow, c.in.across(c.in.outstand())))
 	if err := c.ground(r); err != nil {
 		return err
@@ -78,7 +69,7 @@ func (c *column) ground(r *ColumnResult) error {
 		return nil
 	}
 	loose := s.HasStack && c.in.Base.HasRods && !c.held() && r.pulled()
-	var worst limit.State
+	var used float64
 	for i := range s.Pairs {
 		if err := c.in.stopped(); err != nil {
 			return err
@@ -98,9 +89,9 @@ func (c *column) ground(r *ColumnResult) error {
 		for _, state := range c.list.All() {
 			state.Combination, state.Stage = k.Name, k.Stage
 			r.take(state, -1)
-			if worst.Kind == nil || worse(&state, &worst) {
-				worst, c.foot.worst = state, i
-			}
+		}
+		if most := strongest(c.list.All()); most != nil && most.Utilization > used {
+			used, c.foot.worst = most.Utilization, i
 		}
 	}
 	return nil
@@ -124,16 +115,7 @@ func (c *column) settlement(r *ColumnResult) error {
 		c.beyond(r, settle.Kinds(), why)
 		return nil
 	}
-	var failed error
-	in, stages := c.in.settlement(&c.foot.plan, func(k *Case, s *settle.Stage) {
-		if err := c.sinks(k, s); err != nil {
-			failed = err
-		}
-	})
-	if failed != nil {
-		return failed
-	}
-	out, err := settle.Check(&in)
+	out, in, stages, err := c.settles(false)
 	if err != nil {
 		return err
 	}
@@ -144,12 +126,53 @@ func (c *column) settlement(r *ColumnResult) error {
 	if c.foot.stack != nil && c.foot.stack.Settles.Gap != "" {
 		open(c.list.All(), "not verified: how much the stack settles by itself is not wholly known: "+c.foot.stack.Settles.Gap)
 	}
+	if err := c.openTilt(); err != nil {
+		return err
+	}
 	for _, state := range c.list.All() {
 		if state.Stage > 0 {
 			// A stage of the settlement is a stage of the actions with some of them.
 			state.Combination, state.Stage = in.Stages[state.Stage-1].Name, stages[state.Stage-1]
 		}
 		r.take(state, -1)
+	}
+	return nil
+}
+
+// settles predicts how much the ground and what stands on it settle and turn.
+func (c *column) settles(least bool) (*settle.Result, *settle.Input, []int, error) {
+	var failed error
+	in, stages := c.in.settlement(&c.foot.plan, func(k *Case, s *settle.Stage) {
+		if err := c.sinks(k, s, least); err != nil {
+			failed = err
+		}
+	})
+	if failed != nil {
+		return nil, nil, nil, failed
+	}
+	out, err := settle.Check(&in)
+	return out, &in, stages, err
+}
+
+// openTilt leaves a tilt of the list open that is too great by the one limit of how
+// stiff a stack is and not by the other.
+func (c *column) openTilt() error {
+	all := c.list.All()
+	for i := range all {
+		if c.foot.stack == nil || all[i].Kind.ID != "settle_tilt" || all[i].Verdict != limit.Fail {
+			continue
+		}
+		out, _, _, err := c.settles(true)
+		if err != nil {
+			return err
+		}
+		var l limit.List
+		out.States(&l)
+		for _, s := range l.All() {
+			if s.Kind == all[i].Kind && s.Verdict != limit.Fail {
+				all[i].Verdict, all[i].Reason = limit.OutOfScope, betweenTurns
+			}
+		}
 	}
 	return nil
 }

@@ -158,6 +158,10 @@ func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carri
 	if in.Base.Support.Medium == bearing.Concrete {
 		c.grout = in.Base.Support.Block.GroutThick
 	}
+	if in.Anchorage.Kind == Headed && !in.Anchorage.BlockOfSupport {
+		// Rods stand free in whatever lies on their own block.
+		c.grout = max(c.grout, in.Anchorage.Headed.GroutThick)
+	}
 	return c
 }
 
@@ -186,7 +190,7 @@ type ColumnResult struct {
 	from     []int // case of each, counted from 0; -1: none of them
 	at       map[*limit.Kind]int
 	notices  limit.Notices
-	governs  int // case that governs, counted from 0
+	governs  int // case that governs strength, counted from 0
 	whole    *ColumnInput
 	foot     below
 }
@@ -244,6 +248,7 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	}
 	c.prepare()
 	r := &ColumnResult{in: in, whole: whole, strength: c.strength, Rows: make([]Row, len(in.Cases)), at: map[*limit.Kind]int{}}
+	var used *limit.State
 	for i := range in.Cases {
 		if err := in.stopped(); err != nil {
 			return nil, err
@@ -259,8 +264,9 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 			s.Combination, s.Stage = in.Cases[i].Name, in.Cases[i].Stage
 			r.take(s, i)
 		}
-		if worseRow(&r.Rows[i], &r.Rows[r.governs]) {
-			r.governs = i
+		if s := strongest(c.list.All()); s != nil && (used == nil || s.Utilization > used.Utilization) {
+			state := *s
+			used, r.governs = &state, i
 		}
 	}
 	if !in.NoSizes {
@@ -271,6 +277,7 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	if err := c.below(r); err != nil {
 		return nil, err
 	}
+	c.reword(&r.notices)
 	r.foot = c.foot
 	r.sort()
 	return r, nil
@@ -358,14 +365,19 @@ func worse(s, than *limit.State) bool {
 	return s.Utilization > than.Utilization
 }
 
-func worseRow(r, than *Row) bool {
-	if a, b := rank(r.Verdict), rank(than.Verdict); a != b {
-		return a > b
+// strongest returns the state of strength that is used most, or nil. A rule of sizes
+// is the same under every combination, and a state without a number has no calculation
+// to show.
+func strongest(all []limit.State) *limit.State {
+	var most *limit.State
+	for i := range all {
+		s := &all[i]
+		if s.Rated && s.Verdict != limit.NotApplicable && s.Kind.Measure != limit.Length && !pad.Detailing(s.Kind) &&
+			(most == nil || s.Utilization > most.Utilization) {
+			most = s
+		}
 	}
-	if r.Rated != than.Rated {
-		return !r.Rated && r.Verdict == limit.Fail
-	}
-	return r.Utilization > than.Utilization
+	return most
 }
 
 func row(l *limit.List, s *shared, pull []float64) Row {

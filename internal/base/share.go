@@ -1,6 +1,8 @@
 package base
 
 import (
+	"math"
+
 	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/rod"
@@ -17,8 +19,9 @@ type shared struct {
 // share is one way.
 type share struct {
 	rods    []float64
-	pressed float64 // force on the bed [N]
-	tilt    [2]float64
+	pressed float64    // force on the bed [N]
+	tilt    [2]float64 // about x and about y [-]
+	stiff   bool       // by the stiff bed of a stack
 }
 
 // way is one way to share: how stiff bed and rods are and what preload they have.
@@ -122,7 +125,7 @@ func (c *column) share(a geom.Actions) (shared, error) {
 		return out, err
 	}
 	out.most = append(c.most[:0], solved.Rods...)
-	out.ways = append(c.shares[:0], shareOf(&solved))
+	out.ways = append(c.shares[:0], shareOf(&solved, false))
 	for i := range c.ways[1:] {
 		w := &c.ways[1+i]
 		w.in.Actions = a
@@ -141,7 +144,7 @@ func (c *column) share(a geom.Actions) (shared, error) {
 		for k, t := range r.Rods {
 			out.most[k] = max(out.most[k], t)
 		}
-		out.ways = append(out.ways, shareOf(&r))
+		out.ways = append(out.ways, shareOf(&r, w.stiff))
 	}
 	for k := range out.most {
 		out.most[k] = max(out.most[k], c.tight)
@@ -151,8 +154,9 @@ func (c *column) share(a geom.Actions) (shared, error) {
 	return out, nil
 }
 
-func shareOf(r *contact.Result) share {
-	return share{rods: append([]float64(nil), r.Rods...), pressed: r.Pressed, tilt: [2]float64{r.C, r.B}}
+func shareOf(r *contact.Result, stiff bool) share {
+	return share{rods: append([]float64(nil), r.Rods...), pressed: r.Pressed, stiff: stiff,
+		tilt: [2]float64{math.Abs(r.C), math.Abs(r.B)}}
 }
 
 // pulls reports whether any rod is in tension.

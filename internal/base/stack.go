@@ -306,22 +306,69 @@ func (c *column) served(k *Case) (stress, moves *ring.Result, err error) {
 	if stress, err = ring.Check(&pressed); err != nil {
 		return nil, nil, err
 	}
-	// The stack adds the preload to which the rods were tightened by itself.
-	own := float64(in.Rods.Count) * in.Rods.Preload
-	n := max(0, -in.Service.N, solved.ways[0].pressed-own)
+	// What it settles by tightening is levelled out then.
+	n := max(0, -in.Service.N, solved.ways[0].pressed-float64(in.Rods.Count)*c.in.Preload)
 	in.Service = geom.Actions{N: -n}
 	moves, err = ring.Check(&in)
 	return stress, moves, err
 }
 
-// sinks adds how much a stack settles by itself in a case of service.
-func (c *column) sinks(k *Case, s *settle.Stage) error {
+// sinks adds how much a stack settles and turns by itself in a case of service; least
+// has it turn as little as it may.
+func (c *column) sinks(k *Case, s *settle.Stage, least bool) error {
 	if c.foot.stack == nil {
 		return nil
 	}
 	_, moves, err := c.served(k)
-	if err == nil && moves.NoService == "" {
+	if err != nil {
+		return err
+	}
+	if moves.NoService == "" {
 		s.Above = moves.Settles.Total
 	}
+	turn, err := c.turn(k, least)
+	s.TurnX, s.TurnY = turn[0], turn[1]
 	return err
 }
+
+// mostTurn is how far a plate turns that the bed and the rods do not balance [rad].
+const mostTurn = 0.1
+
+// turn returns how far the plate turns on its stack about x and y [rad]: at most on the
+// tiers as soft as if nothing spread in them, under the moment at the foot of the stack;
+// at least on the tiers as stiff as with the spread, under the moment on the fill.
+//
+//	theta = M/(k I) where all of the plate is pressed; else by the lift-off of the bed
+//
+// Source: statics of a rigid plate on springs.
+func (c *column) turn(k *Case, least bool) (turn [2]float64, err error) {
+	depth := c.in.Base.Plate.Plate.Thickness
+	if !least {
+		depth += c.foot.stack.Height
+	}
+	solved, err := c.share(lowered(k.Actions, depth))
+	if err != nil || !solved.Found {
+		return [2]float64{mostTurn, mostTurn}, err
+	}
+	stiff := false
+	for i := range solved.ways {
+		stiff = stiff || solved.ways[i].stiff
+	}
+	first := true
+	for i := range solved.ways {
+		w := &solved.ways[i]
+		switch {
+		case !least:
+			turn[0], turn[1] = max(turn[0], w.tilt[0]), max(turn[1], w.tilt[1])
+		case stiff && !w.stiff:
+		case first:
+			turn, first = w.tilt, false
+		default:
+			turn[0], turn[1] = min(turn[0], w.tilt[0]), min(turn[1], w.tilt[1])
+		}
+	}
+	return turn, nil
+}
+
+// betweenTurns is why a tilt is open.
+const betweenTurns = "not verified: the plate on its stack turns too far on tiers as soft as without spread, and little enough on tiers as stiff as with it"

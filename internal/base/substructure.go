@@ -126,7 +126,7 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 		stack.Rods = ring.Rods{
 			Count: len(out.Base.At), Area: r.Thread.NetArea(r.Corrosion), Modulus: rodModulus(stack.Design.Basis),
 			Length: StretchLength(&out.Base), Preload: through.Preload, Creep: through.Settlement,
-			Stack: through.Stack, Needed: max(through.Needed, out.Preload),
+			Stack: through.Stack, Needed: max(through.Needed, out.Preload), Relaxed: through.Relaxed,
 		}
 	}
 	pressed := *stack
@@ -391,6 +391,9 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 		if stack == nil {
 			return
 		}
+	}
+	if s.Reinforcement != (pad.Reinforcement{}) && !s.HasGround && !s.HasSettlement {
+		faults.Add(limit.Missing, substructurePath+"ground", "is needed for the reinforcement: a block is checked as a pad on its ground")
 	}
 	if !s.HasGround && !s.HasSettlement {
 		return
