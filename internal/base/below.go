@@ -155,7 +155,7 @@ func (c *column) settles(least bool) (*settle.Result, *settle.Input, []int, erro
 }
 
 // openTilt leaves a tilt of the list open that is too great by the one limit of how
-// stiff a stack is and not by the other.
+// stiff a stack is and not by the other; where it is by both, the lesser is shown.
 func (c *column) openTilt() error {
 	all := c.list.All()
 	for i := range all {
@@ -169,7 +169,13 @@ func (c *column) openTilt() error {
 		var l limit.List
 		out.States(&l)
 		for _, s := range l.All() {
-			if s.Kind == all[i].Kind && s.Verdict != limit.Fail {
+			switch {
+			case s.Kind != all[i].Kind:
+			case s.Verdict == limit.Fail:
+				// What is certain is shown, and derived.
+				all[i], c.foot.settled = s, out
+				all[i].Reason = atLeast
+			default:
 				all[i].Verdict, all[i].Reason = limit.OutOfScope, betweenTurns
 			}
 		}

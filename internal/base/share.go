@@ -21,13 +21,11 @@ type share struct {
 	rods    []float64
 	pressed float64    // force on the bed [N]
 	tilt    [2]float64 // about x and about y [-]
-	stiff   bool       // by the stiff bed of a stack
 }
 
 // way is one way to share: how stiff bed and rods are and what preload they have.
 type way struct {
 	in    contact.Input
-	stiff bool // whether the bed is the stiff one of a stack
 	tight bool // whether the rods have the preload to which they are tightened
 }
 
@@ -50,7 +48,7 @@ func (c *column) prepare() {
 	for _, bed := range c.beds() {
 		for _, loss := range losses(&b.Rod, b.HasRods) {
 			for _, preload := range c.preloads() {
-				w := way{in: c.bed, stiff: bed != c.bed.Bed, tight: preload != c.in.Preload}
+				w := way{in: c.bed, tight: preload != c.in.Preload}
 				w.in.Bed = bed
 				if b.HasRods {
 					w.in.Rods = c.rodsOf(loss, preload)
@@ -125,7 +123,7 @@ func (c *column) share(a geom.Actions) (shared, error) {
 		return out, err
 	}
 	out.most = append(c.most[:0], solved.Rods...)
-	out.ways = append(c.shares[:0], shareOf(&solved, false))
+	out.ways = append(c.shares[:0], shareOf(&solved))
 	for i := range c.ways[1:] {
 		w := &c.ways[1+i]
 		w.in.Actions = a
@@ -144,7 +142,7 @@ func (c *column) share(a geom.Actions) (shared, error) {
 		for k, t := range r.Rods {
 			out.most[k] = max(out.most[k], t)
 		}
-		out.ways = append(out.ways, shareOf(&r, w.stiff))
+		out.ways = append(out.ways, shareOf(&r))
 	}
 	for k := range out.most {
 		out.most[k] = max(out.most[k], c.tight)
@@ -154,8 +152,8 @@ func (c *column) share(a geom.Actions) (shared, error) {
 	return out, nil
 }
 
-func shareOf(r *contact.Result, stiff bool) share {
-	return share{rods: append([]float64(nil), r.Rods...), pressed: r.Pressed, stiff: stiff,
+func shareOf(r *contact.Result) share {
+	return share{rods: append([]float64(nil), r.Rods...), pressed: r.Pressed,
 		tilt: [2]float64{math.Abs(r.C), math.Abs(r.B)}}
 }
 
