@@ -30,6 +30,7 @@ type below struct {
 	worst   int          // pair that governs the ground, counted from 0
 	settled *settle.Result
 	pad     padCase
+	outer   float64 // bending of a bottom plate by rods outside the fill [Nmm/mm]
 	narrow  float64 // least circle through which the plate presses on a stack [mm]; 0: not known
 }
 
@@ -139,6 +140,22 @@ func (c *column) settlement(r *ColumnResult) error {
 	return nil
 }
 
+// outside keeps the bending of a bottom plate by rods that stand outside the lowest
+// ring: the fill presses within them, so it is of the same sense as that by the ground
+// past the fill.
+func (c *column) outside(held part) {
+	r, through := held.(*tie.Result)
+	if !through || !c.in.Below.HasStack {
+		return
+	}
+	tiers := c.in.Below.Stack.Tiers
+	for i, at := range c.in.Base.At {
+		if c.pull[i] > 0 && math.Hypot(at.X, at.Y) > tiers[len(tiers)-1].Diameter/2 {
+			c.foot.outer = max(c.foot.outer, r.Bend[0].PerMM, r.Bend[1].PerMM)
+		}
+	}
+}
+
 // settles predicts how much the ground and what stands on it settle and turn.
 func (c *column) settles(least bool) (*settle.Result, *settle.Input, []int, error) {
 	var failed error
@@ -188,6 +205,8 @@ func (c *column) openTilt() error {
 // area of the fill's circle: under the greatest compression with the greatest moments
 // of all combinations, and under the combination that turns most.
 //
+// Where rods stand outside the fill, what they bend the plate at most comes on top.
+//
 // Source: Kirchhoff's plate theory.
 func (c *column) bottomPlate(r *ColumnResult) error {
 	if !c.held() {
@@ -220,7 +239,7 @@ func (c *column) bottomPlate(r *ColumnResult) error {
 			m = max(m, math.Abs(v.Sag.Unit), math.Abs(v.Hog.Unit), v.Most)
 		}
 	}
-	s := limit.Evaluate(underside, m, resists)
+	s := limit.Evaluate(underside, m+c.foot.outer, resists)
 	s.Combination = "the greatest compression with the greatest moments of all combinations, or the one that turns most"
 	r.take(s, -1)
 	return nil

@@ -503,6 +503,7 @@ func (c *column) parts(k *Case, at *geom.Actions, solved *shared) ([]part, error
 			if err != nil {
 				return nil, err
 			}
+			c.outside(a)
 			out = append(out, a)
 		}
 	}
