@@ -153,7 +153,7 @@ func (c *column) share(a geom.Actions) (shared, error) {
 }
 
 func shareOf(r *contact.Result) share {
-	return share{rods: append([]float64(nil), r.Rods...), pressed: r.Pressed,
+	return share{rods: append([]float64(nil), r.Rods...), pressed: pressedOf(r),
 		tilt: [2]float64{math.Abs(r.C), math.Abs(r.B)}}
 }
 
@@ -165,4 +165,19 @@ func (s *shared) pulls() bool {
 		}
 	}
 	return false
+}
+
+// nothing is the force on the bed, over all there is, that is left by rounding alone.
+const nothing = 1e-9
+
+// pressedOf returns the force on the bed, 0 where it is left by rounding alone [N].
+func pressedOf(r *contact.Result) float64 {
+	sum := 0.0
+	for _, t := range r.Rods {
+		sum += t
+	}
+	if r.Pressed <= nothing*sum {
+		return 0
+	}
+	return r.Pressed
 }

@@ -92,19 +92,22 @@ func narrower(d, than float64) float64 {
 // worstPressed returns the worst that the plate presses on its fill, and the circle
 // through which it does [mm].
 func (c *column) worstPressed(a *geom.Actions, solved *shared, pull []float64) (worst geom.Actions, d float64) {
-	consider := func(rods []float64) {
-		one, circle := c.pressed(a, rods, solved.highest)
+	most := 0.0
+	for i := range solved.ways {
+		w := &solved.ways[i]
+		one, circle := c.pressed(a, w, solved.highest)
 		if d == 0 || one.My > worst.My || one.My == worst.My && one.N < worst.N {
 			worst = one
 		}
-		d = narrower(d, circle)
+		d, most = narrower(d, circle), max(most, w.pressed)
 	}
-	for i := range solved.ways {
-		consider(solved.ways[i].rods)
+	// What more the plate's own method has the rods pull, it also presses, nearer to the
+	// footprint than the sharing does, and on both sides of the rods where it pries.
+	n := -a.N
+	for _, t := range pull {
+		n += t
 	}
-	if len(pull) > 0 {
-		consider(pull)
-	}
+	worst.N -= max(0, n-most)
 	return worst, d
 }
 
@@ -121,35 +124,36 @@ const unevenMost = 0.4
 //	C = sum T - N, p = max(p_max, C/(b_x b_y) k_x k_y, 4 C/(pi d_0^2) k_e)
 //
 // Source: statics; straight line of pressure without tension.
-func (c *column) pressed(a *geom.Actions, rods []float64, peak float64) (geom.Actions, float64) {
-	n, mx, my := -a.N, a.Mx, a.My
-	for i, t := range rods {
+func (c *column) pressed(a *geom.Actions, w *share, peak float64) (geom.Actions, float64) {
+	n, mx, my := w.pressed, a.Mx, a.My
+	for i, t := range w.rods {
 		at := c.in.Base.At[i]
-		n += t
 		my += at.X * t
 		mx -= at.Y * t
 	}
 	most := c.in.outstand()
 	if !(n > 0) {
-		return geom.Actions{}, c.in.across(most)
+		return geom.Actions{Vx: a.Vx, Vy: a.Vy, T: a.T}, c.in.across(most)
 	}
 	ex, ey := math.Abs(my)/n, math.Abs(mx)/n
-	presses := func(out float64) float64 {
+	rectangle := func(out float64) (bx, by float64) {
 		p, f := &c.in.Base.Plate.Plate, &c.in.Base.Plate.Footprint
-		bx, by, d := min(p.SizeX, f.SizeX+2*out), min(p.SizeY, f.SizeY+2*out), c.in.across(out)
-		if ex >= bx/2 || ey >= by/2 {
-			return math.Inf(1)
-		}
-		e := min(math.Hypot(ex, ey), unevenMost*d)
-		return max(n/(bx*by)*straight(ex/bx)*straight(ey/by), n/(math.Pi/4*d*d)*ring.EdgeFactor(d, e))
+		return min(p.SizeX, f.SizeX+2*out), min(p.SizeY, f.SizeY+2*out)
 	}
-	out := c.in.reaches(presses)
+	out := c.in.reaches(func(out float64) float64 {
+		bx, by := rectangle(out)
+		d := c.in.across(out)
+		e := min(math.Hypot(ex, ey), unevenMost*d)
+		return max(n/(max(0, bx-2*ex)*max(0, by-2*ey)), n/ring.EffectiveArea(d, e))
+	})
 	d := c.in.across(out)
-	p := presses(out)
-	if math.IsInf(p, 1) {
+	bx, by := rectangle(out)
+	if ex >= bx/2 || ey >= by/2 {
 		// The plate is too thin to press where the resultant lies.
 		return geom.Actions{N: -n, My: n * d, Vx: a.Vx, Vy: a.Vy, T: a.T}, d
 	}
+	e := min(math.Hypot(ex, ey), unevenMost*d)
+	p := max(n/(bx*by)*straight(ex/bx)*straight(ey/by), n/(math.Pi/4*d*d)*ring.EdgeFactor(d, e))
 	return geom.Actions{N: -max(p, peak) * math.Pi / 4 * d * d, Vx: a.Vx, Vy: a.Vy, T: a.T}, d
 }
 
@@ -177,8 +181,8 @@ const outstands = 64
 //
 //	p(c) c^2/2 <= m_R
 //
-// It does not depend on how strong the bed is: any pressure that balances the actions,
-// and that plate and bed carry, will do.
+// with the even pressure about the resultant. It does not depend on how strong the bed
+// is: any pressure that balances the actions, and that plate and bed carry, will do.
 //
 // Source: statics of a cantilever, lower bound; EN 1993-1-8:2005 6.2.5(4).
 func (in *ColumnInput) reaches(presses func(out float64) float64) float64 {
@@ -223,10 +227,9 @@ func (in *ColumnInput) circle(a *geom.Actions) float64 {
 		e = m / n
 	}
 	out := in.reaches(func(c float64) float64 {
-		d := in.across(c)
-		return force / (math.Pi / 4 * d * d) * ring.EdgeFactor(d, e)
+		return force / ring.EffectiveArea(in.across(c), e)
 	})
-	if math.IsInf(ring.EdgeFactor(in.across(out), e), 1) {
+	if ring.EffectiveArea(in.across(out), e) == 0 {
 		out = in.outstand() // the resultant is off the plate whatever presses
 	}
 	return in.across(out)
