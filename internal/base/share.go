@@ -168,7 +168,7 @@ func (s *shared) pulls() bool {
 }
 
 // nothing is the force on the bed, over all there is, that is left by rounding alone.
-const nothing = 1e-9
+const nothing = 1e-6
 
 // pressedOf returns the force on the bed, 0 where it is left by rounding alone [N].
 func pressedOf(r *contact.Result) float64 {

@@ -101,6 +101,9 @@ func (c *column) worstPressed(a *geom.Actions, solved *shared, pull []float64) (
 		}
 		d, most = narrower(d, circle), max(most, w.pressed)
 	}
+	if most == 0 {
+		return worst, d // both sides lift
+	}
 	// What more the plate's own method has the rods pull, it also presses, nearer to the
 	// footprint than the sharing does, and on both sides of the rods where it pries.
 	n := -a.N
