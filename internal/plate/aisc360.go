@@ -26,7 +26,8 @@ type American struct {
 	Small  bool    // whether the moment is small
 	Need   float64 // moment about the rods (large moment) [Nmm]
 	Have   float64 // greatest moment that pressure has about them [Nmm]
-	Y      float64 // length of the pressed block [mm]
+	Block  float64 // length of the block that balances with the rods [mm]
+	Y      float64 // length that is pressed [mm]
 	Fp     float64 // pressure [MPa]
 	Bent   bool    // whether the sharing of the base bends the pressed side more
 	Along  float64 // moment per width of the cantilever along the moment [Nmm/mm]
@@ -37,7 +38,9 @@ type American struct {
 	Tu     float64 // tension on the lifted side [N]
 	Shared bool    // whether that is the tension of the base's sharing
 	Arm    float64 // from the rods to the bending line x [mm]
-	Width  float64 // effective width of the rod that has the least [mm]
+	Wide   float64 // width at 45 degrees of the rod that has the least [mm]
+	Corner Corner  // straight yield line past the flange that holds least
+	Width  float64 // effective width of a rod, no more than that line gives [mm]
 	Mt     float64 // moment per width on the lifted side [Nmm/mm]
 	Rm     float64 // available moment per width [Nmm/mm]
 }
@@ -157,7 +160,7 @@ func (r *Result) large() bool {
 	}
 	// arm - sqrt(...) turned round, which keeps its digits when Y is short.
 	u.Y = 2 * u.Need / u.Q / (arm + math.Sqrt(max(0, arm*arm-2*u.Need/u.Q)))
-	u.Fp = r.in.Bearing.Pressure
+	u.Block, u.Fp = u.Y, r.in.Bearing.Pressure
 	return r.raise(first, max(0, u.Q*u.Y+r.N), false)
 }
 
@@ -228,7 +231,8 @@ func strip(y, lever, l float64) float64 {
 
 // lift finds the moment per width on the lifted side: each rod bends the plate
 // about the middle of the flange over a width that grows at 45 degrees, no wider
-// than half way to the next rod or to the side of the plate.
+// than half way to the next rod or to the side of the plate, nor than yield lines
+// past the flange hold.
 func (r *Result) lift() {
 	u, l, in := &r.US, &r.lifts, r.in
 	if r.Misfit != Fits || r.Loose {
@@ -250,15 +254,13 @@ func (r *Result) lift() {
 			r.Misfit, u.Lifted = RoundCorner, false
 			continue
 		}
-		f := r.frame
-		f.Side = l.side
-		if k == other {
-			f.Side = -l.side
-		}
-		width := in.leastWidth(&f, arm)
+		f := r.side(k)
+		corner := in.corner(&f, row, row.S-f.H/2, r.pulled())
+		wide := in.leastWidth(&f, arm)
+		width := min(wide, corner.Hold*arm/float64(row.Count))
 		if m := l.pull[k] * arm / width; m > worst && r.Misfit == Fits {
 			worst = m
-			u.Lifted, u.Shared, u.Tu, u.Arm, u.Width, u.Mt = true, l.shared[k], l.t[k], arm, width, m
+			u.Lifted, u.Shared, u.Tu, u.Arm, u.Wide, u.Corner, u.Width, u.Mt = true, l.shared[k], l.t[k], arm, wide, corner, width, m
 			r.turn(k)
 		}
 	}

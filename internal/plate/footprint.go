@@ -77,6 +77,7 @@ type Row struct {
 	Count int
 	S     float64 // from the column axis [mm]
 	Gauge float64 // between the outermost rods [mm]
+	High  float64 // place of the outermost across [mm]
 	Edge  float64 // from an outermost rod to the side of the plate [mm]
 }
 
@@ -112,6 +113,6 @@ func (in *Input) row(f *frame) (r Row, why Misfit) {
 	if math.Abs(low+high) > inMiddle {
 		return r, OffMiddle
 	}
-	r.Gauge, r.Edge = high-low, f.B/2-max(math.Abs(low), math.Abs(high))
+	r.Gauge, r.High, r.Edge = high-low, high, f.B/2-max(math.Abs(low), math.Abs(high))
 	return r, Fits
 }

@@ -97,14 +97,26 @@ func (r *Result) share() (raised bool) {
 	return raised
 }
 
-// turn makes side k the one that the result shows.
-func (r *Result) turn(k int) {
-	l := &r.lifts
-	r.Row, r.frame.Side = l.row[k], l.side
-	if k == other {
-		r.frame.Side = -l.side
+// pulled returns how many sides pull.
+func (r *Result) pulled() float64 {
+	if r.lifts.t[first] > 0 && r.lifts.t[other] > 0 {
+		return sides
 	}
+	return 1
 }
+
+// side returns the frame in which side k lifts.
+func (r *Result) side(k int) frame {
+	f := r.frame
+	f.Side = r.lifts.side
+	if k == other {
+		f.Side = -f.Side
+	}
+	return f
+}
+
+// turn makes side k the one that the result shows.
+func (r *Result) turn(k int) { r.Row, r.frame = r.lifts.row[k], r.side(k) }
 
 // RodPull returns the greatest tension of rod i by the plate's own method [N]: the
 // tension of its side shared by the row, with the prying on it where prying is

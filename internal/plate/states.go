@@ -206,36 +206,6 @@ func (r *Result) stubState(l *limit.List) limit.State {
 	}))
 }
 
-func (r *Result) columnPressedState() limit.State {
-	e, c := &r.EC, &r.Column
-	switch {
-	case r.Case == Concentric:
-		return limit.Skip(columnPressed, noMoment)
-	case !e.Pressed || r.Misfit != Fits:
-		return r.settled(columnPressed, noPress)
-	case !c.Known:
-		return limit.Skip(columnPressed, noSteel)
-	}
-	s := limit.Evaluate(columnPressed, e.Fc, c.FcRd)
-	if c.Class == 4 && s.Verdict == limit.Pass {
-		return limit.Beyond(columnPressed, slender)
-	}
-	return s
-}
-
-func (r *Result) columnPulledState() limit.State {
-	e, c := &r.EC, &r.Column
-	switch {
-	case !e.Lifted && r.Case == Concentric:
-		return limit.Skip(columnPulled, noLift)
-	case !e.Lifted:
-		return r.settled(columnPulled, noLift)
-	case !c.Known:
-		return limit.Skip(columnPulled, noSteel)
-	}
-	return limit.Evaluate(columnPulled, e.Ft, c.FtRd)
-}
-
 // orNever makes a thickness that does not exist one that is never reached.
 func orNever(t float64) float64 {
 	if t > 0 {

@@ -9,7 +9,9 @@ type TStub struct {
 	N      float64 // n = min(e_x, 1.25 m) [mm]
 	Lcp    float64 // effective length, circular patterns [mm]
 	Lnc    float64 // effective length, non-circular patterns [mm]
-	L1     float64 // the shorter [mm]
+	Corner Corner  // straight yield line past the flange that holds least
+	Ly     float64 // its effective length [mm]
+	L1     float64 // the shortest [mm]
 	Lb     float64 // stretch length of the rods L_b [mm]
 	LbStar float64 // greatest stretch length with prying L_b* [mm]
 	Prying bool    // whether it develops, for the rods and what holds them
@@ -40,7 +42,7 @@ func (r *Result) stubs() {
 			continue
 		}
 		s := TStub{}
-		if r.Misfit = r.tstub(&s, &l.row[k]); r.Misfit != Fits {
+		if r.Misfit = r.tstub(&s, k); r.Misfit != Fits {
 			e.Lifted = false
 			return
 		}
@@ -60,29 +62,29 @@ func (r *Result) stubs() {
 //	F_T,1-2 = 2 M_pl,1 / m   F_T,3 = sum F_t,Rd
 //
 // Prying does not help the plate: with it mode 2, (2 M_pl,2 + n F_T,3)/(m + n), is
-// never less than the smaller of the two, and mode 1 is not counted. So the plate
-// never has more than yield lines along flange and rods, which its corners beyond
-// the flange cannot give.
+// never less than the smaller of the two, and mode 1 is not counted.
 //
 // Source: EN 1993-1-8:2005 6.2.6.11(2), Table 6.2, Table 6.6 (row outside the
 // tension flange).
-func (r *Result) tstub(s *TStub, row *Row) Misfit {
-	in := r.in
-	s.M = row.S - r.frame.H/2 - weldReach*math.Sqrt2*in.WeldThroat
-	s.Ex = r.frame.L/2 - row.S
+func (r *Result) tstub(s *TStub, k int) Misfit {
+	in, row, f := r.in, &r.lifts.row[k], r.side(k)
+	s.M = row.S - f.H/2 - weldReach*math.Sqrt2*in.weldLeft()
+	s.Ex = f.L/2 - row.S
 	switch {
 	case row.Count != 2:
 		return OtherNumber
 	case !(s.M > 0):
 		return OnWeld
-	case (row.Gauge-r.frame.W)/2 > s.M:
+	case (row.Gauge-f.W)/2 > s.M:
 		return RoundCorner
 	}
 	s.N = min(s.Ex, edgeShare*s.M)
 	w, e := row.Gauge, row.Edge
 	s.Lcp = min(2*math.Pi*s.M, math.Pi*s.M+w, math.Pi*s.M+2*e)
-	s.Lnc = min(4*s.M+1.25*s.Ex, e+2*s.M+0.625*s.Ex, r.frame.B/2, w/2+2*s.M+0.625*s.Ex)
-	s.L1 = min(s.Lcp, s.Lnc)
+	s.Lnc = min(4*s.M+1.25*s.Ex, e+2*s.M+0.625*s.Ex, f.B/2, w/2+2*s.M+0.625*s.Ex)
+	s.Corner = in.corner(&f, row, s.M, r.pulled())
+	s.Ly = s.Corner.Hold * s.M / 2
+	s.L1 = min(s.Lcp, s.Lnc, s.Ly)
 	rods := &in.Rods
 	s.Lb = rods.Stretch
 	if s.Lb == 0 {
