@@ -18,11 +18,8 @@ func (r *reader) anchorageInput(m *footwardv1.CheckAnchorageRequest) base.Anchor
 		Stretch:   m.GetRods().GetRod().GetStretchLengthMm(),
 		Anchorage: r.anchorage(m.GetAnchorage()),
 	}
-	if h := m.GetAnchorage().GetHeaded(); h != nil {
-		in.Anchorage.Headed.GroutThick = h.GetBlock().GetGrout().GetThicknessMm()
-		if h.GetBlock() == nil {
-			r.faults.Add(limit.Missing, "anchorage.headed.block", "is required: there is no support whose block could be meant")
-		}
+	if h := m.GetAnchorage().GetHeaded(); h != nil && h.GetBlock() == nil {
+		r.faults.Add(limit.Missing, "anchorage.headed.block", "is required: there is no support whose block could be meant")
 	}
 	return in
 }
@@ -45,7 +42,7 @@ func (r *reader) headed(h *footwardv1.HeadedAnchorage) anchor.Input {
 			Diameter: h.GetHead().GetDiameterMm(), Thickness: h.GetHead().GetThicknessMm(), Area: h.GetHead().GetBearingAreaMm2(),
 		},
 		Uncracked: h.GetUncracked(), PryFactor: h.GetPryOutFactor(), LightFactor: h.GetLightweightFactor(),
-		Brittle: h.GetBrittleSteel(),
+		Brittle: h.GetBrittleSteel(), GroutThick: h.GetBlock().GetGrout().GetThicknessMm(),
 	}
 	if h.GetBlock() != nil {
 		var s bearing.Input
