@@ -148,7 +148,8 @@ func (in *ColumnInput) anchorage() *Anchorage {
 	if a.BlockOfSupport {
 		a.Headed.Block = blockOf(&in.Base.Support)
 	}
-	a.Through.Needed, a.Through.Held = max(a.Through.Needed, in.Preload), in.Preload
+	a.Through.Needed = max(a.Through.Needed, in.Preload)
+	a.Through.Held = max(in.Preload, a.Through.Preload) // the sharing has both in its tensions
 	return &a
 }
 
