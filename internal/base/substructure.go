@@ -316,6 +316,9 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 	g := in.Below.Ground
 	g.Design = in.Base.Plate.Design
 	g.Shape, g.SizeX, g.SizeY, g.Diameter = p.shape, p.sizeX, p.sizeY, p.d
+	if in.onSteel() {
+		g.Interface.Share = min(g.Interface.Share, smoothSteel)
+	}
 	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
 	g.Permanent, g.Variable = p.move(k.Permanent), p.move(k.Variable)
 	return g

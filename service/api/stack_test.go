@@ -222,3 +222,22 @@ func TestLoadTestTellsNothingOfASmallerPlate(t *testing.T) {
 	assert.Equal(t, scope, state(t, r, "ring_hoop_ultimate").GetVerdict())
 	assert.Contains(t, state(t, r, "ring_open_fill").GetReason(), "cover it, widen the plate")
 }
+
+// TestSteelSlidesOnTheGround: a bottom plate has at most two thirds of the angle of
+// friction, whatever share is given; fill on the ground has what is given.
+func TestSteelSlidesOnTheGround(t *testing.T) {
+	const code = "below_steel_on_ground"
+	holds := func(share float64) (float64, []string) {
+		m := onRings(t)
+		m.Base.Substructure.Ground.Interface.FrictionShare = share
+		r := checked(t, m)
+		return state(t, r, "ground_sliding").GetResistance(), codesOf(r)
+	}
+	whole, told := holds(1)
+	steel, quiet := holds(2.0 / 3)
+	less, _ := holds(0.5)
+	assert.InDelta(t, steel, whole, 1e-9)
+	assert.Less(t, less, steel)
+	assert.Contains(t, told, code)
+	assert.NotContains(t, quiet, code)
+}
