@@ -241,3 +241,27 @@ func TestSteelSlidesOnTheGround(t *testing.T) {
 	assert.Contains(t, told, code)
 	assert.NotContains(t, quiet, code)
 }
+
+// TestSizedBaseStandsOnRingsThatLast: among the plates offered beside the base's own, the
+// load test of its stack tells of none that is smaller, and of no ring that rusts away.
+func TestSizedBaseStandsOnRingsThatLast(t *testing.T) {
+	size := func(wall *float64, tested float64) *footwardv1.SizeColumnBaseResponse {
+		m := sizing(t)
+		below := m.GetBase().GetSubstructure()
+		below.Settlement.Limits.Tilt = 0.05
+		below.Stack.LoadTestShoeMm = tested
+		for _, k := range below.GetStack().GetTiers() {
+			k.Ring.WallThicknessMm = wall
+		}
+		r, err := service(t).SizeColumnBase(t.Context(), m)
+		require.NoError(t, err)
+		return r
+	}
+	r := size(proto.Float64(3), 0)
+	require.True(t, r.GetFound(), "%v", r.GetBest())
+	assert.Equal(t, uint32(1), r.GetBest().GetPlan()) // 500 mm, the test's own
+	r = size(proto.Float64(3), 450)
+	require.True(t, r.GetFound())
+	assert.False(t, size(nil, 0).GetFound())
+	assert.False(t, size(proto.Float64(2), 0).GetFound())
+}
