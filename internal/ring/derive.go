@@ -2,6 +2,7 @@ package ring
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -66,6 +67,7 @@ func (r *Result) DeriveStress(sheet *derive.Sheet) {
 	sheet.Given("W_0", 0, "N", "weight above the first tier")
 	sheet.Given("z_0", 0, "mm", "depth of the shoe")
 	sheet.Given("d_0", r.Shoe, "mm", "loaded circle of the shoe")
+	sheet.Given("F_w0", 0, "N", "friction above the first tier")
 	for i := range r.Tiers {
 		s := steps{sheet, strconv.Itoa(i + 1)}
 		t := &in.Tiers[i]
@@ -124,6 +126,9 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 	if out.Top.Lost || out.Bottom.Lost {
 		return
 	}
+	if !slices.ContainsFunc(r.Tiers[:i], func(t TierResult) bool { return t.Top.Lost || t.Bottom.Lost }) {
+		r.deriveWall(s, i, before)
+	}
 	s.step("q_v#", "max(q_vt#, q_vb#)", out.Even, "MPa", "greatest even stress")
 	s.step("q_e#", "max(q_et#, q_eb#)", out.Edge, "MPa", "greatest edge stress")
 	const needs = "max(0, q_e# - 2 c_# sqrt(K_p#)) / K_p#"
@@ -151,37 +156,6 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 	}
 	s.step("T_a#", "(K_u# q_e# + gamma_G sigma_c#) D_# h_# / 2", out.ByEarth, "N", "thin cylinder")
 	s.step("T_Ed#", "max(T_n#, T_a#)", out.Ultimate, "N", "the larger governs")
-}
-
-func (r *Result) deriveDurability(s steps, i int) {
-	ring, out := &r.in.Tiers[i].Ring, &r.Tiers[i]
-	source := "durability; by default of the kind, no source"
-	if ring.Durability > 0 {
-		source = "durability; given in the request"
-	}
-	if !r.in.Exposed || ring.Wall == 0 {
-		s.given("k_d#", out.Durability, "", source)
-		return
-	}
-	s.given("k_d0#", or(ring.Durability, durability[ring.Kind]), "", source)
-	s.given("Delta_#", r.in.Face, "mm", "loss of one face, by the exposure")
-	least := "min(k_d0#"
-	for _, part := range [...]struct {
-		symbol, share, expression, name string
-		thick                           float64
-	}{
-		{"t_w#", "k_w#", "max(0, 1 - 2 Delta_# / t_w#)", "wall of the ring, as built", ring.Wall},
-		{"d_b#", "k_b#", "max(0, 1 - 2 Delta_# / d_b#)^2", "bolts of the joint, as built", ring.Bolt},
-		{"t_j#", "k_l#", "max(0, 1 - 2 Delta_# / t_j#)", "lugs and welds of the joint, as built", ring.Lug},
-	} {
-		if part.thick == 0 {
-			continue
-		}
-		s.given(part.symbol, part.thick, "mm", part.name)
-		s.step(part.share, part.expression, corroded(part.thick, r.in.Face, part.symbol == "d_b#"), "", "what both faces leave")
-		least += ", " + part.share
-	}
-	s.step("k_d#", least+")", out.Durability, "", "durability and corrosion, the lesser")
 }
 
 func (r *Result) deriveRing(s steps, i int) {
