@@ -277,6 +277,8 @@ var (
 		Text: "The ground is checked for persistent situations, all permanent actions together favourable or not: accidental and seismic ones are not part of it."}
 	byStack = &limit.Notice{Code: "below_support_by_stack", Severity: limit.Assumption,
 		Text: "No support was given: the plate stands on the confined fill of the top tier, by its design strength."}
+	ringWeight = &limit.Notice{Code: "below_rings_weigh_nothing", Severity: limit.Caution,
+		Text: "other_weight_kn is 0, so rings of steel or concrete weigh nothing here: give their weight, which presses the ground."}
 	softBed = &limit.Notice{Code: "below_modulus_by_stack", Severity: limit.Assumption,
 		Text: "No modulus of the bed was given: the rods have what the tiers in a row give without spread, which is rather too soft; the pressure also what they give with it, which is stiffer."}
 )
@@ -293,6 +295,9 @@ func (c *column) remarkBelow(l *limit.Notices) {
 	if c.given.Modulus == 0 && c.in.Modulus > 0 {
 		l.Add(softBed)
 	}
+	if s.HasStack && s.HasGround && s.OtherWeight == 0 && s.heavyRings() {
+		l.Add(ringWeight)
+	}
 	if s.HasGround {
 		if s.HasStack {
 			l.Add(spreadPlan)
@@ -302,6 +307,16 @@ func (c *column) remarkBelow(l *limit.Notices) {
 		}
 		l.Add(persistent)
 	}
+}
+
+// heavyRings reports whether a stack has rings whose weight is worth counting.
+func (s *Substructure) heavyRings() bool {
+	for i := range s.Stack.Tiers {
+		if k := s.Stack.Tiers[i].Ring.Kind; k == ring.Steel || k == ring.Concrete {
+			return true
+		}
+	}
+	return false
 }
 
 // pulled reports whether rods pull under any combination.

@@ -149,6 +149,7 @@ func (in *ColumnInput) anchorage() *Anchorage {
 		a.Headed.Block = blockOf(&in.Base.Support)
 	}
 	a.Through.Needed = max(a.Through.Needed, in.Preload)
+	a.Through.Held = max(in.Preload, a.Through.Preload) // every rod has it already
 	return &a
 }
 
@@ -499,6 +500,7 @@ func (c *column) parts(k *Case, at *geom.Actions, solved *shared) ([]part, error
 		out = append(out, &r)
 		if in.Anchored {
 			held := c.in.carried(&in, k, in.Each)
+			held.holds = strength(&r)
 			a, err := c.in.anchorage().check(&held)
 			if err != nil {
 				return nil, err

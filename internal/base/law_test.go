@@ -105,7 +105,7 @@ func TestAnotherCombinationNeverHelps(t *testing.T) {
 		}
 		before, now := states(t, r), states(t, o)
 		for id, s := range before {
-			if n := now[id]; s.Verdict == limit.Fail && n.Verdict != limit.Fail || s.Rated && n.Verdict == s.Verdict && n.Utilization < s.Utilization*(1-1e-9) {
+			if n := now[id]; s.Verdict == limit.Fail && n.Verdict != limit.Fail || s.Rated && n.Rated && n.Verdict == s.Verdict && n.Utilization < s.Utilization*(1-1e-9) {
 				t.Fatalf("%s: %v %g, then %v %g", id, s.Verdict, s.Utilization, n.Verdict, n.Utilization)
 			}
 		}

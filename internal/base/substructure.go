@@ -62,6 +62,9 @@ const (
 	steelWeight   = 77e-6
 )
 
+// nothingLeft is the pressure that a stack bears whose upper ring is eaten away [MPa].
+const nothingLeft = 1e-6
+
 // shortestStretch is how much of what rods clamp they must stretch over: nuts may be
 // sunk a little.
 const shortestStretch = 0.95
@@ -126,7 +129,7 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 		stack.Rods = ring.Rods{
 			Count: len(out.Base.At), Area: r.Thread.NetArea(r.Corrosion), Modulus: rodModulus(stack.Design.Basis),
 			Length: StretchLength(&out.Base), Preload: through.Preload, Creep: through.Settlement,
-			Stack: through.Stack, Needed: max(through.Needed, out.Preload), Relaxed: through.Relaxed,
+			Stack: through.Stack, Needed: max(through.Needed, out.Preload), Relaxed: through.Relaxed, Load: out.greatestLoad(),
 		}
 	}
 	pressed := *stack
@@ -140,15 +143,27 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 	if err != nil {
 		return &out, nil // its faults are named by ValidateColumn
 	}
-	if support := &out.Base.Support; support.Medium == 0 && first.Tiers[0].Strength > 0 {
+	strength := first.Tiers[0].Strength
+	if first.Tiers[0].Left == 0 && stack.Tiers[0].Ring.Capacity > 0 {
+		strength = max(strength, nothingLeft) // so that every part says that it fails
+	}
+	if support := &out.Base.Support; support.Medium == 0 && strength > 0 {
 		support.Medium = bearing.Given
-		support.Given = bearing.GivenPressure{Pressure: first.Tiers[0].Strength, Granular: true, Found: true, Source: "confined fill of the top tier"}
+		support.Given = bearing.GivenPressure{Pressure: strength, Granular: true, Found: true, Source: "confined fill of the top tier"}
 	}
 	if out.Modulus == 0 {
 		out.Modulus = first.Subgrade()
 	}
 	if out.Anchorage.Kind == Through {
 		out.tieTo(first)
+	}
+	if out.Base.HasRods {
+		// Stack and rods tell of one preload by the same springs.
+		stack.Rods.Creep, stack.Rods.Stack = through.Settlement, through.Stack
+	}
+	pressed.Rods = stack.Rods
+	if again, err := ring.Check(&pressed); err == nil {
+		first = again
 	}
 	return &out, first
 }
@@ -163,11 +178,29 @@ func (in *ColumnInput) tieTo(stack *ring.Result) {
 		t.Clamped = in.clamped()
 	}
 	if t.Settlement == 0 && stack.NoService == "" {
-		t.Settlement = stack.Settles.Total
+		t.Settlement = stack.Settles.After
+	}
+	t.Load = in.Below.Stack.Rods.Load
+	if t.PressX == 0 && t.PressY == 0 && t.PressDiameter == 0 {
+		tiers := in.Below.Stack.Tiers
+		t.PressDiameter = tiers[len(tiers)-1].Diameter
 	}
 	if t.Stack == 0 {
 		t.Stack = stack.Springs.Stack
 	}
+}
+
+// greatestLoad returns the greatest compression in service, or of the combinations where
+// there are no service values [N].
+func (in *ColumnInput) greatestLoad() float64 {
+	cases := in.Below.Service
+	if len(cases) == 0 {
+		cases = in.Cases
+	}
+	if i := heaviest(cases); i >= 0 {
+		return -cases[i].Actions.N
+	}
+	return 0
 }
 
 // clampedHeight returns the height of what rods through the stack clamp [mm].
@@ -375,6 +408,9 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 			faults.Add(limit.Conflict, "base.rods.rod.stretch_length_mm", fmt.Sprintf(
 				"of %g mm is less than the %g mm that the rods run through; 0 takes that", in.Base.Stretch, in.clampedHeight()))
 		}
+	}
+	if s.HasStack && in.Anchorage.Kind == Through {
+		in.validateThrough(faults)
 	}
 	if s.HasStack {
 		var found limit.Faults

@@ -62,7 +62,7 @@ func (r *reader) through(t *footwardv1.ThroughAnchorage) tie.Input {
 	p := t.GetBottomPlate()
 	in := tie.Input{
 		Plate:  r.plateAt(p, "anchorage.through.bottom_plate"),
-		PressX: t.GetPressedXMm(), PressY: t.GetPressedYMm(), Height: t.GetHeightMm(),
+		PressX: t.GetPressedXMm(), PressY: t.GetPressedYMm(), PressDiameter: t.GetPressedDiameterMm(), Height: t.GetHeightMm(),
 		Clamped: t.GetClampedWeightKn() * newton, Share: t.GetWeightFactor(),
 		Soil: tie.Soil{
 			Depth: t.GetGround().GetDepthMm(), Weight: t.GetGround().GetUnitWeightKnM3() * newtonPerMM3,
@@ -70,12 +70,6 @@ func (r *reader) through(t *footwardv1.ThroughAnchorage) tie.Input {
 		},
 		Preload: t.GetInitialPreloadKn() * newton, Relaxed: t.GetRelaxation(), Settlement: t.GetFillSettlementMm(),
 		Stack: t.GetStackStiffnessKnMm() * newton, Needed: t.GetNeededPreloadKn() * newton, MostStretch: t.GetMostStretchMm(),
-	}
-	if in.PressX == 0 {
-		in.PressX = in.Plate.SizeX
-	}
-	if in.PressY == 0 {
-		in.PressY = in.Plate.SizeY
 	}
 	return in
 }

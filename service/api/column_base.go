@@ -91,6 +91,7 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 		in.Below.Stack.Exposed, in.Below.Stack.Face = m.GetBasis().GetCorrosion() != nil, r.lost.PerFace()
 	}
 	in.Cases = r.cases(m, &in.Below)
+	nationalWeights(m, &in)
 	in.Stop = r.stop
 	return in
 }

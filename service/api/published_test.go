@@ -133,6 +133,10 @@ var constructed = map[string]string{
 	"tie_preload":               "statics",
 	"base_equilibrium":          "a strength that no example prints",
 	"base_shear_path":           "no example was at hand",
+	"ring_open_fill":            "no code or example exists",
+	"tie_rod_tension":           "springs, and a strength of its own check",
+	"tie_top_bending":           "statics",
+	"tie_top_punching":          "no example was at hand",
 }
 
 // held is by which families a limit state has figures: printed and worked.

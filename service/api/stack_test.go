@@ -1,0 +1,220 @@
+package api_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
+
+	"footward.example/footward/client"
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// onRings is the whole foot of the demo, its rings of a wall of 3 mm.
+func onRings(t testing.TB) *footwardv1.CheckColumnBaseRequest {
+	m := demoBase(t)
+	for _, k := range m.GetBase().GetSubstructure().GetStack().GetTiers() {
+		k.GetRing().WallThicknessMm = proto.Float64(3)
+	}
+	return m
+}
+
+func checked(t testing.TB, m proto.Message) *footwardv1.CheckResult {
+	t.Helper()
+	r, err := call(service(t), m)
+	require.NoError(t, err)
+	return r
+}
+
+const (
+	pass  = footwardv1.Verdict_VERDICT_PASS
+	fail  = footwardv1.Verdict_VERDICT_FAIL
+	scope = footwardv1.Verdict_VERDICT_OUT_OF_SCOPE
+)
+
+// TestBaseStandsOnWhatCorrosionLeavesOfItsRings: 0.6 mm a face of EN 1993-5 Table 4-1.
+func TestBaseStandsOnWhatCorrosionLeavesOfItsRings(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		change  func(*footwardv1.ContainingRing)
+		want    footwardv1.Verdict
+		resists float64 // kN; 0: not asked
+	}{
+		{"a wall of 3 mm", func(*footwardv1.ContainingRing) {}, pass, 260 * 0.6 / 1.25},
+		{"a wall of 2 mm", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = proto.Float64(2) }, fail, 260 * 0.4 / 1.25},
+		{"a wall of 1.2 mm", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = proto.Float64(1.2) }, fail, 0},
+		{"a wall that is not told", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = nil }, scope, 0},
+		{"nor told, but a durability", func(r *footwardv1.ContainingRing) {
+			r.WallThicknessMm, r.Durability = nil, proto.Float64(0.6)
+		}, pass, 260 * 0.6 / 1.25},
+	} {
+		m := onRings(t)
+		for _, k := range m.GetBase().GetSubstructure().GetStack().GetTiers() {
+			c.change(k.GetRing())
+		}
+		r := checked(t, m)
+		s := state(t, r, "ring_hoop_ultimate")
+		assert.Equal(t, c.want, s.GetVerdict(), c.name)
+		assert.Equal(t, c.want, r.GetVerdict(), c.name)
+		if c.resists > 0 {
+			assert.InDelta(t, c.resists, s.GetResistance(), 1e-9, c.name)
+		}
+		if c.want != pass {
+			assert.NotEqual(t, pass, state(t, r, "ring_fill_strength").GetVerdict(), c.name)
+		}
+	}
+}
+
+// TestNationalFactorsReachTheWeightOfStackAndClampedFill: 0.8 of what holds is 8/9 of the
+// 0.9 that is recommended.
+func TestNationalFactorsReachTheWeightOfStackAndClampedFill(t *testing.T) {
+	before := checked(t, onRings(t))
+	m := onRings(t)
+	m.GetActionSet().Factors = &footwardv1.ActionFactors{GammaGInfEquilibrium: proto.Float64(0.8)}
+	m.Detail = footwardv1.Detail_DETAIL_DERIVATION
+	r := checked(t, m)
+	// The frame of 20 kN is lifted by the wind, so that weight alone is left.
+	for _, id := range []string{"ring_overturning", "tie_overturning"} {
+		assert.InDelta(t, state(t, before, id).GetResistance()*8/9, state(t, r, id).GetResistance(), 1e-6, id)
+		assert.Greater(t, state(t, r, id).GetUtilization(), state(t, before, id).GetUtilization(), id)
+	}
+	given := 0
+	for _, f := range r.GetFactors() {
+		if f.GetSymbol() == "gamma_stb" && f.GetValue() == 0.8 && strings.Contains(f.GetSource(), "given in the request") {
+			given++
+		}
+	}
+	assert.Equal(t, 2, given) // of the stack, and of what the rods clamp
+
+	// The part's own factors come first.
+	m.Base.Substructure.Stack.Safety = &footwardv1.StackSafety{WeightFavourable: proto.Float64(0.9)}
+	m.Base.Anchorage.GetThrough().WeightFactor = proto.Float64(0.9)
+	r = checked(t, m)
+	for _, id := range []string{"ring_overturning", "tie_overturning"} {
+		assert.InDelta(t, state(t, before, id).GetResistance(), state(t, r, id).GetResistance(), 1e-6, id)
+	}
+
+	// What presses takes the greater of both.
+	m = onRings(t)
+	m.GetActionSet().Factors = &footwardv1.ActionFactors{GammaGSup: proto.Float64(1.5)}
+	r = checked(t, m)
+	for _, f := range r.GetFactors() {
+		if f.GetSymbol() == "gamma_G" && f.GetValue() == 1.5 && strings.Contains(f.GetSource(), "weight where it presses; given in the request") {
+			given++
+		}
+	}
+	assert.Greater(t, given, 2)
+}
+
+// TestRodsMustNotContradictTheStack of a plate of 20 mm, 1300 mm of fill and a plate of
+// 15 mm, which weigh 44.45 kN with the lower plate.
+func TestRodsMustNotContradictTheStack(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*footwardv1.ThroughAnchorage)
+		field  string
+	}{
+		{"as it is", func(*footwardv1.ThroughAnchorage) {}, ""},
+		{"the height rounded", func(a *footwardv1.ThroughAnchorage) { a.HeightMm = 1340 }, ""},
+		{"a height of 100 mm", func(a *footwardv1.ThroughAnchorage) { a.HeightMm = 100 }, "base.anchorage.through.height_mm"},
+		{"a height of 1400 mm", func(a *footwardv1.ThroughAnchorage) { a.HeightMm = 1400 }, "base.anchorage.through.height_mm"},
+		{"the weight with rings", func(a *footwardv1.ThroughAnchorage) { a.ClampedWeightKn = 46.3 }, ""},
+		{"less of it, as below the water", func(a *footwardv1.ThroughAnchorage) { a.ClampedWeightKn = 30 }, ""},
+		{"400 kN", func(a *footwardv1.ThroughAnchorage) { a.ClampedWeightKn = 400 }, "base.anchorage.through.clamped_weight_kn"},
+		{"ground beside it", func(a *footwardv1.ThroughAnchorage) {
+			a.Ground = &footwardv1.UpliftGround{DepthMm: 500, UnitWeightKnM3: 17, AngleDeg: 20, Source: "made up"}
+		}, ""},
+		{"deeper ground", func(a *footwardv1.ThroughAnchorage) {
+			a.Ground = &footwardv1.UpliftGround{DepthMm: 1500, UnitWeightKnM3: 17, AngleDeg: 20, Source: "made up"}
+		}, "base.anchorage.through.ground.depth_mm"},
+		{"heavier ground", func(a *footwardv1.ThroughAnchorage) {
+			a.Ground = &footwardv1.UpliftGround{DepthMm: 500, UnitWeightKnM3: 20, AngleDeg: 20, Source: "made up"}
+		}, "base.anchorage.through.ground.unit_weight_kn_m3"},
+	} {
+		m := onRings(t)
+		c.change(m.GetBase().GetAnchorage().GetThrough())
+		_, err := service(t).CheckColumnBase(t.Context(), m)
+		if c.field == "" {
+			assert.NoError(t, err, c.name)
+			continue
+		}
+		require.Error(t, err, c.name)
+		fields := client.Violations(err)
+		require.Len(t, fields, 1, "%s: %v", c.name, status.Convert(err).Message())
+		assert.Equal(t, c.field, fields[0].GetField(), c.name)
+	}
+}
+
+// TestStackAndRodsTellOnePreload, whatever is given of it.
+func TestStackAndRodsTellOnePreload(t *testing.T) {
+	for _, change := range []func(*footwardv1.ThroughAnchorage){
+		func(*footwardv1.ThroughAnchorage) {},
+		func(a *footwardv1.ThroughAnchorage) { a.Relaxation = 0.3 },
+		func(a *footwardv1.ThroughAnchorage) { a.FillSettlementMm = 0.05 },
+		func(a *footwardv1.ThroughAnchorage) { a.StackStiffnessKnMm = 60 },
+		func(a *footwardv1.ThroughAnchorage) {
+			a.Relaxation, a.FillSettlementMm, a.StackStiffnessKnMm = 0.2, 0.1, 30
+		},
+	} {
+		m := onRings(t)
+		a := m.GetBase().GetAnchorage().GetThrough()
+		a.InitialPreloadKn, a.NeededPreloadKn = 80, 5
+		change(a)
+		r := checked(t, m)
+		tied, stacked := state(t, r, "tie_preload"), state(t, r, "ring_preload")
+		require.NotNil(t, tied.Resistance)
+		require.NotNil(t, stacked.Resistance)
+		assert.InDelta(t, tied.GetResistance(), stacked.GetResistance(), 1e-9*tied.GetResistance())
+		assert.Equal(t, tied.GetVerdict(), stacked.GetVerdict())
+		assert.NotEqual(t, pass, tied.GetVerdict())
+	}
+}
+
+// TestTighteningLoadsRodsAndBothPlates, though no action pulls: 60 kN each on the bottom
+// plate of 1450 mm at the nuts' line are 0.16552 635^2/2 1450/1398 = 34.6 kNmm/mm of even
+// pressure, less the rods' own; a rod of 122.6 kN bears no 130.
+func TestTighteningLoadsRodsAndBothPlates(t *testing.T) {
+	m := onRings(t)
+	set := m.GetActionSet()
+	set.Actions = set.Actions[:2] // weights alone
+	r := checked(t, m)
+	for _, id := range []string{"tie_plate_bending", "tie_plate_punching", "tie_rod_tension", "tie_top_bending", "tie_top_punching"} {
+		assert.Equal(t, footwardv1.Verdict_VERDICT_NOT_APPLICABLE, state(t, r, id).GetVerdict(), id)
+	}
+	m.GetBase().GetAnchorage().GetThrough().InitialPreloadKn = 60
+	r = checked(t, m)
+	assert.Equal(t, fail, state(t, r, "tie_plate_bending").GetVerdict())
+	assert.Greater(t, state(t, r, "tie_plate_bending").GetUtilization(), 2.0)
+	assert.Equal(t, pass, state(t, r, "tie_rod_tension").GetVerdict())
+	m.GetBase().GetAnchorage().GetThrough().InitialPreloadKn = 130
+	r = checked(t, m)
+	assert.Equal(t, fail, state(t, r, "tie_rod_tension").GetVerdict())
+	assert.InDelta(t, 130, state(t, r, "tie_rod_tension").GetDemand(), 1e-9)
+}
+
+// TestRingsWithoutWeightAreNoticed where the ground feels them.
+func TestRingsWithoutWeightAreNoticed(t *testing.T) {
+	const code = "below_rings_weigh_nothing"
+	m := onRings(t)
+	assert.NotContains(t, codesOf(checked(t, m)), code)
+	m.Base.Substructure.OtherWeightKn = 0
+	assert.Contains(t, codesOf(checked(t, m)), code)
+	for _, k := range m.GetBase().GetSubstructure().GetStack().GetTiers() {
+		k.Ring.Kind, k.Ring.WallThicknessMm = footwardv1.RingKind_RING_KIND_GEOCELL, nil
+	}
+	assert.NotContains(t, codesOf(checked(t, m)), code)
+}
+
+// TestLoadTestTellsNothingOfASmallerPlate that is offered beside the base's own.
+func TestLoadTestTellsNothingOfASmallerPlate(t *testing.T) {
+	m := onRings(t)
+	m.Base.Substructure.Stack.LoadTestShoeMm = 500
+	assert.Equal(t, pass, checked(t, m).GetVerdict())
+	m.Base.Substructure.Stack.LoadTestShoeMm = 501
+	r := checked(t, m)
+	assert.Equal(t, scope, r.GetVerdict())
+	assert.Contains(t, state(t, r, "ring_open_fill").GetReason(), "cover it, widen the plate")
+}
