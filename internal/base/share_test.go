@@ -324,3 +324,26 @@ func TestTorsionOfAPlateOffTheMiddle(t *testing.T) {
 		}
 	}
 }
+
+// TestRequiredThicknessHoldsWithItsOwnLever: a thicker plate has the shear act higher.
+func TestRequiredThicknessHoldsWithItsOwnLever(t *testing.T) {
+	for _, b := range families {
+		tried := 0
+		defer func() { assert.Positive(t, tried) }()
+		for _, a := range []geom.Actions{{N: -50e3, Mx: 40e6, Vy: 60e3}, {N: 100e3, Vx: 80e3}, {N: -400e3, Vx: 50e3}} {
+			in := column(b, a)
+			in.Base.Plate.Plate.Thickness, in.Weld.Parts[0].Thickness = 8, 8
+			_, got := check(t, in)
+			for id, s := range got {
+				if s.Size != limit.PlateThickness || s.Verdict != limit.Fail {
+					continue
+				}
+				tried++
+				thick := *in
+				thick.Base.Plate.Plate.Thickness, thick.Weld.Parts[0].Thickness = s.Required*(1+1e-6), s.Required*(1+1e-6)
+				_, now := check(t, &thick)
+				assert.NotEqual(t, limit.Fail, now[id].Verdict, "%v %+v %s at %g: %g", b, a, id, s.Required, now[id].Utilization)
+			}
+		}
+	}
+}
