@@ -277,6 +277,8 @@ var (
 		Text: "The ground is checked for persistent situations, all permanent actions together favourable or not: accidental and seismic ones are not part of it."}
 	byStack = &limit.Notice{Code: "below_support_by_stack", Severity: limit.Assumption,
 		Text: "No support was given: the plate stands on the confined fill of the top tier, by its design strength."}
+	steelBelow = &limit.Notice{Code: "below_steel_on_ground", Severity: limit.Assumption,
+		Text: "The bottom plate lies on the ground with steel: two thirds of the angle of friction count at most, however great friction_share is."}
 	ringWeight = &limit.Notice{Code: "below_rings_weigh_nothing", Severity: limit.Caution,
 		Text: "other_weight_kn is 0, so rings of steel or concrete weigh nothing here: give their weight, which presses the ground."}
 	softBed = &limit.Notice{Code: "below_modulus_by_stack", Severity: limit.Assumption,
@@ -294,6 +296,9 @@ func (c *column) remarkBelow(l *limit.Notices) {
 	}
 	if c.given.Modulus == 0 && c.in.Modulus > 0 {
 		l.Add(softBed)
+	}
+	if s.HasGround && c.in.onSteel() && s.Ground.Interface.Share > smoothSteel {
+		l.Add(steelBelow)
 	}
 	if s.HasStack && s.HasGround && s.OtherWeight == 0 && s.heavyRings() {
 		l.Add(ringWeight)

@@ -149,7 +149,7 @@ func (in *ColumnInput) anchorage() *Anchorage {
 		a.Headed.Block = blockOf(&in.Base.Support)
 	}
 	a.Through.Needed = max(a.Through.Needed, in.Preload)
-	a.Through.Held = max(in.Preload, a.Through.Preload) // every rod has it already
+	a.Through.Held = max(in.Preload, a.Through.Preload) // the sharing has both in its tensions
 	return &a
 }
 

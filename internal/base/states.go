@@ -167,7 +167,7 @@ var (
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, tightened, leverArm, plateOwn, anchorage,
-		padRest, wholePath, spreadPlan, within, persistent, byStack, softBed}
+		padRest, wholePath, spreadPlan, within, persistent, byStack, ringWeight, steelBelow, softBed}
 }
 
 func (c *column) remark(k *Case, l *limit.Notices) {

@@ -160,10 +160,10 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 	if out.Base.HasRods {
 		// Stack and rods tell of one preload by the same springs.
 		stack.Rods.Creep, stack.Rods.Stack = through.Settlement, through.Stack
-	}
-	pressed.Rods = stack.Rods
-	if again, err := ring.Check(&pressed); err == nil {
-		first = again
+		pressed.Rods = stack.Rods
+		if again, err := ring.Check(&pressed); err == nil {
+			first = again
+		}
 	}
 	return &out, first
 }
@@ -182,8 +182,7 @@ func (in *ColumnInput) tieTo(stack *ring.Result) {
 	}
 	t.Load = in.Below.Stack.Rods.Load
 	if t.PressX == 0 && t.PressY == 0 && t.PressDiameter == 0 {
-		tiers := in.Below.Stack.Tiers
-		t.PressDiameter = tiers[len(tiers)-1].Diameter
+		t.PressDiameter = in.Below.Stack.Tiers[len(in.Below.Stack.Tiers)-1].Diameter
 	}
 	if t.Stack == 0 {
 		t.Stack = stack.Springs.Stack
@@ -317,6 +316,9 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 	g := in.Below.Ground
 	g.Design = in.Base.Plate.Design
 	g.Shape, g.SizeX, g.SizeY, g.Diameter = p.shape, p.sizeX, p.sizeY, p.d
+	if in.onSteel() {
+		g.Interface.Share = min(g.Interface.Share, smoothSteel)
+	}
 	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
 	g.Permanent, g.Variable = p.move(k.Permanent), p.move(k.Variable)
 	return g

@@ -37,3 +37,13 @@ func (in *ColumnInput) validateThrough(faults *limit.Faults) {
 		}
 	}
 }
+
+// smoothSteel is the share of the angle of friction of the ground that a bottom plate of
+// steel has on it: EN 1997-1:2004 6.5.3(10), 9.5.1(6), as of smooth concrete and sheet
+// piles (from memory).
+const smoothSteel = 2.0 / 3
+
+// onSteel reports whether a stack stands on the ground by a bottom plate.
+func (in *ColumnInput) onSteel() bool {
+	return in.Below.HasStack && in.Anchorage.Kind == Through
+}

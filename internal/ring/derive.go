@@ -84,35 +84,6 @@ func (r *Result) DeriveStress(sheet *derive.Sheet) {
 	r.deriveHeave(sheet)
 }
 
-func (r *Result) deriveHeave(sheet *derive.Sheet) {
-	h := &r.Heave
-	if h.Depth == 0 {
-		return
-	}
-	sheet.Given("p_v0", r.in.Cover, "MPa", "held down on the open fill beside the plate")
-	needs, holds, depths, depth := "", "", "", 0.0
-	overburden := r.in.Cover
-	for i := range r.Tiers {
-		s, out, t := steps{sheet, strconv.Itoa(i + 1)}, &r.Tiers[i], &r.in.Tiers[i]
-		open := min(t.Height, t.Diameter-out.Top.Diameter)
-		if depth >= h.Depth {
-			break
-		}
-		root := 2 * out.C * math.Sqrt(out.Kp)
-		s.step("a_#", "min(h_#, D_# - d_t#)", open, "mm", "height of the open fill in the tier")
-		s.step("S_n#", "(max(0, q_et# - 2 c_# sqrt(K_p#)) + max(0, q_eb# - 2 c_# sqrt(K_p#))) / (2 K_p#) a_#",
-			(Needed(out.Top.Edge, out.Phi, out.C)+Needed(out.Bottom.Edge, out.Phi, out.C))/2*open, "N/mm", "confinement that the loaded fill needs")
-		s.step("S_p#", "(K_p# (p_v"+strconv.Itoa(i)+" + gamma_# a_# / 2) + 2 c_# sqrt(K_p#)) a_#",
-			(out.Kp*(overburden+t.Fill.UnitWeight*open/2)+root)*open, "N/mm", "Rankine, passive")
-		overburden += t.Fill.UnitWeight * open
-		s.step("p_v#", "p_v"+strconv.Itoa(i)+" + gamma_# a_#", overburden, "MPa", "own weight of the open fill")
-		depth += open
-		needs, holds, depths = needs+" + S_n"+s.at, holds+" + S_p"+s.at, depths+" + a_"+s.at
-	}
-	sheet.Step("sigma_n", "("+needs[3:]+") / ("+depths[3:]+")", h.Needed, "MPa", "mean")
-	sheet.Step("sigma_p", "k_f ("+holds[3:]+") / ("+depths[3:]+")", h.Holds, "MPa", "mean")
-}
-
 func (r *Result) deriveFactors(s *derive.Sheet) {
 	switch r.in.Design.Basis {
 	case basis.Eurocode:
@@ -320,55 +291,4 @@ func (r *Result) deriveStability(sheet *derive.Sheet) {
 	if r.NoStress == "" && r.Surface > 0 {
 		sheet.Given("q_R0", r.Surface, "MPa", "fill under the shoe without rings, EN 1997-1:2004 Annex D.4, for information")
 	}
-}
-
-// DeriveMovement writes settlement and preload; the tiers must be written before.
-func (r *Result) DeriveMovement(sheet *derive.Sheet) {
-	in := r.in
-	if r.NoService == "" {
-		sheet.Given("s_b", in.Bedding, "mm", "bedding")
-		sum := "s_b"
-		for i := range r.Tiers {
-			s, out, t := steps{sheet, strconv.Itoa(i + 1)}, &r.Tiers[i], &in.Tiers[i]
-			before := strconv.Itoa(i)
-			s.step("z_c#", "min(h_#, D_# - d_t#)", min(t.Height, max(0, t.Diameter-out.ServiceTop.Diameter)), "mm", "height over which the load spreads")
-			s.step("G_#", "4 z_c# / (pi d_t# d_#) + 4 (h_# - z_c#) / (pi D_#^2)", out.Give, "1/mm", "height over area, 2 to 1 spread")
-			s.step("q_s#", "((P_ser + W_"+before+") G_# + gamma_# D_#^2 (ln(d_# / d_t#) + d_t# / d_# - 1 + (h_#^2 - z_c#^2) / (2 D_#^2))) / h_#",
-				out.Along, "MPa", "mean stress in service over the height, without preload")
-			if out.Modulus > 0 {
-				s.given("M_s#", out.Modulus, "MPa", "constrained modulus, given or by the table along the height")
-				s.step("s_c#", "q_s# h_# / M_s#", out.Compressed, "mm", "constrained modulus")
-				sum += " + s_c" + s.at
-			}
-			if out.Stiffness > 0 {
-				s.given("M_c#", out.Stiffness, "N/mm", "ring, what corrosion leaves of it")
-				s.step("e_c#", "K_0# q_s# D_# / (2 M_c#)", out.HoopStrain, "", "thin cylinder")
-				s.step("s_e#", "2 e_c# h_#", out.Spread, "mm", "constant volume")
-				sum += " + s_e" + s.at
-			}
-		}
-		sheet.Step("s", sum, r.Settles.Total, "mm", "the stack itself")
-	}
-	rods, k := &in.Rods, &r.Springs
-	if rods.Count == 0 {
-		return
-	}
-	sheet.Given("n_r", float64(rods.Count), "", "rods")
-	sheet.Given("E_r", rods.Modulus, "MPa", "rods")
-	sheet.Given("A_r", rods.Area, "mm2", "stress area")
-	sheet.Given("L_r", rods.Length, "mm", "length that stretches")
-	sheet.Step("k_r", "n_r E_r A_r / L_r", k.Rods, "N/mm", "statics")
-	sheet.Given("delta_r", rods.Creep, "mm", "shortening after tightening")
-	sheet.Given("P_r", r.Load, "N", "compression after tightening")
-	if k.Stack > 0 {
-		sheet.Given("k_m", k.Stack, "N/mm", "stack, given or by the moduli of the fill")
-		sheet.Step("F_P", "P_r k_r / (k_r + k_m) / n_r", k.Load, "N", "loss of a rod by load")
-		sheet.Step("F_c", "delta_r / (1 / k_r + 1 / k_m) / n_r", k.Settled, "N", "loss of a rod by settlement")
-	} else {
-		sheet.Step("F_P", "P_r / n_r", k.Load, "N", "loss of a rod by load, at most")
-		sheet.Step("F_c", "delta_r k_r / n_r", k.Settled, "N", "loss of a rod by settlement, at most")
-	}
-	sheet.Given("F_0", rods.Preload, "N", "preload of a rod when tightened")
-	sheet.Given("rho_r", rods.Relaxed, "", "share lost to relaxation")
-	sheet.Step("F_l", "max(0, F_0 (1 - rho_r) - F_P - F_c)", k.Left, "N", "left")
 }

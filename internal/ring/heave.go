@@ -2,8 +2,10 @@ package ring
 
 import (
 	"math"
+	"strconv"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/limit"
 )
 
@@ -80,4 +82,33 @@ func (r *Result) heaveState() limit.State {
 		s.Reason = "not verified: by statics the open fill beside the plate is pushed up: cover it, widen the plate, or load this build through this plate"
 	}
 	return s
+}
+
+func (r *Result) deriveHeave(sheet *derive.Sheet) {
+	h := &r.Heave
+	if h.Depth == 0 {
+		return
+	}
+	sheet.Given("p_v0", r.in.Cover, "MPa", "held down on the open fill beside the plate")
+	needs, holds, depths, depth := "", "", "", 0.0
+	overburden := r.in.Cover
+	for i := range r.Tiers {
+		s, out, t := steps{sheet, strconv.Itoa(i + 1)}, &r.Tiers[i], &r.in.Tiers[i]
+		open := min(t.Height, t.Diameter-out.Top.Diameter)
+		if depth >= h.Depth {
+			break
+		}
+		root := 2 * out.C * math.Sqrt(out.Kp)
+		s.step("a_#", "min(h_#, D_# - d_t#)", open, "mm", "height of the open fill in the tier")
+		s.step("S_n#", "(max(0, q_et# - 2 c_# sqrt(K_p#)) + max(0, q_eb# - 2 c_# sqrt(K_p#))) / (2 K_p#) a_#",
+			(Needed(out.Top.Edge, out.Phi, out.C)+Needed(out.Bottom.Edge, out.Phi, out.C))/2*open, "N/mm", "confinement that the loaded fill needs")
+		s.step("S_p#", "(K_p# (p_v"+strconv.Itoa(i)+" + gamma_# a_# / 2) + 2 c_# sqrt(K_p#)) a_#",
+			(out.Kp*(overburden+t.Fill.UnitWeight*open/2)+root)*open, "N/mm", "Rankine, passive")
+		overburden += t.Fill.UnitWeight * open
+		s.step("p_v#", "p_v"+strconv.Itoa(i)+" + gamma_# a_#", overburden, "MPa", "own weight of the open fill")
+		depth += open
+		needs, holds, depths = needs+" + S_n"+s.at, holds+" + S_p"+s.at, depths+" + a_"+s.at
+	}
+	sheet.Step("sigma_n", "("+needs[3:]+") / ("+depths[3:]+")", h.Needed, "MPa", "mean")
+	sheet.Step("sigma_p", "k_f ("+holds[3:]+") / ("+depths[3:]+")", h.Holds, "MPa", "mean")
 }

@@ -117,8 +117,12 @@ func TestTierCutInTwoSettlesTheSame(t *testing.T) {
 		in.Tiers = []ring.Tier{upper, lower}
 		cut, _ := check(t, in)
 		assert.InEpsilon(t, whole.Settles.Total, cut.Settles.Total, 1e-4)
-		assert.InEpsilon(t, whole.Settles.After, cut.Settles.After, 1e-2)
-		assert.InEpsilon(t, whole.Springs.Stack, cut.Springs.Stack, 1e-2)
+		near := 1e-9
+		if one.Fill.Grade != ring.NoGrade {
+			near = 0.05 // by a secant modulus of each tier
+		}
+		assert.InEpsilon(t, whole.Settles.After, cut.Settles.After, near)
+		assert.InEpsilon(t, whole.Springs.Stack, cut.Springs.Stack, near)
 	})
 }
 

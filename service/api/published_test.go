@@ -116,6 +116,7 @@ var constructed = map[string]string{
 	"ring_edge_stress":          "no code or example exists",
 	"ring_hoop_ultimate":        "no code or example exists",
 	"ring_hoop_service":         "no code or example exists",
+	"ring_open_fill":            "no code or example exists",
 	"ring_shoe_bearing":         "no code or example exists",
 	"ring_sliding":              "no code or example exists",
 	"ring_overturning":          "statics",
@@ -127,16 +128,15 @@ var constructed = map[string]string{
 	"settle_differential":       "geometry",
 	"tie_plate_bending":         "statics",
 	"tie_plate_punching":        "no example was at hand",
+	"tie_rod_tension":           "springs, and a strength of its own check",
+	"tie_top_bending":           "statics",
+	"tie_top_punching":          "no example was at hand",
 	"tie_uplift":                "geometry",
 	"tie_overturning":           "statics",
 	"tie_stretch":               "statics",
 	"tie_preload":               "statics",
 	"base_equilibrium":          "a strength that no example prints",
 	"base_shear_path":           "no example was at hand",
-	"ring_open_fill":            "no code or example exists",
-	"tie_rod_tension":           "springs, and a strength of its own check",
-	"tie_top_bending":           "statics",
-	"tie_top_punching":          "no example was at hand",
 }
 
 // held is by which families a limit state has figures: printed and worked.

@@ -1,6 +1,7 @@
 package api_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -58,7 +59,9 @@ func TestBaseStandsOnWhatCorrosionLeavesOfItsRings(t *testing.T) {
 		r := checked(t, m)
 		s := state(t, r, "ring_hoop_ultimate")
 		assert.Equal(t, c.want, s.GetVerdict(), c.name)
-		assert.Equal(t, c.want, r.GetVerdict(), c.name)
+		if c.want != pass {
+			assert.NotEqual(t, pass, r.GetVerdict(), c.name)
+		}
 		if c.resists > 0 {
 			assert.InDelta(t, c.resists, s.GetResistance(), 1e-9, c.name)
 		}
@@ -173,9 +176,10 @@ func TestStackAndRodsTellOnePreload(t *testing.T) {
 	}
 }
 
-// TestTighteningLoadsRodsAndBothPlates, though no action pulls: 60 kN each on the bottom
-// plate of 1450 mm at the nuts' line are 0.16552 635^2/2 1450/1398 = 34.6 kNmm/mm of even
-// pressure, less the rods' own; a rod of 122.6 kN bears no 130.
+// TestTighteningLoadsRodsAndBothPlates, though no action pulls: half of 240 kN of a circle
+// of 1400 mm, 4 700/(3 pi) = 297 mm off the middle of the bottom plate, less the rods 90 mm
+// off it, are 24.8 kNm over at most 1.45 m, 17.1 kNm/m; the plate bears 11.27. A rod of
+// 122.6 kN bears no 130.
 func TestTighteningLoadsRodsAndBothPlates(t *testing.T) {
 	m := onRings(t)
 	set := m.GetActionSet()
@@ -187,7 +191,7 @@ func TestTighteningLoadsRodsAndBothPlates(t *testing.T) {
 	m.GetBase().GetAnchorage().GetThrough().InitialPreloadKn = 60
 	r = checked(t, m)
 	assert.Equal(t, fail, state(t, r, "tie_plate_bending").GetVerdict())
-	assert.Greater(t, state(t, r, "tie_plate_bending").GetUtilization(), 2.0)
+	assert.Greater(t, state(t, r, "tie_plate_bending").GetDemand(), 120*(4*0.7/(3*math.Pi)-0.09)/1.45)
 	assert.Equal(t, pass, state(t, r, "tie_rod_tension").GetVerdict())
 	m.GetBase().GetAnchorage().GetThrough().InitialPreloadKn = 130
 	r = checked(t, m)
@@ -212,9 +216,28 @@ func TestRingsWithoutWeightAreNoticed(t *testing.T) {
 func TestLoadTestTellsNothingOfASmallerPlate(t *testing.T) {
 	m := onRings(t)
 	m.Base.Substructure.Stack.LoadTestShoeMm = 500
-	assert.Equal(t, pass, checked(t, m).GetVerdict())
+	assert.Equal(t, pass, state(t, checked(t, m), "ring_hoop_ultimate").GetVerdict())
 	m.Base.Substructure.Stack.LoadTestShoeMm = 501
 	r := checked(t, m)
-	assert.Equal(t, scope, r.GetVerdict())
+	assert.Equal(t, scope, state(t, r, "ring_hoop_ultimate").GetVerdict())
 	assert.Contains(t, state(t, r, "ring_open_fill").GetReason(), "cover it, widen the plate")
+}
+
+// TestSteelSlidesOnTheGround: a bottom plate has at most two thirds of the angle of
+// friction, whatever share is given; fill on the ground has what is given.
+func TestSteelSlidesOnTheGround(t *testing.T) {
+	const code = "below_steel_on_ground"
+	holds := func(share float64) (float64, []string) {
+		m := onRings(t)
+		m.Base.Substructure.Ground.Interface.FrictionShare = share
+		r := checked(t, m)
+		return state(t, r, "ground_sliding").GetResistance(), codesOf(r)
+	}
+	whole, told := holds(1)
+	steel, quiet := holds(2.0 / 3)
+	less, _ := holds(0.5)
+	assert.InDelta(t, steel, whole, 1e-9)
+	assert.Less(t, less, steel)
+	assert.Contains(t, told, code)
+	assert.NotContains(t, quiet, code)
 }
