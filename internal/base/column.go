@@ -310,8 +310,14 @@ func (c *column) sizes(r *ColumnResult) error {
 		}
 		for _, s := range c.list.All() {
 			for k := range r.worst {
-				if r.from[k] == i && r.worst[k].Kind == s.Kind {
-					r.worst[k].Size, r.worst[k].Required = s.Size, s.Required
+				if r.from[k] != i || r.worst[k].Kind != s.Kind {
+					continue
+				}
+				r.worst[k].Size, r.worst[k].Required = s.Size, s.Required
+				if a := &c.in.Cases[i].Actions; s.Size == limit.PlateThickness && s.Verdict == limit.Fail && (a.Vx != 0 || a.Vy != 0) {
+					if err := c.thickness(&r.worst[k], i); err != nil {
+						return err
+					}
 				}
 			}
 		}

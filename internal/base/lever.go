@@ -4,7 +4,9 @@ import (
 	"math"
 
 	"footward.example/footward/internal/bearing"
+	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/plate"
 )
 
@@ -127,4 +129,37 @@ func (in *ColumnInput) furthest() (x, y float64) {
 		x, y = max(x, math.Abs(at.X)), max(y, math.Abs(at.Y))
 	}
 	return x, y
+}
+
+// thicknesses are tried one after another: a thicker plate has a longer lever.
+const thicknesses = 12
+
+// thickness raises the thickness that a state requires until the state holds with the
+// lever of shear that comes with it; or says none.
+func (c *column) thickness(s *limit.State, at int) error {
+	var unused limit.Notices
+	for range thicknesses {
+		in := *c.in
+		in.Base.Plate.Plate.Thickness = s.Required * (1 + 1e-9)
+		in.Weld.Parts[0].Thickness = in.Base.Plate.Plate.Thickness
+		thick := &column{in: &in, given: c.given, strength: c.strength, probe: contact.Solver{Limit: probeSteps}, foot: c.foot}
+		thick.prepare()
+		if _, err := thick.check(&in.Cases[at], &unused, nil); err != nil {
+			return err
+		}
+		for _, now := range thick.list.All() {
+			switch {
+			case now.Kind != s.Kind:
+			case now.Verdict != limit.Fail:
+				return nil
+			default:
+				s.Required = now.Required
+			}
+		}
+		if s.Required == 0 {
+			break
+		}
+	}
+	s.Size, s.Required = limit.NoSize, 0
+	return nil
 }

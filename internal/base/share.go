@@ -127,6 +127,9 @@ func (c *column) share(a geom.Actions) (shared, error) {
 	for i := range c.ways[1:] {
 		w := &c.ways[1+i]
 		w.in.Actions = a
+		if c.in.Modulus == 0 {
+			w.in.Bed = c.bed.Bed // the strength of the case
+		}
 		r, err := c.other.Solve(&w.in)
 		if err != nil {
 			return out, err
