@@ -51,6 +51,7 @@ type carried struct {
 	reason  string // why the forces are not known
 	stretch float64
 	grout   float64 // under the plate [mm]
+	holds   float64 // design tension resistance of a rod [N]; 0: not known
 	actions geom.Actions
 }
 
@@ -77,7 +78,7 @@ func (a *Anchorage) through(c *carried) tie.Input {
 	}
 	in.Cover = max(in.Nut, r.Holes.WasherSide)
 	in.RodArea, in.Modulus, in.Length = r.Rod.Thread.NetArea(r.Rod.Corrosion), rodModulus(r.Design.Basis), c.stretch
-	in.Actions = c.actions
+	in.Actions, in.RodStrength, in.Top = c.actions, c.holds, r.Plate
 	in.Each = make([]float64, len(c.each))
 	for i, f := range c.each {
 		in.Each[i] = f.Tension
@@ -144,7 +145,7 @@ func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
 		return nil, err
 	}
 	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.Anchorage.Headed.GroutThick,
-		reason: r.rods.TensionReason}
+		reason: r.rods.TensionReason, holds: strength(&r.rods)}
 	if c.reason == "" {
 		c.reason = r.rods.ShearReason
 	}
@@ -160,6 +161,14 @@ func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
 	}
 	r.part, err = in.Anchorage.check(&c)
 	return r, err
+}
+
+// strength returns the tension resistance of a rod, 0 where the basis knows none.
+func strength(r *rod.Result) float64 {
+	if r.EC.TooHard {
+		return 0
+	}
+	return r.FtRd
 }
 
 // Derive writes how the rods share the actions, then the anchorage.

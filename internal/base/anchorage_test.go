@@ -47,7 +47,8 @@ func TestColumnBaseEqualsItsAnchorage(t *testing.T) {
 					rods.Each = append(rods.Each, f)
 				}
 				alone := base.AnchorageInput{Rods: rods, Stretch: 600, Anchorage: held}
-				alone.Anchorage.Through.Needed = 1e3
+				alone.Anchorage.Through.Needed, alone.Anchorage.Through.Held = 1e3, 30e3
+				alone.Anchorage.Through.Load = max(0, -a.N)
 				s := in.Base.Support.Block
 				alone.Anchorage.BlockOfSupport = false
 				alone.Anchorage.Headed.GroutThick = s.GroutThick

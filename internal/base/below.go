@@ -5,7 +5,6 @@ import (
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bed"
-	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
@@ -31,128 +30,8 @@ type below struct {
 	worst   int          // pair that governs the ground, counted from 0
 	settled *settle.Result
 	pad     padCase
-}
-
-// stackPart is a stack under one combination: the fill under what the plate
-// presses on it, the stack as a whole under the actions themselves.
-type stackPart struct {
-	stress, stability *ring.Result
-	loose             bool // rods pull, and nothing holds them below
-}
-
-func (p *stackPart) States(l *limit.List) {
-	p.stress.StressStates(l)
-	from := len(l.All())
-	p.stability.StabilityStates(l)
-	if p.loose {
-		open(l.All()[from:], looseRods)
-	}
-}
-
-// open leaves states that pass to an engineer, for a reason.
-func open(all []limit.State, why string) {
-	for i := range all {
-		if all[i].Verdict == limit.Pass {
-			all[i].Verdict, all[i].Reason = limit.OutOfScope, why
-		}
-	}
-}
-
-func (p *stackPart) Notices(l *limit.Notices) { p.stress.Notices(l) }
-
-func (p *stackPart) Derive(s *derive.Sheet) {
-	p.stress.DeriveStress(s)
-	p.stability.DeriveStability(s)
-}
-
-// held reports whether what the rods pull ends in a bottom plate below the stack.
-func (c *column) held() bool { return c.in.Anchorage.Kind == Through }
-
-// looseRods is why a stack whose rods end nowhere cannot be balanced.
-const looseRods = "rods pull, and what holds them below the stack is not given: weight and clamping do not count"
-
-// stackUnder checks the stack under one combination. Rods that pull press plate
-// and tiers together and leave the ground alone.
-func (c *column) stackUnder(a *geom.Actions, solved *contact.Result) (part, error) {
-	in := c.in.Below.Stack
-	in.Actions = c.in.onFill(*a)
-	pull := 0.0
-	for _, t := range solved.Rods {
-		pull += t
-	}
-	if c.held() {
-		in.Clamp = pull
-	}
-	stability, err := ring.Check(&in)
-	if err != nil {
-		return nil, err
-	}
-	out := &stackPart{stress: stability, stability: stability, loose: pull > 0 && !c.held()}
-	if !solved.Found || pull == 0 {
-		return out, nil
-	}
-	pressed := in
-	pressed.Actions = c.pressed(a, solved)
-	out.stress, err = ring.Check(&pressed)
-	return out, err
-}
-
-// unevenMost is the eccentricity over the diameter up to which the stress below a
-// circle is told by it.
-const unevenMost = 0.4
-
-// pressed returns what a plate that rods pull presses on its fill: all over the
-// loaded circle the greatest of what the rigid plate presses, what it presses through
-// the rectangle that its bending allows, and what the circle would by the same
-// eccentricity. That is more than it presses. Whether the stack balances at all is
-// looked at under the actions themselves.
-//
-//	C = sum T - N, p = max(p_max, C/(b_x b_y) k_x k_y, 4 C/(pi d_0^2) k_e)
-//
-// Source: statics; straight line of pressure without tension.
-func (c *column) pressed(a *geom.Actions, solved *contact.Result) geom.Actions {
-	n := solved.Pressed
-	if !(n > 0) {
-		return geom.Actions{}
-	}
-	mx, my := a.Mx, a.My
-	for i, t := range solved.Rods {
-		at := c.in.Base.At[i]
-		my += at.X * t
-		mx -= at.Y * t
-	}
-	d := c.in.Below.Stack.Shoe.Loaded
-	bx, by := c.in.pressing(c.strength.Pressure)
-	ex, ey := math.Abs(my)/n, math.Abs(mx)/n
-	if ex >= bx/2 || ey >= by/2 {
-		// The plate is too thin to press where the resultant lies.
-		return geom.Actions{N: -n, My: n * d, Vx: a.Vx, Vy: a.Vy, T: a.T}
-	}
-	area := math.Pi / 4 * d * d
-	e := min(math.Hypot(ex, ey), unevenMost*d)
-	p := max(solved.Peak, n/(bx*by)*straight(ex/bx)*straight(ey/by), n/area*ring.EdgeFactor(d, e))
-	return geom.Actions{N: -p * area, Vx: a.Vx, Vy: a.Vy, T: a.T}
-}
-
-// straight returns the greatest pressure over the mean along one direction of a
-// rectangle [-], by the eccentricity over the size, below a half.
-//
-//	1 + 6 e/b, beyond the kern 4/(3 (1 - 2 e/b))
-//
-// Source: statics of a straight line of pressure without tension.
-func straight(share float64) float64 {
-	if share <= 1.0/6 {
-		return 1 + 6*share
-	}
-	return 4 / (3 * (1 - 2*share))
-}
-
-// serviceStates are what a stack comes to in service.
-type serviceStates struct{ *ring.Result }
-
-func (s serviceStates) States(l *limit.List) {
-	s.ServiceState(l)
-	s.SettlementStates(l)
+	outer   float64 // bending of a bottom plate by rods outside the fill [Nmm/mm]
+	narrow  float64 // least circle through which the plate presses on a stack [mm]; 0: not known
 }
 
 // below checks what carries the base below its plate, but for the strength of the
@@ -170,16 +49,7 @@ func (c *column) below(r *ColumnResult) error {
 	if !s.HasGround {
 		return nil
 	}
-	// What the parts say of what they leave out is not left out here.
-	defer r.notices.Drop("ring_ground_apart")
-	defer r.notices.Drop("tie_overturning_edge")
-	if !s.HasStack {
-		defer r.notices.Drop("ground_ring_footing")
-	}
-	if s.HasSettlement {
-		defer r.notices.Drop("ground_settlement")
-	}
-	c.foot.plan = c.in.plan(c.foot.stack)
+	c.foot.plan = c.in.plan(c.foot.stack, narrower(c.foot.narrow, c.in.across(c.in.outstand())))
 	if err := c.ground(r); err != nil {
 		return err
 	}
@@ -192,46 +62,6 @@ func (c *column) below(r *ColumnResult) error {
 	return c.bottomPlate(r)
 }
 
-// service checks the stack under the combinations of service values.
-func (c *column) service(r *ColumnResult) error {
-	s := &c.in.Below
-	if len(s.Service) == 0 {
-		c.list.Reset()
-		serviceStates{c.foot.stack}.States(&c.list)
-		for _, k := range c.list.All() {
-			r.take(k, -1)
-		}
-		return nil
-	}
-	for i := range s.Service {
-		if err := c.in.stopped(); err != nil {
-			return err
-		}
-		k := &s.Service[i]
-		c.bed.Actions = k.Actions
-		solved, err := c.solver.Solve(&c.bed)
-		if err != nil {
-			return err
-		}
-		in := s.Stack
-		in.Service = c.in.onFill(k.Actions)
-		if solved.Found && pulls(&solved) {
-			in.Service = c.pressed(&k.Actions, &solved)
-		}
-		out, err := ring.Check(&in)
-		if err != nil {
-			return err
-		}
-		c.list.Reset()
-		serviceStates{out}.States(&c.list)
-		for _, state := range c.list.All() {
-			state.Combination, state.Stage = k.Name, k.Stage
-			r.take(state, -1)
-		}
-	}
-	return nil
-}
-
 // ground checks the ground under every pair.
 func (c *column) ground(r *ColumnResult) error {
 	s := &c.in.Below
@@ -240,7 +70,7 @@ func (c *column) ground(r *ColumnResult) error {
 		return nil
 	}
 	loose := s.HasStack && c.in.Base.HasRods && !c.held() && r.pulled()
-	var worst limit.State
+	var used float64
 	for i := range s.Pairs {
 		if err := c.in.stopped(); err != nil {
 			return err
@@ -260,9 +90,9 @@ func (c *column) ground(r *ColumnResult) error {
 		for _, state := range c.list.All() {
 			state.Combination, state.Stage = k.Name, k.Stage
 			r.take(state, -1)
-			if worst.Kind == nil || worse(&state, &worst) {
-				worst, c.foot.worst = state, i
-			}
+		}
+		if most := strongest(c.list.All()); most != nil && most.Utilization > used {
+			used, c.foot.worst = most.Utilization, i
 		}
 	}
 	return nil
@@ -286,8 +116,7 @@ func (c *column) settlement(r *ColumnResult) error {
 		c.beyond(r, settle.Kinds(), why)
 		return nil
 	}
-	in, stages := c.in.settlement(&c.foot.plan)
-	out, err := settle.Check(&in)
+	out, in, stages, err := c.settles(false)
 	if err != nil {
 		return err
 	}
@@ -297,6 +126,9 @@ func (c *column) settlement(r *ColumnResult) error {
 	out.States(&c.list)
 	if c.foot.stack != nil && c.foot.stack.Settles.Gap != "" {
 		open(c.list.All(), "not verified: how much the stack settles by itself is not wholly known: "+c.foot.stack.Settles.Gap)
+	}
+	if err := c.openTilt(); err != nil {
+		return err
 	}
 	for _, state := range c.list.All() {
 		if state.Stage > 0 {
@@ -308,10 +140,72 @@ func (c *column) settlement(r *ColumnResult) error {
 	return nil
 }
 
+// outside keeps the bending of a bottom plate by rods that stand outside the lowest
+// ring: the fill presses within them, so it is of the same sense as that by the ground
+// past the fill.
+func (c *column) outside(held part) {
+	r, through := held.(*tie.Result)
+	if !through || !c.in.Below.HasStack {
+		return
+	}
+	tiers := c.in.Below.Stack.Tiers
+	for i, at := range c.in.Base.At {
+		if c.pull[i] > 0 && math.Hypot(at.X, at.Y) > tiers[len(tiers)-1].Diameter/2 {
+			c.foot.outer = max(c.foot.outer, r.Bend[0].PerMM, r.Bend[1].PerMM)
+		}
+	}
+}
+
+// settles predicts how much the ground and what stands on it settle and turn.
+func (c *column) settles(least bool) (*settle.Result, *settle.Input, []int, error) {
+	var failed error
+	in, stages := c.in.settlement(&c.foot.plan, func(k *Case, s *settle.Stage) {
+		if err := c.sinks(k, s, least); err != nil {
+			failed = err
+		}
+	})
+	if failed != nil {
+		return nil, nil, nil, failed
+	}
+	out, err := settle.Check(&in)
+	return out, &in, stages, err
+}
+
+// openTilt leaves a tilt of the list open that is too great by the one limit of how
+// stiff a stack is and not by the other; where it is by both, the lesser is shown.
+func (c *column) openTilt() error {
+	all := c.list.All()
+	for i := range all {
+		if c.foot.stack == nil || all[i].Kind.ID != "settle_tilt" || all[i].Verdict != limit.Fail {
+			continue
+		}
+		out, _, _, err := c.settles(true)
+		if err != nil {
+			return err
+		}
+		var l limit.List
+		out.States(&l)
+		for _, s := range l.All() {
+			switch {
+			case s.Kind != all[i].Kind:
+			case s.Verdict == limit.Fail:
+				// What is certain is shown, and derived.
+				all[i], c.foot.settled = s, out
+				all[i].Reason = atLeast
+			default:
+				all[i].Verdict, all[i].Reason = limit.OutOfScope, betweenTurns
+			}
+		}
+	}
+	return nil
+}
+
 // bottomPlate holds a bottom plate that reaches past the fill against its bending
 // on the ground, as a thin plate on a bed without tension, pressed by a square of the
 // area of the fill's circle: under the greatest compression with the greatest moments
 // of all combinations, and under the combination that turns most.
+//
+// Where rods stand outside the fill, what they bend the plate at most comes on top.
 //
 // Source: Kirchhoff's plate theory.
 func (c *column) bottomPlate(r *ColumnResult) error {
@@ -345,7 +239,7 @@ func (c *column) bottomPlate(r *ColumnResult) error {
 			m = max(m, math.Abs(v.Sag.Unit), math.Abs(v.Hog.Unit), v.Most)
 		}
 	}
-	s := limit.Evaluate(underside, m, resists)
+	s := limit.Evaluate(underside, m+c.foot.outer, resists)
 	s.Combination = "the greatest compression with the greatest moments of all combinations, or the one that turns most"
 	r.take(s, -1)
 	return nil
@@ -383,6 +277,10 @@ var (
 		Text: "The ground is checked for persistent and given accidental situations, all permanent actions together favourable or not: seismic ones are not part of it."}
 	byStack = &limit.Notice{Code: "below_support_by_stack", Severity: limit.Assumption,
 		Text: "No support was given: the plate stands on the confined fill of the top tier, by its design strength."}
+	steelBelow = &limit.Notice{Code: "below_steel_on_ground", Severity: limit.Assumption,
+		Text: "The bottom plate lies on the ground with steel: two thirds of the angle of friction count at most, however great friction_share is."}
+	ringWeight = &limit.Notice{Code: "below_rings_weigh_nothing", Severity: limit.Caution,
+		Text: "other_weight_kn is 0, so rings of steel or concrete weigh nothing here: give their weight, which presses the ground."}
 	softBed = &limit.Notice{Code: "below_modulus_by_stack", Severity: limit.Assumption,
 		Text: "No modulus of the bed was given: the rods have what the tiers in a row give without spread, which is rather too soft; the pressure also what they give with it, which is stiffer."}
 )
@@ -399,6 +297,12 @@ func (c *column) remarkBelow(l *limit.Notices) {
 	if c.given.Modulus == 0 && c.in.Modulus > 0 {
 		l.Add(softBed)
 	}
+	if s.HasGround && c.in.onSteel() && s.Ground.Interface.Share > smoothSteel {
+		l.Add(steelBelow)
+	}
+	if s.HasStack && s.HasGround && s.OtherWeight == 0 && s.heavyRings() {
+		l.Add(ringWeight)
+	}
 	if s.HasGround {
 		if s.HasStack {
 			l.Add(spreadPlan)
@@ -408,6 +312,16 @@ func (c *column) remarkBelow(l *limit.Notices) {
 		}
 		l.Add(persistent)
 	}
+}
+
+// heavyRings reports whether a stack has rings whose weight is worth counting.
+func (s *Substructure) heavyRings() bool {
+	for i := range s.Stack.Tiers {
+		if k := s.Stack.Tiers[i].Ring.Kind; k == ring.Steel || k == ring.Concrete {
+			return true
+		}
+	}
+	return false
 }
 
 // pulled reports whether rods pull under any combination.

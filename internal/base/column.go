@@ -104,7 +104,7 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 	in.validateAnchorage(faults)
 	in.validateBelow(stack, faults)
 	if !(in.Mu >= 0 && in.Mu <= 1) {
-		faults.Add(limit.OutOfRange, "base.friction_coefficient", "must be between 0 and 0.7")
+		faults.Add(limit.OutOfRange, "base.friction_coefficient", "must be from 0 to 1")
 	}
 	if n := len(in.Cases); n < 1 || n > MostCases {
 		faults.Add(limit.Number, "load_cases.cases", fmt.Sprintf("has %d combinations; must have 1 to %d", n, MostCases))
@@ -153,6 +153,7 @@ func (in *ColumnInput) anchorage() *Anchorage {
 		a.Headed.Block = blockOf(&in.Base.Support)
 	}
 	a.Through.Needed = max(a.Through.Needed, in.Preload)
+	a.Through.Held = max(in.Preload, a.Through.Preload) // the sharing has both in its tensions
 	return &a
 }
 
@@ -161,6 +162,10 @@ func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carri
 	c := carried{rods: rods, each: each, stretch: in.Base.Stretch, actions: k.Actions}
 	if in.Base.Support.Medium == bearing.Concrete {
 		c.grout = in.Base.Support.Block.GroutThick
+	}
+	if in.Anchorage.Kind == Headed && !in.Anchorage.BlockOfSupport {
+		// Rods stand free in whatever lies on their own block.
+		c.grout = max(c.grout, in.Anchorage.Headed.GroutThick)
 	}
 	return c
 }
@@ -194,7 +199,7 @@ type ColumnResult struct {
 	from     []int // case of each, counted from 0; -1: none of them
 	at       map[*limit.Kind]int
 	notices  limit.Notices
-	governs  int // case that governs, counted from 0
+	governs  int // case that governs strength, counted from 0
 	whole    *ColumnInput
 	foot     below
 }
@@ -222,7 +227,14 @@ type column struct {
 	strength bearing.Strength
 	solver   contact.Solver
 	probe    contact.Solver // so that the answer of the other holds
+	other    contact.Solver // for the other ways to share
 	bed      contact.Input
+	ways     []way   // to share, the given one first
+	tight    float64 // greatest preload of a rod at any time [N]
+	tightest float64 // pressure when all rods have it and nothing acts [MPa]
+	shares   []share
+	most     []float64
+	pull     []float64 // tension that each rod is checked with [N]
 	each     []rod.Force
 	list     limit.List
 }
@@ -247,6 +259,7 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	}
 	c.prepare()
 	r := &ColumnResult{in: in, whole: whole, strength: c.strength, Rows: make([]Row, len(in.Cases)), at: map[*limit.Kind]int{}}
+	var used *limit.State
 	for i := range in.Cases {
 		if err := in.stopped(); err != nil {
 			return nil, err
@@ -258,13 +271,14 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 			return nil, err
 		}
 		in.unproved(c.list.All())
-		r.Rows[i] = row(&c.list, &solved)
+		r.Rows[i] = row(&c.list, &solved, c.pull)
 		for _, s := range c.list.All() {
 			s.Combination, s.Stage = in.Cases[i].Name, in.Cases[i].Stage
 			r.take(s, i)
 		}
-		if worseRow(&r.Rows[i], &r.Rows[r.governs]) {
-			r.governs = i
+		if s := strongest(c.list.All()); s != nil && (used == nil || s.Utilization > used.Utilization) {
+			state := *s
+			used, r.governs = &state, i
 		}
 	}
 	if !in.NoSizes {
@@ -277,6 +291,7 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	}
 	in.unprovedBelow(r.worst)
 	in.remarkCases(&r.notices)
+	c.reword(&r.notices)
 	r.foot = c.foot
 	r.sort()
 	return r, nil
@@ -308,8 +323,14 @@ func (c *column) sizes(r *ColumnResult) error {
 		}
 		for _, s := range c.list.All() {
 			for k := range r.worst {
-				if r.from[k] == i && r.worst[k].Kind == s.Kind {
-					r.worst[k].Size, r.worst[k].Required = s.Size, s.Required
+				if r.from[k] != i || r.worst[k].Kind != s.Kind {
+					continue
+				}
+				r.worst[k].Size, r.worst[k].Required = s.Size, s.Required
+				if a := &c.in.Cases[i].Actions; s.Size == limit.PlateThickness && s.Verdict == limit.Fail && (a.Vx != 0 || a.Vy != 0) {
+					if err := c.thickness(&r.worst[k], i); err != nil {
+						return err
+					}
 				}
 			}
 		}
@@ -364,18 +385,23 @@ func worse(s, than *limit.State) bool {
 	return s.Utilization > than.Utilization
 }
 
-func worseRow(r, than *Row) bool {
-	if a, b := rank(r.Verdict), rank(than.Verdict); a != b {
-		return a > b
+// strongest returns the state of strength that is used most, or nil. A rule of sizes
+// is the same under every combination, and a state without a number has no calculation
+// to show.
+func strongest(all []limit.State) *limit.State {
+	var most *limit.State
+	for i := range all {
+		s := &all[i]
+		if s.Rated && s.Verdict != limit.NotApplicable && s.Kind.Measure != limit.Length && !pad.Detailing(s.Kind) &&
+			(most == nil || s.Utilization > most.Utilization) {
+			most = s
+		}
 	}
-	if r.Rated != than.Rated {
-		return !r.Rated && r.Verdict == limit.Fail
-	}
-	return r.Utilization > than.Utilization
+	return most
 }
 
-func row(l *limit.List, s *contact.Result) Row {
-	r := Row{Verdict: l.Verdict(), Peak: s.Peak, Tensions: append([]float64(nil), s.Rods...)}
+func row(l *limit.List, s *shared, pull []float64) Row {
+	r := Row{Verdict: l.Verdict(), Peak: s.highest, Tensions: append([]float64(nil), pull...)}
 	if g := l.Governing(); g != nil {
 		r.Governing, r.Rated, r.Utilization = g.Kind.ID, g.Rated, g.Utilization
 	}
@@ -417,43 +443,24 @@ func WeldLength(b *PlateInput) float64 {
 	return sum
 }
 
-// prepare sets up the bed and the rods, which are the same in every case.
-func (c *column) prepare() {
-	b := &c.in.Base
-	p := &b.Plate.Plate
-	c.bed = contact.Input{Outline: contact.Rectangle(p.SizeX, p.SizeY), Bed: contact.Bed{Modulus: c.in.Modulus}}
-	if c.in.Modulus == 0 {
-		c.bed.Bed.Strength = c.strength.Pressure
-	}
-	if !b.HasRods {
-		return
-	}
-	modulus, length := rodModulus(b.Plate.Design.Basis), StretchLength(b)
-	area := b.Rod.Thread.NetArea(b.Rod.Corrosion)
-	for _, at := range b.At {
-		c.bed.Rods = append(c.bed.Rods, contact.Rod{At: at, Stiffness: modulus * area / length, Preload: c.in.Preload})
-	}
-	c.each = make([]rod.Force, len(b.At))
-}
-
 // check evaluates one case into the list; sheet, when not nil, takes the
 // derivation.
-func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (contact.Result, error) {
+func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (shared, error) {
 	if err := c.during(k); err != nil {
-		return contact.Result{}, err
+		return shared{}, err
 	}
-	c.bed.Actions = k.Actions
-	solved, err := c.solver.Solve(&c.bed)
+	at := lowered(k.Actions, c.in.lever())
+	solved, err := c.share(at)
 	if err != nil {
-		return solved, err
-	}
-	if err := c.stiffer(&solved); err != nil {
 		return solved, err
 	}
 	c.balance(&solved)
-	parts, err := c.parts(k, &solved)
+	parts, err := c.parts(k, &at, &solved)
 	if err != nil {
 		return solved, err
+	}
+	if sheet != nil {
+		c.deriveSharing(sheet, k, &at, &solved)
 	}
 	for _, p := range parts {
 		p.States(&c.list)
@@ -462,29 +469,8 @@ func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (co
 			p.Derive(sheet)
 		}
 	}
-	c.remark(notices)
+	c.remark(k, notices)
 	return solved, nil
-}
-
-// stiffer takes the greater pressure where the modulus of the bed was found from a
-// stack: the rods have the soft one, the bed also the stiff one.
-func (c *column) stiffer(solved *contact.Result) error {
-	s := c.foot.stack
-	if c.given.Modulus > 0 || c.in.Modulus == 0 || s == nil || !solved.Found {
-		return nil
-	}
-	p := &c.in.Base.Plate.Plate
-	k := s.Springs.Stack / (p.SizeX * p.SizeY)
-	if k <= c.in.Modulus {
-		return nil
-	}
-	stiff := c.bed
-	stiff.Bed.Modulus = k
-	other, err := c.probe.Solve(&stiff)
-	if err == nil && other.Found {
-		solved.Peak = max(solved.Peak, other.Peak)
-	}
-	return err
 }
 
 // part is what every checked part answers with.
@@ -494,24 +480,17 @@ type part interface {
 	Derive(*derive.Sheet)
 }
 
-// parts checks the parts under one case.
-func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
-	var out []part
+// parts checks the parts under one case; at are its actions at the level of contact.
+func (c *column) parts(k *Case, at *geom.Actions, solved *shared) ([]part, error) {
 	b := &c.in.Base
-	// A base that rods hold has no resultant on the plate: pressure and rods come
-	// from the sharing.
-	if !pulls(solved) {
-		in := b.Support
-		in.Actions = k.Actions
-		r, err := bearing.Check(&in)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, &r)
+	beneath, err := c.bearing(at, solved)
+	if err != nil {
+		return nil, err
 	}
+	out := []part{beneath}
 	in := *b
-	in.Plate.Actions, in.Support.Actions = k.Actions, k.Actions
-	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.Peak, Tensions: solved.Rods}
+	in.Plate.Actions, in.Support.Actions = c.in.onPlate(k.Actions, *at), *at
+	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.highest, Tensions: solved.most}
 	p, err := CheckPlate(&in)
 	if err != nil {
 		return nil, err
@@ -525,9 +504,16 @@ func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
 		}
 		out = append(out, &r)
 	}
+	c.pull = append(c.pull[:0], solved.Rods...)
+	if solved.Found {
+		c.pull = c.pull[:0]
+	}
+	for i, t := range solved.most {
+		c.pull = append(c.pull, max(t, p.Plate.RodPull(i)))
+	}
 	if b.HasRods && solved.Found {
 		in := b.rods()
-		in.Each = c.forces(k, solved)
+		in.Each = c.forces(k)
 		in.Anchored = c.in.Anchorage.Kind != NotHeld
 		r, err := rod.Check(&in)
 		if err != nil {
@@ -536,10 +522,12 @@ func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
 		out = append(out, &r)
 		if in.Anchored {
 			held := c.in.carried(&in, k, in.Each)
+			held.holds = strength(&r)
 			a, err := c.in.anchorage().check(&held)
 			if err != nil {
 				return nil, err
 			}
+			c.outside(a)
 			out = append(out, a)
 		}
 	}
@@ -553,18 +541,49 @@ func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
 	return out, nil
 }
 
-// forces returns the force of each rod: its tension from the sharing, and what
-// friction leaves of the shear by the elastic method.
-func (c *column) forces(k *Case, solved *contact.Result) []rod.Force {
+// bearing checks the support under the plate. A base that rods hold has no resultant
+// on the plate: pressure and rods come from the sharing.
+func (c *column) bearing(at *geom.Actions, solved *shared) (part, error) {
+	in := c.in.Base.Support
+	in.Actions = *at
+	if !solved.pulls() {
+		r, err := bearing.Check(&in)
+		return &r, err
+	}
+	in.Actions = geom.Actions{N: -1}
+	r, err := bearing.Check(&in)
+	return apart{&r}, err
+}
+
+// apart is a support whose pressure comes from the sharing with rods.
+type apart struct{ *bearing.Result }
+
+const byTheSharing = "rods pull: the pressure comes from their sharing with the support, see base_pressure and base_equilibrium"
+
+func (p apart) States(l *limit.List) {
+	var own limit.List
+	own.NoSizes = true
+	p.Result.States(&own)
+	for _, s := range own.All() {
+		l.Add(limit.Skip(s.Kind, byTheSharing))
+	}
+}
+
+func (p apart) Derive(*derive.Sheet) {}
+
+// forces returns the force of each rod: the greatest tension that the sharing or the
+// plate's own method finds in it, and what friction leaves of the shear by the
+// elastic method.
+func (c *column) forces(k *Case) []rod.Force {
 	in, a := c.in, k.Actions
 	left := 1.0
 	if v := math.Hypot(a.Vx, a.Vy); in.Friction && a.T == 0 && v > 0 {
-		left = max(0, 1-c.friction(a.N)/v)
+		left = max(0, 1-c.rubs(a.N)/v)
 	}
 	share := geom.PointGroup(in.Base.At).Share(&geom.Actions{Vx: a.Vx * left, Vy: a.Vy * left, T: a.T})
 	for i, at := range in.Base.At {
 		f := &c.each[i]
-		f.Tension = solved.Rods[i]
+		f.Tension = c.pull[i]
 		f.ShearX, f.ShearY = share.Shear(at)
 	}
 	return c.each

@@ -3,7 +3,6 @@ package base
 import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/derive"
-	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/pad"
 )
 
@@ -47,7 +46,8 @@ func (c *column) padStrength(r *ColumnResult) error {
 		return nil
 	}
 	cases := c.in.factored()
-	var worst limit.State
+	c.foot.pad = padCase{weight: 1}
+	used := -1.0
 	for i := range cases {
 		if err := c.in.stopped(); err != nil {
 			return err
@@ -65,9 +65,9 @@ func (c *column) padStrength(r *ColumnResult) error {
 			for _, s := range c.list.All() {
 				s.Combination, s.Stage = cases[i].Name, cases[i].Stage
 				r.take(s, -1)
-				if worst.Kind == nil || worse(&s, &worst) {
-					worst, c.foot.pad = s, padCase{i, w}
-				}
+			}
+			if most := strongest(c.list.All()); most != nil && most.Utilization > used {
+				used, c.foot.pad = most.Utilization, padCase{i, w}
 			}
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
@@ -46,7 +47,7 @@ var shares = []*limit.Kind{balance, pressure, torsion}
 //
 // On a plastic block the demand is the least strength of the bed with which there
 // is a balance.
-func (c *column) balance(solved *contact.Result) {
+func (c *column) balance(solved *shared) {
 	defer c.shearPath()
 	if !solved.Found {
 		c.list.Add(limit.State{Kind: balance, Verdict: limit.Fail, Reason: solved.Reason})
@@ -56,21 +57,14 @@ func (c *column) balance(solved *contact.Result) {
 	available := c.strength.Pressure
 	if c.in.Modulus > 0 {
 		c.list.Add(limit.Skip(balance, "the elastic bed and the rods balance; see base_pressure"))
-		c.list.Add(limit.Evaluate(pressure, solved.Peak, available))
+		c.list.Add(limit.Evaluate(pressure, solved.highest, available))
 		return
 	}
 	c.list.Add(limit.Evaluate(balance, c.leastStrength(solved, available), available))
-	c.list.Add(limit.Skip(pressure, "the bed is a plastic block, which presses with its full strength"))
-}
-
-// pulls reports whether any rod is in tension.
-func pulls(solved *contact.Result) bool {
-	for _, t := range solved.Rods {
-		if t > 0 {
-			return true
-		}
-	}
-	return false
+	// What rods are checked with is found with this pressure, not with the least.
+	s := limit.Skip(pressure, "the bed is a plastic block, which presses with up to its full strength; the demand is what it presses where rods and plate are checked")
+	s.Demand = solved.highest
+	c.list.Add(s)
 }
 
 // halvings of the search for the least strength of a bed: to 1e-4 of that
@@ -85,12 +79,12 @@ const probeSteps = 40
 // case [MPa], on the safe side.
 //
 // Source: statics; a stronger bed balances whatever a weaker one does.
-func (c *column) leastStrength(solved *contact.Result, available float64) float64 {
+func (c *column) leastStrength(solved *shared, available float64) float64 {
 	a, p := &c.bed.Actions, &c.in.Base.Plate.Plate
 	if a.N == 0 && a.Mx == 0 && a.My == 0 {
 		return 0
 	}
-	if !pulls(solved) {
+	if !solved.pulls() {
 		// The rectangle about the resultant, as in bearing.
 		return -a.N / ((p.SizeX - 2*math.Abs(a.My/a.N)) * (p.SizeY - 2*math.Abs(a.Mx/a.N)))
 	}
@@ -120,11 +114,23 @@ func (c *column) shearPath() {
 		c.list.Add(limit.Skip(torsion, "there is no shear and no torsion"))
 	case a.T != 0:
 		c.list.Add(limit.State{Kind: torsion, Verdict: limit.Fail, Reason: "torsion acts and there are no rods to carry it"})
+	case c.foot.stack != nil:
+		c.list.Add(limit.Skip(torsion, "friction and shear key of the plate on its stack carry it: see ring_sliding"))
 	case !c.in.Friction:
 		c.list.Add(limit.State{Kind: torsion, Verdict: limit.Fail, Demand: v, Reason: "shear acts, there are no rods, and friction is not counted"})
 	default:
 		c.list.Add(limit.Evaluate(torsion, v, c.friction(a.N)))
 	}
+}
+
+// rubs returns what friction takes of the shear under an axial force, on a stack by
+// the lesser coefficient of plate and fill [N].
+func (c *column) rubs(n float64) float64 {
+	f := c.friction(n)
+	if c.foot.stack != nil {
+		f = min(f, c.foot.stack.Rubs()*max(0, -n))
+	}
+	return f
 }
 
 // friction returns what friction takes of the shear under an axial force [N].
@@ -146,9 +152,13 @@ var (
 	elastic = &limit.Notice{Code: "base_elastic_bed", Severity: limit.Info,
 		Text: "The bed is elastic, and its greatest pressure is held against its strength."}
 	preload = &limit.Notice{Code: "base_preload", Severity: limit.Caution,
-		Text: "Preload is counted: it must last in spite of settlement, creep and relaxation. How it bends the plate by itself is not checked."}
+		Text: "Preload is counted: it must last in spite of settlement, creep and relaxation."}
+	tightened = &limit.Notice{Code: "base_tightened", Severity: limit.Info,
+		Text: "Rods, nuts, plates and bed are checked with the preload to which the rods are tightened, and with what the actions make of it."}
+	leverArm = &limit.Notice{Code: "base_shear_lever", Severity: limit.Info,
+		Text: "Shear acts at the plate's upper face. Its moment down to the underside of plate and grout is added to the others by amounts, for support, plate, rods and anchorage; the weld has none of it."}
 	plateOwn = &limit.Notice{Code: "base_plate_own_sharing", Severity: limit.Info,
-		Text: "The plate's bending follows the lever arms of its own method, and the tensions and pressures of the sharing where they are more."}
+		Text: "Plate, rods and anchorage have the greater of what the sharing and the plate's own method, by its own lever arms, give them."}
 	anchorage = &limit.Notice{Code: "base_anchorage_not_checked", Severity: limit.Caution,
 		Text: "What holds the rods below is not part of this check."}
 )
@@ -156,16 +166,19 @@ var (
 // ColumnRemarks returns the notices of the whole in order; those of the parts are
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
-	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage,
-		wholePath, spreadPlan, within, persistent, byStack, softBed, weldOfBase,
+	return []*limit.Notice{rigid, block, elastic, preload, tightened, leverArm, plateOwn, anchorage,
+		padRest, wholePath, spreadPlan, within, persistent, byStack, ringWeight, steelBelow, softBed, weldOfBase,
 		ownDuration, oneDuration, persistentLeft, equilibriumLeft, accidentalGround}
 }
 
-func (c *column) remark(l *limit.Notices) {
+func (c *column) remark(k *Case, l *limit.Notices) {
 	if _, changed := c.in.weldOf(); c.in.HasWeld && changed {
 		l.Add(weldOfBase)
 	}
 	l.Add(rigid)
+	if k.Actions.Vx != 0 || k.Actions.Vy != 0 {
+		l.Add(leverArm)
+	}
 	if c.in.Modulus > 0 {
 		l.Add(elastic)
 	} else {
@@ -173,6 +186,9 @@ func (c *column) remark(l *limit.Notices) {
 	}
 	if c.in.Preload > 0 {
 		l.Add(preload)
+	}
+	if c.in.Base.HasRods && c.preload() > 0 {
+		l.Add(tightened)
 	}
 	if c.in.Base.HasRods {
 		l.Add(plateOwn)
@@ -203,13 +219,36 @@ func (r *ColumnResult) Derive(s *derive.Sheet) {
 	var unused limit.Notices
 	k := &r.in.Cases[r.governs]
 	s.Given("case", float64(r.governs+1), "", "combination that governs: "+k.Name)
-	if solved, err := c.check(k, &unused, nil); err == nil && solved.Found {
-		s.Given("p_max", solved.Peak, "MPa", clauseSharing)
-		for _, t := range solved.Rods {
-			s.Given("T_rod", t, "N", clauseSharing)
-		}
-	}
 	c.list.Reset()
 	_, _ = c.check(k, &unused, s)
 	c.deriveBelow(s)
+}
+
+// deriveSharing writes the actions at the level of contact and what support and rods
+// make of them.
+func (c *column) deriveSharing(s *derive.Sheet, k *Case, at *geom.Actions, solved *shared) {
+	if a := &k.Actions; a.Vx != 0 || a.Vy != 0 {
+		s.Given("t", c.in.Base.Plate.Plate.Thickness, "mm", "plate")
+		s.Given("t_g", c.in.lever()-c.in.Base.Plate.Plate.Thickness, "mm", "grout")
+		s.Step("h_v", "t + t_g", c.in.lever(), "mm", "from the plate's upper face, where the actions act, to what it presses on")
+		for _, v := range [...]struct {
+			m, v       string
+			moment, by float64
+			sum        float64
+		}{{"M_x", "V_y", a.Mx, a.Vy, at.Mx}, {"M_y", "V_x", a.My, a.Vx, at.My}} {
+			s.Given(v.m, math.Abs(v.moment), "Nmm", "of the case, by its amount")
+			s.Given(v.v, math.Abs(v.by), "N", "of the case, by its amount")
+			s.Step(v.m+",h", v.m+" + "+v.v+" h_v", math.Abs(v.sum), "Nmm", "statics; amounts add, so that no sign helps")
+		}
+	}
+	if !solved.Found {
+		return
+	}
+	s.Given("p_max", solved.highest, "MPa", clauseSharing)
+	for i, t := range solved.most {
+		s.Given("T_rod", t, "N", clauseSharing)
+		if c.pull[i] > t {
+			s.Given("T_rod", c.pull[i], "N", "the plate's own method, which pulls this rod more; see there")
+		}
+	}
 }

@@ -14,7 +14,6 @@ import (
 	"footward.example/footward/internal/pad"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/settle"
-	"footward.example/footward/internal/tie"
 )
 
 // Levelling is a thin granular layer between footing and ground.
@@ -66,6 +65,9 @@ const (
 	barsConcrete  = 25e-6
 	steelWeight   = 77e-6
 )
+
+// nothingLeft is the pressure that a stack bears whose upper ring is eaten away [MPa].
+const nothingLeft = 1e-6
 
 // shortestStretch is how much of what rods clamp they must stretch over: nuts may be
 // sunk a little.
@@ -120,7 +122,7 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 	stack.Design = out.Base.Plate.Design
 	stack.Shoe.SizeX, stack.Shoe.SizeY, stack.Shoe.Round = top.SizeX, top.SizeY, false
 	if i := heaviest(s.Service); i >= 0 {
-		stack.Service = s.Service[i].Actions
+		stack.Service = lowered(s.Service[i].Actions, top.Thickness)
 	}
 	through := &out.Anchorage.Through
 	if out.Base.HasRods && out.Base.Stretch == 0 && out.Anchorage.Kind == Through {
@@ -131,19 +133,27 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 		stack.Rods = ring.Rods{
 			Count: len(out.Base.At), Area: r.Thread.NetArea(r.Corrosion), Modulus: rodModulus(stack.Design.Basis),
 			Length: StretchLength(&out.Base), Preload: through.Preload, Creep: through.Settlement,
-			Stack: through.Stack, Needed: max(through.Needed, out.Preload),
+			Stack: through.Stack, Needed: max(through.Needed, out.Preload), Relaxed: through.Relaxed, Load: out.greatestLoad(),
 		}
 	}
-	first, err := ring.Check(stack)
+	pressed := *stack
+	if i := heaviest(s.Service); i >= 0 {
+		pressed.Shoe.Loaded = out.circle(&stack.Service)
+	} else if i := heaviest(in.Cases); i >= 0 {
+		at := lowered(in.Cases[i].Actions, top.Thickness)
+		pressed.Shoe.Loaded = out.circle(&at)
+	}
+	first, err := ring.Check(&pressed)
 	if err != nil {
 		return &out, nil // its faults are named by ValidateColumn
 	}
-	if support := &out.Base.Support; support.Medium == 0 && first.Tiers[0].Strength > 0 {
-		support.Medium = bearing.Given
-		support.Given = bearing.GivenPressure{Pressure: first.Tiers[0].Strength, Granular: true, Found: true, Source: "confined fill of the top tier"}
+	strength := first.Tiers[0].Strength
+	if first.Tiers[0].Left == 0 && stack.Tiers[0].Ring.Capacity > 0 {
+		strength = max(strength, nothingLeft) // so that every part says that it fails
 	}
-	if stack.Shoe.Loaded == 0 {
-		stack.Shoe.Loaded = out.loaded()
+	if support := &out.Base.Support; support.Medium == 0 && strength > 0 {
+		support.Medium = bearing.Given
+		support.Given = bearing.GivenPressure{Pressure: strength, Granular: true, Found: true, Source: "confined fill of the top tier"}
 	}
 	if out.Modulus == 0 {
 		out.Modulus = first.Subgrade()
@@ -151,8 +161,13 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 	if out.Anchorage.Kind == Through {
 		out.tieTo(first)
 	}
-	if again, err := ring.Check(stack); err == nil {
-		first = again
+	if out.Base.HasRods {
+		// Stack and rods tell of one preload by the same springs.
+		stack.Rods.Creep, stack.Rods.Stack = through.Settlement, through.Stack
+		pressed.Rods = stack.Rods
+		if again, err := ring.Check(&pressed); err == nil {
+			first = again
+		}
 	}
 	return &out, first
 }
@@ -167,11 +182,28 @@ func (in *ColumnInput) tieTo(stack *ring.Result) {
 		t.Clamped = in.clamped()
 	}
 	if t.Settlement == 0 && stack.NoService == "" {
-		t.Settlement = stack.Settles.Total
+		t.Settlement = stack.Settles.After
+	}
+	t.Load = in.Below.Stack.Rods.Load
+	if t.PressX == 0 && t.PressY == 0 && t.PressDiameter == 0 {
+		t.PressDiameter = in.Below.Stack.Tiers[len(in.Below.Stack.Tiers)-1].Diameter
 	}
 	if t.Stack == 0 {
 		t.Stack = stack.Springs.Stack
 	}
+}
+
+// greatestLoad returns the greatest compression in service, or of the combinations where
+// there are no service values [N].
+func (in *ColumnInput) greatestLoad() float64 {
+	cases := in.Below.Service
+	if len(cases) == 0 {
+		cases = in.Cases
+	}
+	if i := heaviest(cases); i >= 0 {
+		return -cases[i].Actions.N
+	}
+	return 0
 }
 
 // clampedHeight returns the height of what rods through the stack clamp [mm].
@@ -196,32 +228,6 @@ func (in *ColumnInput) clamped() float64 {
 	return sum
 }
 
-// loaded returns the circle through which the plate presses on the fill [mm]: the
-// lesser side, or the footprint with the outstand that the plate carries at the
-// pressure of its support.
-//
-//	c = sqrt(2 m_R / f)
-//
-// Source: statics of a cantilever; EN 1993-1-8:2005 6.2.5(4).
-func (in *ColumnInput) loaded() float64 {
-	p, f := &in.Base.Plate.Plate, &in.Base.Plate.Footprint
-	side := min(p.SizeX, p.SizeY)
-	strength, err := bearing.Available(&in.Base.Support)
-	if err != nil || !(strength.Pressure > 0) || f.Shape == 0 {
-		return side
-	}
-	c := math.Sqrt(2 * tie.MomentResistance(p, &in.Base.Plate.Design) / strength.Pressure)
-	return min(side, min(f.SizeX, f.SizeY)+2*c)
-}
-
-// pressing returns the rectangle through which the plate presses [mm]: all of it, or
-// the footprint with the outstand that the plate carries.
-func (in *ColumnInput) pressing(strength float64) (x, y float64) {
-	p, f := &in.Base.Plate.Plate, &in.Base.Plate.Footprint
-	c := math.Sqrt(2 * tie.MomentResistance(p, &in.Base.Plate.Design) / strength)
-	return min(p.SizeX, f.SizeX+2*c), min(p.SizeY, f.SizeY+2*c)
-}
-
 // heaviest returns the place of the case that presses most, or -1.
 func heaviest(cases []Case) int {
 	at := -1
@@ -233,8 +239,22 @@ func heaviest(cases []Case) int {
 	return at
 }
 
-// plan returns what presses on the ground; stack is nil without one.
-func (in *ColumnInput) plan(stack *ring.Result) plan {
+// spread returns the circle to which the load of a circle spreads in the stack [mm].
+//
+//	d_i = min(D_i, d_(i-1) + h_i)
+//
+// Source: as of the tiers, 2 to 1.
+func (s *Substructure) spread(d float64) float64 {
+	for i := range s.Stack.Tiers {
+		t := &s.Stack.Tiers[i]
+		d = min(t.Diameter, min(d, t.Diameter)+t.Height)
+	}
+	return d
+}
+
+// plan returns what presses on the ground; stack is nil without one, narrow is the
+// least circle through which the plate presses on it [mm].
+func (in *ColumnInput) plan(stack *ring.Result, narrow float64) plan {
 	s := &in.Below
 	var p plan
 	if stack == nil {
@@ -251,7 +271,7 @@ func (in *ColumnInput) plan(stack *ring.Result) plan {
 		p.weight = unit * b.SizeX * b.SizeY * b.Height
 	} else {
 		p = plan{shape: ground.Circle, rigid: s.Settlement.Rigid}
-		p.stack = stack.Tiers[len(stack.Tiers)-1].Bottom.Diameter
+		p.stack = s.spread(narrow)
 		p.d = p.stack
 		p.height = in.Base.Plate.Plate.Thickness + stack.Height
 		p.weight = stack.Weight
@@ -274,7 +294,7 @@ func (in *ColumnInput) plan(stack *ring.Result) plan {
 // Source: geometry.
 func Height(in *ColumnInput) float64 {
 	whole, stack := in.whole()
-	p := whole.plan(stack)
+	p := whole.plan(stack, whole.across(whole.outstand()))
 	return p.height
 }
 
@@ -303,6 +323,9 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 	g := in.Below.Ground
 	g.Design = in.Base.Plate.Design
 	g.Shape, g.SizeX, g.SizeY, g.Diameter = p.shape, p.sizeX, p.sizeY, p.d
+	if in.onSteel() {
+		g.Interface.Share = min(g.Interface.Share, smoothSteel)
+	}
 	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
 	g.Permanent, g.Variable = p.move(k.Permanent), p.move(k.Variable)
 	g.Partials = k.partials(g.Partials)
@@ -312,8 +335,8 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 // settlement returns the input of the settlement of the footing, and the stage of
 // the actions of each of its stages: permanent actions alone, then the combinations
 // of service values that press and that turn most, less what the excavation took
-// away. A stack settles by itself besides.
-func (in *ColumnInput) settlement(p *plan) (settle.Input, []int) {
+// away. What stands on the ground settles and turns by itself besides: above adds it.
+func (in *ColumnInput) settlement(p *plan, above func(k *Case, s *settle.Stage)) (settle.Input, []int) {
 	s := &in.Below
 	out := s.Settlement
 	out.Design = in.Base.Plate.Design
@@ -325,10 +348,12 @@ func (in *ColumnInput) settlement(p *plan) (settle.Input, []int) {
 	var stages []int
 	add := func(k *Case) {
 		a := p.move(k.Actions)
-		out.Stages = append(out.Stages, settle.Stage{
-			Name: k.Name, N: max(0, p.weight+p.bed-a.N-relief), Above: in.shortens(k),
+		stage := settle.Stage{
+			Name: k.Name, N: max(0, p.weight+p.bed-a.N-relief),
 			Mx: math.Abs(a.Mx) + math.Abs(a.Vy)*p.height, My: math.Abs(a.My) + math.Abs(a.Vx)*p.height,
-		})
+		}
+		above(k, &stage)
+		out.Stages = append(out.Stages, stage)
 		stages = append(stages, k.Stage)
 	}
 	last := 0
@@ -357,29 +382,6 @@ func (in *ColumnInput) settlement(p *plan) (settle.Input, []int) {
 		}
 	}
 	return out, stages
-}
-
-// shortens returns how much a stack settles by itself in a case of service [mm].
-func (in *ColumnInput) shortens(k *Case) float64 {
-	if !in.Below.HasStack {
-		return 0
-	}
-	stack := in.Below.Stack
-	stack.Actions, stack.Service = geom.Actions{}, k.Actions
-	r, err := ring.Check(&stack)
-	if err != nil || r.NoService != "" {
-		return 0
-	}
-	return r.Settles.Total
-}
-
-// onFill returns actions at the foot of the column as they are on top of the fill,
-// below the plate.
-func (in *ColumnInput) onFill(a geom.Actions) geom.Actions {
-	t := in.Base.Plate.Plate.Thickness
-	a.Mx += math.Copysign(math.Abs(a.Vy)*t, a.Mx)
-	a.My += math.Copysign(math.Abs(a.Vx)*t, a.My)
-	return a
 }
 
 // turns returns the moment of actions at a depth [Nmm].
@@ -420,6 +422,9 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 				"of %g mm is less than the %g mm that the rods run through; 0 takes that", in.Base.Stretch, in.clampedHeight()))
 		}
 	}
+	if s.HasStack && in.Anchorage.Kind == Through {
+		in.validateThrough(faults)
+	}
 	if s.HasStack {
 		var found limit.Faults
 		ring.Validate(&s.Stack, &found)
@@ -436,6 +441,9 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 			return
 		}
 	}
+	if s.Reinforcement != (pad.Reinforcement{}) && !s.HasGround && !s.HasSettlement {
+		faults.Add(limit.Missing, substructurePath+"ground", "is needed for the reinforcement: a block is checked as a pad on its ground")
+	}
 	if !s.HasGround && !s.HasSettlement {
 		return
 	}
@@ -447,7 +455,7 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 		faults.Add(limit.Missing, substructurePath+"ground", "is needed for the settlement")
 		return
 	}
-	p := in.plan(stack)
+	p := in.plan(stack, in.across(in.outstand()))
 	if !s.HasStack {
 		b := in.pad(&p, &Case{}, 1)
 		var found limit.Faults
@@ -472,7 +480,7 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 	})
 	if s.HasSettlement {
 		var found limit.Faults
-		f, _ := in.settlement(&p)
+		f, _ := in.settlement(&p, func(*Case, *settle.Stage) {})
 		f.Stages = []settle.Stage{{N: 1}}
 		settle.Validate(&f, &found)
 		add(found, func(field string) string {

@@ -9,7 +9,10 @@
 // A rod pulls when the plate rises, from its preload or after a gap, and never
 // pushes:
 //
-//	T = <F_0 - k_r (w + gap)>
+//	T = <F_0 - k_r (w - w_0 + gap)>
+//
+// Preload is what the rods pull before the actions come: w_0 is how the preload of
+// all rods has pressed plate and bed by then.
 //
 // What stands on the plate loads rectangles of it with an even or linear
 // pressure. A soft one, such as a timber post, adds no stiffness; a stiff one,

@@ -104,7 +104,7 @@ func Spread(patches []Patch, a *geom.Actions) bool {
 type Rod struct {
 	At        geom.Point
 	Stiffness float64 // E A / L [N/mm]
-	Preload   float64 // tension before the actions, without uplift [N]
+	Preload   float64 // tension before the actions, when all rods have pressed the bed [N]
 	Gap       float64 // rise of the plate before the rod pulls [mm]
 }
 

@@ -75,6 +75,7 @@ const (
 	lifts     = "the plate is lifted and no rods hold it"
 	overturns = "the resultant lies outside the plate and no rods hold it"
 	topples   = "the bed and the rods give way so far that the plate turns over"
+	tightened = "the preload alone stands where the bed does not balance it"
 	narrow    = "a stiff patch is narrower than the mesh"
 	unsettled = "the pressed area did not converge"
 )
@@ -123,6 +124,9 @@ func (s *Solver) Solve(in *Input) (Result, error) {
 		}
 	}
 	s.assemble()
+	if !s.tighten() {
+		return Result{}, &Unsolved{Reason: tightened}
+	}
 	residual, steps := s.newton()
 	if !(residual <= enough) {
 		return Result{}, &Unsolved{Reason: unsettled, Steps: steps, Residual: residual}
@@ -286,6 +290,37 @@ func (s *Solver) advance(now *potential, ridge float64) (potential, bool) {
 	}
 	s.balance(&s.now)
 	return *now, false
+}
+
+// tighten has the preload press plate and bed before the actions come: from then on
+// a rod pulls as if it had been tightened so much more on a bed that nothing presses.
+//
+//	F_0' = F_0 + k_r w_0
+func (s *Solver) tighten() bool {
+	rods, load, preload := s.rods, s.load, 0.0
+	for i := range rods {
+		preload += rods[i].preload
+	}
+	if preload == 0 {
+		return true
+	}
+	s.load = make([]float64, len(load))
+	for i := range rods {
+		r := &rods[i]
+		var e [16]float64
+		spread(&e, &r.x, &r.y, r.preload)
+		s.grid.give(&e, s.load, r.i, r.j)
+	}
+	s.rods = nil
+	residual, _ := s.newton()
+	s.compose(&s.now)
+	for i := range rods {
+		r := &rods[i]
+		e := s.grid.take(s.u, r.i, r.j)
+		r.preload += r.k * sum(&e, &r.x, &r.y)
+	}
+	s.rods, s.load = rods, load
+	return residual <= enough
 }
 
 // tilt returns the greatest slope of the plate's middle plane at the nodes.

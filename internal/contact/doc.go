@@ -10,7 +10,10 @@
 // A rod pulls when the plate rises, from its preload or after a gap, and never
 // pushes:
 //
-//	T = <F_0 - k_r (u + gap)>
+//	T = <F_0 - k_r (u - u_0 + gap)>
+//
+// Preload is what the rods pull before the actions come: u_0 is the plane in which
+// the preload of all rods has pressed the bed by then.
 //
 // Both laws are slopes of convex potentials, so equilibrium is the least of a
 // convex function of a, b and c: the forces are unique, and Newton's method with

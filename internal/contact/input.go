@@ -26,7 +26,7 @@ func (b *Bed) modulus() float64 {
 type Rod struct {
 	At        geom.Point
 	Stiffness float64 // E A / L [N/mm]
-	Preload   float64 // tension before the actions, without uplift [N]
+	Preload   float64 // tension before the actions, when all rods have pressed the bed [N]
 	Gap       float64 // rise of the plate before the rod pulls [mm]
 }
 

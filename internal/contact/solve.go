@@ -63,6 +63,7 @@ const (
 	overturns = "the resultant lies outside the plate and no rods hold it"
 	exhausted = "the bed's strength and the rods do not balance the actions"
 	topples   = "the bed and the rods give way so far that the plate turns over"
+	tightened = "the preload alone is more than the bed bears, or stands where it turns the plate over"
 	unheld    = "no balance was found: the rods stand where they cannot hold the plate"
 )
 
@@ -93,7 +94,10 @@ func (s *Solver) Solve(in *Input) (Result, error) {
 	}
 	s.in = in
 	s.scale()
-	r := Result{Reason: s.impossible()}
+	r := Result{Reason: s.tighten()}
+	if r.Reason == "" {
+		r.Reason = s.impossible()
+	}
 	if r.Reason != "" {
 		return r, nil
 	}
@@ -158,6 +162,39 @@ func (s *Solver) scale() {
 	if len(n.hole) > 0 {
 		n.whole.add(integrate(n.hole), -1)
 	}
+}
+
+// tighten has the preload press the bed before the actions come: from then on a rod
+// pulls as if it had been tightened so much more on a bed that nothing presses.
+//
+//	F_0' = F_0 + k_r u_0; in the middle of the plate F_0 + k_r sum F_0/(k A)
+func (s *Solver) tighten() string {
+	n := &s.unit
+	rods, load := n.rods, n.load
+	n.load = [3]float64{}
+	for i := range rods {
+		f := rods[i].Preload
+		n.load[0] += f
+		n.load[1] += f * rods[i].At.X
+		n.load[2] += f * rods[i].At.Y
+	}
+	if n.load[0] == 0 {
+		n.load = load
+		return ""
+	}
+	n.rods = nil
+	u, residual := plane{}, math.Inf(1)
+	if s.impossible() == "" {
+		u, residual, _ = s.newton()
+	}
+	n.rods, n.load = rods, load
+	for i := range rods {
+		rods[i].Preload += rods[i].Stiffness * u.at(rods[i].At)
+	}
+	if !(residual <= enough) {
+		return tightened
+	}
+	return ""
 }
 
 // impossible says why there can be no equilibrium, where that is plain.

@@ -393,3 +393,45 @@ func BenchmarkSolve(b *testing.B) {
 		})
 	}
 }
+
+// TestPreloadIsWhatRodsPullBeforeTheActions takes a plate of 500 mm on 0.03 N/mm3
+// with four rods of 20 mm, 1350 mm long: k A = 7.5 kN/mm, 4 k_r = 4 210 245/1350 =
+// 152.44 kN/mm. A force N takes N/(7.5 + 152.44) k_r from each rod, whatever it was
+// tightened to. Tightened on a bed that nothing presses, 50 kN would be 2.3 kN.
+func TestPreloadIsWhatRodsPullBeforeTheActions(t *testing.T) {
+	for _, k := range []float64{0.03, 10} {
+		kr := 210e3 * 245. / 1350
+		in := &contact.Input{Outline: contact.Rectangle(500, 500), Bed: contact.Bed{Modulus: k}}
+		for _, s := range [][2]float64{{-1, -1}, {-1, 1}, {1, -1}, {1, 1}} {
+			in.Rods = append(in.Rods, contact.Rod{At: geom.Point{X: 200 * s[0], Y: 200 * s[1]}, Stiffness: kr, Preload: 50e3})
+		}
+		r := solve(t, in)
+		require.True(t, r.Found, r.Reason)
+		assert.InEpsilon(t, 4*50e3/250e3, r.Peak, 1e-9)
+		assert.InEpsilon(t, 50e3, r.Rods[0], 1e-9)
+
+		in.Actions.N = -1e3
+		r = solve(t, in)
+		want := 50e3 - 1e3/(k*250e3+4*kr)*kr
+		assert.InEpsilon(t, want, r.Rods[3], 1e-9)
+		assert.InEpsilon(t, (4*want+1e3)/250e3, r.Peak, 1e-9)
+
+		// A plate with everything pressed turns as a beam on bed and rods together.
+		in.Actions = geom.Actions{N: -1e3, My: 3e6}
+		r = solve(t, in)
+		turn := 3e6 / (k*500*500*500*500/12 + 4*kr*200*200)
+		assert.InEpsilon(t, want-kr*turn*200, r.Rods[3], 1e-9)
+		assert.InEpsilon(t, want+kr*turn*200, r.Rods[0], 1e-9)
+	}
+}
+
+// TestPreloadThatTheBedCannotBear is told, not lost by sinking.
+func TestPreloadThatTheBedCannotBear(t *testing.T) {
+	in := &contact.Input{Outline: contact.Rectangle(500, 500), Bed: contact.Bed{Modulus: 1, Strength: 1},
+		Rods: []contact.Rod{{Stiffness: 1e5, Preload: 240e3}}}
+	assert.True(t, solve(t, in).Found)
+	in.Rods[0].Preload = 260e3
+	r := solve(t, in)
+	assert.False(t, r.Found)
+	assert.Contains(t, r.Reason, "preload")
+}

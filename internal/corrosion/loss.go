@@ -122,7 +122,7 @@ func (e Exposure) Validate(path string, faults *limit.Faults) {
 
 // Remark is the notice of every answer that takes an exposure into account.
 var Remark = &limit.Notice{Code: "corrosion_by_exposure", Severity: limit.Assumption,
-	Text: "Plates lose the exposure's loss on both faces, rods all round, fillet welds on their face, unless a part states its own allowance. The table is for bare steel in soil, away from stray currents, other metals and the splash of sea water; pins and rings are not reduced by it."}
+	Text: "Plates lose the exposure's loss on both faces, rods all round, fillet welds on their face, unless a part states its own allowance. The table is for bare steel in soil, away from stray currents, other metals and the splash of sea water; steel rings lose it where they state their wall, pins not at all."}
 
 // Derive writes where the loss comes from.
 func (e Exposure) Derive(s *derive.Sheet) {

@@ -118,7 +118,7 @@ func (r *Result) bend() {
 			peak = block
 		}
 	}
-	if peak.Mu > u.Mu || s.Elastic && !u.Small && r.Case != Concentric {
+	if peak.Mu > u.Mu || s.Elastic && r.Case != Concentric {
 		*u = peak
 	}
 }

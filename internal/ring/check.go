@@ -20,12 +20,14 @@ type Result struct {
 	Height  float64 // of the stack [mm]
 	Shear   float64 // [N]
 	Moment  float64 // on top [Nmm]
+	Load    float64 // compression that unloads the rods [N]
 	Tiers   []TierResult
 	Slides  []Slide // the shoe on the fill, tier on tier, the last tier on what is below
 	Turn    Turn
 	Surface float64 // bearing resistance of the fill under the shoe without rings [MPa]
 	Settles Settles
-	Springs Springs
+	Springs geom.Springs
+	Heave   Heave
 
 	// Unverified says why no state can pass; empty where one can.
 	Unverified string
@@ -54,6 +56,7 @@ type TierResult struct {
 	Service float64 // greater of the edge stresses under service values [MPa]
 
 	Durability  float64 // share of the ring's strength left [-]
+	Left        float64 // share of its steel that corrosion leaves [-]; 1 where none is told
 	Joint       float64 // [-]
 	Partial     float64 // [-]
 	Reduced     float64 // hoop strength after durability and joint [N]; 0: not known
@@ -66,11 +69,16 @@ type TierResult struct {
 
 	Needed   float64 // confinement that the edge stress needs [MPa]
 	ByNeed   float64 // hoop force of it [N]
-	ByActive float64 // hoop force by K_a and compaction [N]
+	Moves    float64 // outward movement of the ring at T_Rd [mm]; 0: not known
+	K        float64 // coefficient of earth pressure after that movement [-]
+	ByEarth  float64 // hoop force by it and compaction [N]
 	Ultimate float64 // the greater [N]
 	ByRest   float64 // hoop force in service by K_0 and compaction [N]
 
-	Modulus    float64 // constrained modulus M_s [MPa]; 0: not known
+	Along      float64 // mean of the stress in service over the height, without preload [MPa]
+	Give       float64 // height over the area to which the load spreads [1/mm]
+	Modulus    float64 // constrained modulus M_s, of a grade the secant [MPa]; 0: not known
+	Stiffness  float64 // of the ring that corrosion leaves [N/mm]; 0: not known
 	Compressed float64 // settlement by M_s [mm]
 	HoopStrain float64 // [-]
 	Spread     float64 // settlement by the strain of the ring [mm]
@@ -92,17 +100,9 @@ type Turn struct {
 // Settles is the settlement of the stack itself.
 type Settles struct {
 	Total float64 // all that is known [mm]
+	After float64 // of it by the load in service alone [mm]
 	// Gap says what is missing of Total; empty where nothing is.
 	Gap string
-}
-
-// Springs are rods and stack.
-type Springs struct {
-	Rods  float64 // stiffness of all rods [N/mm]
-	Stack float64 // of the stack [N/mm]; 0: not known
-	Load  float64 // preload of each rod that the service load takes [N]
-	Creep float64 // preload of each rod that creep takes [N]
-	Left  float64 // preload of each rod that is left, not below 0 [N]
 }
 
 // The shares by default. Chosen for this project on the cautious side, no source.
@@ -154,6 +154,7 @@ func Check(in *Input) (*Result, error) {
 		r.hoops(i)
 	}
 	r.bearing()
+	r.heave()
 	r.stability()
 	r.settlement()
 	r.springs()
@@ -208,86 +209,5 @@ func (r *Result) reach(i int) float64 {
 		return s.SizeX
 	default:
 		return math.Hypot(s.SizeX, s.SizeY)
-	}
-}
-
-// strength sets what ring and fill of a tier resist.
-//
-//	EN: phi_d, c_d by gamma_phi, T_Rd = T_k k_d k_j/gamma_M, sigma_Rd by T_Rd
-//	US: phi, c as they are; sigma_R by T_k k_d k_j, over FS or times phi_b
-//
-// Source: EN 1997-1:2004 Annex A (gamma_phi); allowable-stress practice (FS 3);
-// Mohr and Coulomb.
-func (r *Result) strength(i int) {
-	in, t, out := r.in, &r.in.Tiers[i], &r.Tiers[i]
-	out.Phi, out.C, out.K0 = t.Fill.Phi, t.Fill.Cohesion, AtRest(t.Fill.Phi)
-	if in.Design.Basis == basis.Eurocode {
-		out.Phi, out.C = math.Atan(math.Tan(out.Phi)/r.Safety.GammaPhi), out.C/r.Safety.GammaPhi
-	}
-	out.Kp, out.Ka = Passive(out.Phi), Active(out.Phi)
-	ring := &t.Ring
-	out.Durability, out.Joint = or(ring.Durability, durability[ring.Kind]), or(ring.Joint, joints[ring.Kind])
-	factor, forFill := 1.0, 1.0
-	switch in.Design.Basis {
-	case basis.Eurocode:
-		out.Partial = or(ring.Partial, partials[ring.Kind])
-		forFill = out.Partial
-	case basis.USLRFD:
-		factor = or(r.Safety.PhiB, 1)
-		out.Partial = or(ring.Partial, max(partials[ring.Kind], 1/factor))
-	case basis.USASD:
-		factor = 1 / r.Safety.Fill
-		out.Partial = or(ring.Partial, r.Safety.Fill)
-	}
-	shares := out.Durability * out.Joint
-	if r.stretches(i) {
-		out.Stretch = Hoop(Membrane(ring.Stiffness*shares, t.Diameter, or(ring.Strain, strainByDefault)), t.Diameter, t.Height)
-	}
-	if ring.Capacity == 0 {
-		return
-	}
-	out.Reduced = ring.Capacity * shares
-	holds := out.Reduced
-	if out.Stretch > 0 {
-		holds = min(holds, out.Stretch)
-	}
-	out.Rd = holds / out.Partial
-	out.Confinement = Confinement(holds/forFill, t.Diameter, t.Height)
-	out.Apparent = ApparentCohesion(out.Confinement, out.Phi)
-	out.Strength = factor * Strength(out.Confinement, out.Phi, out.C)
-	out.ByCohesion = factor * Strength(0, out.Phi, out.C+out.Apparent)
-}
-
-// stretches reports whether the stiffness of a ring limits what it confines.
-func (r *Result) stretches(i int) bool {
-	ring := &r.in.Tiers[i].Ring
-	return ring.Stiffness > 0 && (ring.Kind.extensible() || ring.Strain > 0)
-}
-
-// hoops sets the hoop forces that a tier asks for.
-//
-//	T = (K sigma_v + sigma_comp) D h/2 with the greatest edge stress of the tier
-//	T = sigma_3 D h/2 with sigma_3 = (sigma_v - 2 c sqrt(K_p))/K_p
-//
-// Source: Rankine; Jaky 1944; statics of a thin cylinder.
-func (r *Result) hoops(i int) {
-	t, out := &r.in.Tiers[i], &r.Tiers[i]
-	out.Even = max(out.Top.Even, out.Bottom.Even)
-	out.Edge = max(out.Top.Edge, out.Bottom.Edge)
-	out.Service = max(out.ServiceTop.Edge, out.ServiceBottom.Edge)
-	out.Needed = Needed(out.Edge, out.Phi, out.C)
-	out.ByNeed = Hoop(out.Needed, t.Diameter, t.Height)
-	out.ByActive = Hoop(out.Ka*out.Edge+r.Safety.Unfavourable*t.Fill.Compaction, t.Diameter, t.Height)
-	out.Ultimate = max(out.ByNeed, out.ByActive)
-	out.ByRest = Hoop(out.K0*out.Service+t.Fill.Compaction, t.Diameter, t.Height)
-
-	// The ring must carry the friction of its tier and of those above, as if it were
-	// all round what it is where the fill presses most.
-	q, mu := out.Top.Edge, math.Tan(2.0/3.0*t.Fill.Phi)
-	own := r.Safety.Unfavourable * t.Fill.UnitWeight
-	out.Wall = (q-Janssen(q, 0, t.Diameter, out.K0, mu, t.Height))*out.Top.Area +
-		(own*t.Height-Janssen(0, own, t.Diameter, out.K0, mu, t.Height))*math.Pi/4*t.Diameter*t.Diameter
-	if i > 0 {
-		out.Wall += r.Tiers[i-1].Wall
 	}
 }

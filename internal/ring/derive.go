@@ -2,6 +2,7 @@ package ring
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,8 +51,14 @@ func (r *Result) deriveActions(sheet *derive.Sheet) {
 // DeriveStress writes the tiers with their stresses and hoop forces.
 func (r *Result) DeriveStress(sheet *derive.Sheet) {
 	in := r.in
-	sheet.Factor("gamma_G", r.Safety.Unfavourable, "weight where it presses; EN 1990 Table A1.2, ASCE 7-22 2.3.1")
-	sheet.Factor("gamma_stb", r.Safety.Favourable, "weight where it holds; EN 1990 Table A1.2(A), ASCE 7-22 2.3.1")
+	from := func(given float64, by string) string {
+		if given > 0 {
+			return "given in the request"
+		}
+		return by
+	}
+	sheet.Factor("gamma_G", r.Safety.Unfavourable, "weight where it presses; "+from(in.Safety.Unfavourable, "EN 1990 Table A1.2, ASCE 7-22 2.3.1"))
+	sheet.Factor("gamma_stb", r.Safety.Favourable, "weight where it holds; "+from(in.Safety.Favourable, "EN 1990 Table A1.2(A), ASCE 7-22 2.3.1"))
 	r.deriveFactors(sheet)
 	r.deriveActions(sheet)
 	sheet.Given("P_0", r.Preload, "N", "preload of all rods, which presses")
@@ -60,6 +67,7 @@ func (r *Result) DeriveStress(sheet *derive.Sheet) {
 	sheet.Given("W_0", 0, "N", "weight above the first tier")
 	sheet.Given("z_0", 0, "mm", "depth of the shoe")
 	sheet.Given("d_0", r.Shoe, "mm", "loaded circle of the shoe")
+	sheet.Given("F_w0", 0, "N", "friction above the first tier")
 	for i := range r.Tiers {
 		s := steps{sheet, strconv.Itoa(i + 1)}
 		t := &in.Tiers[i]
@@ -75,6 +83,7 @@ func (r *Result) DeriveStress(sheet *derive.Sheet) {
 		s.step("z_#", "z_"+before+" + h_#", depth, "mm", "statics")
 		r.deriveTier(s, i, before)
 	}
+	r.deriveHeave(sheet)
 }
 
 func (r *Result) deriveFactors(s *derive.Sheet) {
@@ -117,6 +126,9 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 	if out.Top.Lost || out.Bottom.Lost {
 		return
 	}
+	if !slices.ContainsFunc(r.Tiers[:i], func(t TierResult) bool { return t.Top.Lost || t.Bottom.Lost }) {
+		r.deriveWall(s, i, before)
+	}
 	s.step("q_v#", "max(q_vt#, q_vb#)", out.Even, "MPa", "greatest even stress")
 	s.step("q_e#", "max(q_et#, q_eb#)", out.Edge, "MPa", "greatest edge stress")
 	const needs = "max(0, q_e# - 2 c_# sqrt(K_p#)) / K_p#"
@@ -127,7 +139,22 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 		s.given("sigma_3n#", out.Needed, "MPa", "(q - 2 c sqrt(K_p))/K_p, not below 0")
 	}
 	s.step("T_n#", "sigma_3n# D_# h_# / 2", out.ByNeed, "N", "thin cylinder")
-	s.step("T_a#", "(K_a# q_e# + gamma_G sigma_c#) D_# h_# / 2", out.ByActive, "N", "thin cylinder")
+	switch {
+	case out.Moves > 0:
+		s.given("e_t#", t.Ring.Yields, "", "hoop strain stood in a test")
+		if t.Ring.Stiffness > 0 && out.Rd > 0 {
+			s.given("M_#", t.Ring.Stiffness, "N/mm", "ring, as built")
+			s.step("u_#", "max(T_Rd# / (M_# h_#), e_t#) D_# / 2", out.Moves, "mm", "movement of the ring at its design hoop force")
+		} else {
+			s.step("u_#", "e_t# D_# / 2", out.Moves, "mm", "movement of the ring")
+		}
+		s.step("K_u#", "max(K_a#, K_0# - (K_0# - K_a#) min(1, max(0, u_# / (0.0005 h_#) - 1)))", out.K, "", "EN 1997-1:2004 9.5.2(2), Annex C Table C.1 (from memory)")
+	case t.Ring.Stiffness == 0 && t.Ring.Kind.extensible():
+		s.step("K_u#", "K_a#", out.K, "", "an extensible ring, not verified without its stiffness")
+	default:
+		s.step("K_u#", "max(K_a#, K_0#)", out.K, "", "EN 1997-1:2004 9.5.2(2): the ring is not known to move")
+	}
+	s.step("T_a#", "(K_u# q_e# + gamma_G sigma_c#) D_# h_# / 2", out.ByEarth, "N", "thin cylinder")
 	s.step("T_Ed#", "max(T_n#, T_a#)", out.Ultimate, "N", "the larger governs")
 }
 
@@ -137,7 +164,7 @@ func (r *Result) deriveRing(s steps, i int) {
 		return
 	}
 	s.given("T_k#", t.Ring.Capacity, "N", "ring")
-	s.given("k_d#", out.Durability, "", "durability; by default of the kind, no source")
+	r.deriveDurability(s, i)
 	s.given("k_j#", out.Joint, "", "joint; by default of the kind, no source")
 	s.given("gamma_R#", out.Partial, "", "partial or safety factor of the ring")
 	s.step("T_r#", "T_k# k_d# k_j#", out.Reduced, "N", "ring")
@@ -237,54 +264,5 @@ func (r *Result) deriveStability(sheet *derive.Sheet) {
 	sheet.Step("M_stb", holds, r.Turn.Holds, "Nmm", "statics")
 	if r.NoStress == "" && r.Surface > 0 {
 		sheet.Given("q_R0", r.Surface, "MPa", "fill under the shoe without rings, EN 1997-1:2004 Annex D.4, for information")
-	}
-}
-
-// DeriveMovement writes settlement and preload; the tiers must be written before.
-func (r *Result) DeriveMovement(sheet *derive.Sheet) {
-	in := r.in
-	if r.NoService == "" {
-		sheet.Given("s_b", in.Bedding, "mm", "bedding")
-		sum := "s_b"
-		for i := range r.Tiers {
-			s, out, t := steps{sheet, strconv.Itoa(i + 1)}, &r.Tiers[i], &in.Tiers[i]
-			s.given("q_s#", max(out.ServiceTop.Mean, out.ServiceBottom.Mean), "MPa", "greater mean stress in service")
-			if out.Modulus > 0 {
-				s.given("M_s#", out.Modulus, "MPa", "constrained modulus, given or by the table at that stress")
-				s.step("s_c#", "q_s# h_# / M_s#", out.Compressed, "mm", "constrained modulus")
-				sum += " + s_c" + s.at
-			}
-			if t.Ring.Stiffness > 0 {
-				s.given("M_#", t.Ring.Stiffness, "N/mm", "ring")
-				s.step("e_c#", "K_0# q_s# D_# / (2 M_#)", out.HoopStrain, "", "thin cylinder")
-				s.step("s_e#", "2 e_c# h_#", out.Spread, "mm", "constant volume")
-				sum += " + s_e" + s.at
-			}
-		}
-		sheet.Step("s", sum, r.Settles.Total, "mm", "the stack itself")
-	}
-	rods, k := &in.Rods, &r.Springs
-	if rods.Count == 0 {
-		return
-	}
-	sheet.Given("n_r", float64(rods.Count), "", "rods")
-	sheet.Given("E_r", rods.Modulus, "MPa", "rods")
-	sheet.Given("A_r", rods.Area, "mm2", "stress area")
-	sheet.Given("L_r", rods.Length, "mm", "length that stretches")
-	sheet.Step("k_r", "n_r E_r A_r / L_r", k.Rods, "N/mm", "statics")
-	sheet.Given("delta_r", rods.Creep, "mm", "shortening after tightening")
-	if k.Stack > 0 {
-		sheet.Given("k_m", k.Stack, "N/mm", "stack, given or by the moduli of the fill")
-		sheet.Step("F_P", "P_ser k_r / (k_r + k_m) / n_r", k.Load, "N", "loss of a rod by load")
-		sheet.Step("F_c", "delta_r / (1 / k_r + 1 / k_m) / n_r", k.Creep, "N", "loss of a rod by creep")
-	} else {
-		sheet.Step("F_P", "P_ser / n_r", k.Load, "N", "loss of a rod by load, at most")
-		sheet.Step("F_c", "delta_r k_r / n_r", k.Creep, "N", "loss of a rod by creep, at most")
-	}
-	sheet.Given("F_0", rods.Preload, "N", "preload of a rod when tightened")
-	if lost := k.Load + k.Creep; k.Left > 0.1*lost || k.Left == 0 && lost > 1.01*rods.Preload {
-		sheet.Step("F_l", "max(0, F_0 - F_P - F_c)", k.Left, "N", "left")
-	} else {
-		sheet.Given("F_l", k.Left, "N", "left, F_0 - F_P - F_c, not below 0")
 	}
 }

@@ -61,6 +61,12 @@ type Ring struct {
 	Partial    float64 // partial or safety factor on T_k [-]; 0: by kind and basis
 	EdgeLoad   float64 // design vertical load that the edge is rated for [N]; 0: not rated
 	Tested     bool    // T_k is from a test of rings of this type
+	Yields     float64 // hoop strain that it stood while it held T_k [-]; 0: by Stiffness
+	// What corrosion eats of a steel ring, as built [mm]; 0: not given, and of the joint
+	// none that loses more than the wall.
+	Wall float64 // thickness of the wall [mm]
+	Bolt float64 // diameter of the bolts of the joint [mm]
+	Lug  float64 // least thickness of lugs and welds of the joint [mm]
 }
 
 // Fill is the granular fill of a tier.
@@ -92,6 +98,8 @@ type Rods struct {
 	Creep   float64 // shortening of the stack after tightening [mm]
 	Stack   float64 // stiffness of the stack [N/mm]; 0: from the moduli of the fill
 	Needed  float64 // preload of each that somebody counts on [N]; 0: none
+	Relaxed float64 // share of the preload that relaxation takes [-]
+	Load    float64 // compression after tightening [N]; 0: that in service
 }
 
 // Safety are the factors of the fill and of the stack as a whole.
@@ -123,6 +131,14 @@ type Input struct {
 
 	LoadTested bool    // a stack of this build was loaded, as eccentrically as it will be
 	LoadTest   float64 // compression reached in that test [N]
+
+	// TestShoe is the lesser side of the plate of that test [mm]; 0: that of Shoe.
+	TestShoe float64
+	// Cover is what is surely held down on the fill beside the shoe [MPa]; 0: it is open.
+	Cover float64
+
+	Exposed bool    // whether what corrosion takes is known
+	Face    float64 // of one face of steel, over the design life [mm]
 
 	Settlement float64 // of the stack that is allowed [mm]; 0: no limit
 	Bedding    float64 // allowance for bedding of shoe and tiers [mm]

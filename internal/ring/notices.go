@@ -14,6 +14,14 @@ var (
 		Text: "Strength and stiffness of a tyre come only from a test of that type, size and age: no published value was found. Cut or worn tyres need their own."}
 	joint = &limit.Notice{Code: "ring_joint", Severity: limit.Assumption,
 		Text: "The joint usually governs a stiff ring. Shares for durability and joint that were not given are chosen on the cautious side, without a source."}
+	rest = &limit.Notice{Code: "ring_at_rest", Severity: limit.Assumption,
+		Text: "A ring that its design hoop force stretches too little for the fill to become active bears more than the active pressure, up to that at rest by the characteristic angle, under design loads too (EN 1997-1 9.5.2(2); Annex C, from memory)."}
+	open = &limit.Notice{Code: "ring_open_fill_moves", Severity: limit.Caution,
+		Text: "The fill beside the plate is open, and by statics cannot react to what confines the loaded fill: cover it so that it cannot rise, or widen the plate. A load test stands for it only through a plate no larger than this one."}
+	levelled = &limit.Notice{Code: "ring_levelled", Severity: limit.Assumption,
+		Text: "What the fill settles by tightening of the rods is taken to be levelled out then: the settlement is that of load and own weight."}
+	eaten = &limit.Notice{Code: "ring_corrosion", Severity: limit.Assumption,
+		Text: "Of steel rings wall and joint lose the exposure's loss on both faces where wall_thickness_mm is given; a durability without it is taken to hold the corrosion. Rings of other materials are not reduced by it."}
 	once = &limit.Notice{Code: "ring_one_effect", Severity: limit.Info,
 		Text: "Confinement by the ring and apparent cohesion are one effect written twice: never add them."}
 	friction = &limit.Notice{Code: "ring_wall_friction", Severity: limit.Assumption,
@@ -40,16 +48,17 @@ var (
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{model, test, tyre, joint, once, friction, spread, far, loose, groundwork, site, drainage, ageing, bedding, loss}
+	return []*limit.Notice{model, test, tyre, joint, rest, open, levelled, eaten, once, friction, spread, far, loose, groundwork, site, drainage, ageing, bedding, loss}
 }
 
 // Notices appends the notices.
 func (r *Result) Notices(l *limit.Notices) {
-	var hasTyre, lifts, untested bool
+	var hasTyre, lifts, untested, atRest bool
 	for i := range r.Tiers {
 		t, out := &r.in.Tiers[i], &r.Tiers[i]
 		hasTyre = hasTyre || t.Ring.Kind == Tyre
 		untested = untested || !t.Fill.Tested
+		atRest = atRest || out.K > out.Ka
 		for _, f := range [...]*Face{&out.Top, &out.Bottom, &out.ServiceTop, &out.ServiceBottom} {
 			lifts = lifts || f.Lost || f.E > f.Diameter/8
 		}
@@ -59,7 +68,9 @@ func (r *Result) Notices(l *limit.Notices) {
 		due bool
 		n   *limit.Notice
 	}{
-		{true, model}, {true, test}, {hasTyre, tyre}, {true, joint}, {true, once}, {true, friction}, {true, spread},
+		{true, model}, {true, test}, {hasTyre, tyre}, {true, joint}, {atRest, rest},
+		{r.Heave.Depth > 0 && !(r.Heave.Needed <= r.Heave.Holds), open},
+		{rods.Count > 0 && rods.Preload > 0, levelled}, {r.in.Exposed, eaten}, {true, once}, {true, friction}, {true, spread},
 		{lifts, far}, {untested, loose}, {true, groundwork}, {true, site}, {true, drainage}, {true, ageing},
 		{r.in.Bedding == 0, bedding}, {rods.Count > 0 && max(rods.Preload, rods.Needed) > 0, loss},
 	} {

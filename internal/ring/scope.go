@@ -13,6 +13,15 @@ import (
 // phiUntested is the greatest angle of friction of fill that nobody tested [rad].
 const phiUntested = 38 * math.Pi / 180
 
+// unknownLoss is why a ring that corrodes counts for nothing.
+const unknownLoss = "the ring of tier %d corrodes, and neither wall_thickness_mm nor a durability of its own says what is left"
+
+// eaten reports whether what corrosion leaves of a ring is not known.
+func (r *Result) eaten(i int) bool {
+	ring := &r.in.Tiers[i].Ring
+	return r.in.Exposed && ring.Kind == Steel && ring.Wall == 0 && ring.Durability == 0
+}
+
 // scope sets why states cannot pass, and which have no numbers.
 func (r *Result) scope() {
 	in := r.in
@@ -44,6 +53,9 @@ func (r *Result) scope() {
 	for i := range in.Tiers {
 		t := &in.Tiers[i]
 		add(!t.Ring.Tested, "the ring of tier %d was not tested", i+1)
+		if r.eaten(i) {
+			add(true, unknownLoss, i+1)
+		}
 		add(t.Ring.Kind.extensible() && t.Ring.Stiffness == 0, "the stiffness of the extensible ring of tier %d is not known", i+1)
 		add(!t.Fill.Tested && t.Fill.Phi > phiUntested+1e-9, "friction above 38 degrees of fill not tested in tier %d", i+1)
 	}
@@ -54,7 +66,11 @@ func (r *Result) scope() {
 		add(true, "no load test")
 	case r.NoService != "":
 		add(true, "no service compression that the load test can be held against")
+	case in.TestShoe > min(in.Shoe.SizeX, in.Shoe.SizeY)*(1+1e-9):
+		add(true, "the load test was through a plate of %.4g mm, which tells nothing of a smaller one", in.TestShoe)
 	default:
+		// What fill bears by the test alone has its preload besides.
+		r.Heave.Tested = in.LoadTest >= max(needs, r.Press+r.Preload)
 		add(in.LoadTest < needs, "the load test of %.4g kN does not reach 1.5 times the service load and the design load, %.4g kN", in.LoadTest/1e3, needs/1e3)
 	}
 	if len(why) > 0 {

@@ -34,15 +34,7 @@ func (r *Result) bearing() {
 // Source: EN 1997-1:2004 6.5.3; statics.
 func (r *Result) stability() {
 	in, weight := r.in, 0.0
-	factor := 1.0
-	switch in.Design.Basis {
-	case basis.Eurocode:
-		factor = 1 / r.Safety.GammaPhi
-	case basis.USASD:
-		factor = 1 / r.Safety.Stability
-	case basis.USLRFD:
-		factor = or(r.Safety.PhiSliding, 1)
-	}
+	factor := r.slideFactor()
 	n := len(in.Tiers)
 	for i := range n + 1 {
 		var s Slide
@@ -77,4 +69,23 @@ func (r *Result) stability() {
 	if in.Design.Basis == basis.USASD {
 		r.Turn.Holds /= r.Safety.Stability
 	}
+}
+
+// Rubs returns the share of a force on the top of the stack that rubs against sliding
+// of the shoe [-].
+//
+// Source: as the sliding of the shoe in Check.
+func (r *Result) Rubs() float64 { return math.Tan(r.Slides[0].Angle) * r.slideFactor() }
+
+// slideFactor returns what is left of friction in a check of sliding [-].
+func (r *Result) slideFactor() float64 {
+	switch r.in.Design.Basis {
+	case basis.Eurocode:
+		return 1 / r.Safety.GammaPhi
+	case basis.USASD:
+		return 1 / r.Safety.Stability
+	case basis.USLRFD:
+		return or(r.Safety.PhiSliding, 1)
+	}
+	return 1
 }

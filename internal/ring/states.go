@@ -20,7 +20,9 @@ var (
 	edge = &limit.Kind{ID: "ring_edge_stress", Title: "Confined fill under the greatest edge stress", Measure: limit.Stress,
 		Clause: clauses("Mohr and Coulomb; EN 1997-1:2004 Annex A", "Mohr and Coulomb; factor of safety")}
 	ultimate = &limit.Kind{ID: "ring_hoop_ultimate", Title: "Hoop force, ultimate", Measure: limit.Force,
-		Clause: clauses("Rankine; thin cylinder", "Rankine; thin cylinder")}
+		Clause: clauses("EN 1997-1:2004 9.5.2(2), Annex C; Rankine; thin cylinder", "Jaky 1944; Rankine; thin cylinder")}
+	heaving = &limit.Kind{ID: "ring_open_fill", Title: "Heave of the open fill beside the plate", Measure: limit.Stress, Model: true,
+		Clause: clauses("Rankine; statics of the annulus", "Rankine; statics of the annulus")}
 	service = &limit.Kind{ID: "ring_hoop_service", Title: "Hoop force in service, earth pressure at rest", Measure: limit.Force,
 		Clause: clauses("EN 1997-1:2004 9.5.2; thin cylinder", "Jaky 1944; thin cylinder")}
 	surface = &limit.Kind{ID: "ring_shoe_bearing", Title: "Shoe on the fill without rings, for information", Measure: limit.Stress,
@@ -37,11 +39,14 @@ var (
 
 // Kinds returns the limit states of the part in order.
 func Kinds() []*limit.Kind {
-	return []*limit.Kind{localEdge, fill, edge, ultimate, service, surface, sliding, overturning, settling, clamping}
+	return []*limit.Kind{localEdge, fill, edge, ultimate, heaving, service, surface, sliding, overturning, settling, clamping}
 }
 
 // unknownRing is why a tier has no resistance.
-const unknownRing = "not verified: the strength of the ring of tier %d is not known"
+const unknownRing = "not verified: the strength of the ring of tier %d is not known: give its capacity_kn, from a test of rings of this type; a load test of the stack proves it, but is no strength"
+
+// leaves is why a face has no stresses.
+const leaves = "the resultant leaves the loaded area: there is no balance"
 
 // States appends the limit states in their fixed order.
 func (r *Result) States(l *limit.List) {
@@ -59,6 +64,7 @@ func (r *Result) StressStates(l *limit.List) {
 	l.Add(r.strengthState(fill, own, func(t *TierResult) (float64, float64) { return t.Even, t.Strength }))
 	l.Add(r.strengthState(edge, own, func(t *TierResult) (float64, float64) { return t.Edge, t.Strength }))
 	l.Add(r.strengthState(ultimate, own, func(t *TierResult) (float64, float64) { return t.Ultimate, t.Rd }))
+	l.Add(r.heaveState())
 }
 
 // ServiceState appends the hoop force in service.
@@ -116,10 +122,13 @@ func (r *Result) worst(k *limit.Kind, own string, lost func(*TierResult) bool, o
 	for i := range r.Tiers {
 		t := &r.Tiers[i]
 		if lost(t) {
-			return limit.State{Kind: k, Verdict: limit.Fail, Member: i + 1,
-				Reason: "the resultant leaves the loaded area: there is no balance"}
+			return limit.State{Kind: k, Verdict: limit.Fail, Member: i + 1, Reason: leaves}
 		}
 		demand, resistance := of(t)
+		if t.Left == 0 {
+			return limit.State{Kind: k, Demand: demand, Verdict: limit.Fail, Member: i + 1,
+				Reason: fmt.Sprintf("corrosion leaves nothing of the ring of tier %d", i+1)}
+		}
 		if t.Reduced == 0 {
 			if unknown == nil || demand > unknown.Demand {
 				s := limit.Beyond(k, fmt.Sprintf(unknownRing, i+1)).Of(i + 1)
@@ -274,8 +283,8 @@ func (r *Result) clampState() limit.State {
 	case rods.Count == 0 || rods.Preload == 0 && rods.Needed == 0:
 		return limit.Skip(clamping, "there is no preload")
 	case rods.Needed == 0:
-		s := limit.Skip(clamping, "nobody counts on preload; the demand shown is what load and creep take")
-		s.Demand = min(rods.Preload, r.Springs.Load+r.Springs.Creep)
+		s := limit.Skip(clamping, "nobody counts on preload; the demand shown is what relaxation, load and settlement take")
+		s.Demand = min(rods.Preload, r.Springs.Relaxed+r.Springs.Load+r.Springs.Settled)
 		return s
 	}
 	s := limit.Evaluate(clamping, rods.Needed, r.Springs.Left)

@@ -70,7 +70,8 @@ func Validate(in *Input, faults *limit.Faults) {
 		{"safety.weight_favourable", s.Favourable, 0.1, 1, true},
 		{"load_test_kn", in.LoadTest, 0, greatestForce, false}, {"settlement_limit_mm", in.Settlement, 1e-3, greatestSize, true},
 		{"bedding_mm", in.Bedding, 0, greatestSize, false}, {"shear_key_kn", in.Key, 0, greatestForce, false},
-		{"forces", in.Clamp, 0, greatestForce, false},
+		{"forces", in.Clamp, 0, greatestForce, false}, {"load_test_shoe_mm", in.TestShoe, 10, greatestSize, true},
+		{"cover_kpa", in.Cover, 0, 1, false}, {"basis.corrosion", in.Face, 0, greatestSize, false},
 	} {
 		b.check(faults, "")
 	}
@@ -118,12 +119,24 @@ func validateTier(t *Tier, path string, faults *limit.Faults) {
 		{"ring.capacity_kn", r.Capacity, 1, greatestForce, true}, {"ring.stiffness_kn_m", r.Stiffness, 1e-2, greatestForce, true},
 		{"ring.axial_strain", r.Strain, 1e-3, 0.2, true}, {"ring.durability", r.Durability, 0.01, 1, true},
 		{"ring.joint", r.Joint, 0.01, 1, true}, {"ring.partial_factor", r.Partial, 1, 20, true},
-		{"ring.edge_load_kn", r.EdgeLoad, 1, greatestForce, true},
+		{"ring.edge_load_kn", r.EdgeLoad, 1, greatestForce, true}, {"ring.tested_strain", r.Yields, 0, 0.5, false}, {"ring.wall_thickness_mm", r.Wall, 1e-3, greatestSize, true},
+		{"ring.joint_bolt_mm", r.Bolt, 1e-3, greatestSize, true}, {"ring.joint_thickness_mm", r.Lug, 1e-3, greatestSize, true},
 		{"fill.unit_weight_kn_m3", f.UnitWeight, 5e-6, 3e-5, false}, {"fill.friction_angle_deg", f.Phi, 20 * math.Pi / 180, 50 * math.Pi / 180, false},
 		{"fill.cohesion_kpa", f.Cohesion, 0, 0.1, false}, {"fill.modulus_mpa", f.Modulus, 0.1, 1000, true},
 		{"fill.compaction_stress_kpa", f.Compaction, 0, 1, false},
 	} {
 		b.check(faults, path)
+	}
+	for _, part := range [...]struct {
+		field string
+		v     float64
+	}{{"wall_thickness_mm", r.Wall}, {"joint_bolt_mm", r.Bolt}, {"joint_thickness_mm", r.Lug}} {
+		if part.v > 0 && r.Kind != Steel {
+			faults.Add(limit.Conflict, path+"ring."+part.field, "goes with a ring of steel only")
+		} else if part.v > 0 && r.Wall == 0 {
+			faults.Add(limit.Missing, path+"ring.wall_thickness_mm", "is needed beside the joint")
+			break
+		}
 	}
 	if f.Modulus != 0 && f.Grade != NoGrade {
 		faults.Add(limit.Conflict, path+"fill.modulus_mpa", "and fill.grade are two answers to one question")
@@ -135,7 +148,7 @@ func validateRods(r *Rods, faults *limit.Faults) {
 		faults.Add(limit.Number, "rods.count", "must be 0 to 64")
 	}
 	if r.Count == 0 {
-		if r.Preload != 0 || r.Needed != 0 {
+		if r.Preload != 0 || r.Needed != 0 || r.Relaxed != 0 || r.Load != 0 {
 			faults.Add(limit.Missing, "rods.count", "is needed where there is preload")
 		}
 		return
@@ -144,7 +157,8 @@ func validateRods(r *Rods, faults *limit.Faults) {
 		{"area_mm2", r.Area, 1, 1e5, false}, {"modulus_mpa", r.Modulus, 1e3, 1e6, false},
 		{"length_mm", r.Length, 10, greatestSize, false}, {"preload_kn", r.Preload, 0, greatestForce, false},
 		{"creep_mm", r.Creep, 0, 1000, false}, {"stack_stiffness_kn_mm", r.Stack, 1, 1e12, true},
-		{"needed_preload_kn", r.Needed, 0, greatestForce, false},
+		{"needed_preload_kn", r.Needed, 0, greatestForce, false}, {"relaxation", r.Relaxed, 0, 1, false},
+		{"service_forces", r.Load, 0, greatestForce, false},
 	} {
 		b.check(faults, "rods.")
 	}

@@ -37,8 +37,10 @@ type Stage struct {
 	Mx  float64 // moment about x [Nmm]
 	My  float64 // moment about y [Nmm]
 	// Above is what stands on the ground settles by itself, such as a stack of
-	// rings; it adds to settlements, not to the tilt [mm].
+	// rings; it adds to settlements [mm].
 	Above float64
+	TurnX float64 // how far it turns about x by itself, which adds to the tilt [rad]
+	TurnY float64 // about y [rad]
 }
 
 // Layer is a layer of the ground, of which everything but the thickness may be
@@ -202,8 +204,9 @@ func (r *Result) settle(s *Stage) Settled {
 	if r.in.Rigid {
 		out.TiltX = TiltOfCircle(math.Abs(s.Mx), r.Radii[0], 1/r.Give, 0)
 		out.TiltY = TiltOfCircle(math.Abs(s.My), r.Radii[1], 1/r.Give, 0)
-		out.Tilt = math.Hypot(out.TiltX, out.TiltY)
 	}
+	out.TiltX, out.TiltY = out.TiltX+s.TurnX, out.TiltY+s.TurnY
+	out.Tilt = math.Hypot(out.TiltX, out.TiltY)
 	return out
 }
 

@@ -98,6 +98,17 @@ func (r *Result) deriveTilt(s *derive.Sheet) {
 		return
 	}
 	clause := tilt.Clause[r.in.Design.Basis]
+	turns := given.TurnX > 0 || given.TurnY > 0
+	plus := [2]string{}
+	if turns {
+		plus = [2]string{" + theta_x,above", " + theta_y,above"}
+		s.Given("theta_x,above", given.TurnX, "rad", "what stands on the ground turns by itself in this stage")
+		s.Given("theta_y,above", given.TurnY, "rad", "what stands on the ground turns by itself in this stage")
+	}
+	if !r.in.Rigid {
+		s.Step("theta", "sqrt(theta_x,above^2 + theta_y,above^2)", stage.Tilt, "rad", clause)
+		return
+	}
 	n := r.softest
 	s.Step("c_E", fmt.Sprintf("(1 - %s^2) / %s", numbered("nu", n), numbered("E", n)), r.Give, "mm2/N",
 		"softest layer within one width below the base")
@@ -110,8 +121,8 @@ func (r *Result) deriveTilt(s *derive.Sheet) {
 		s.Step("a_x", "(b_x b_y^3 / (3 pi))^0.25", r.Radii[0], "mm", "circle of the same second moment of area")
 		s.Step("a_y", "(b_y b_x^3 / (3 pi))^0.25", r.Radii[1], "mm", "circle of the same second moment of area")
 	}
-	s.Step("theta_x", "3 M_x c_E / (4 a_x^3)", stage.TiltX, "rad", clause)
-	s.Step("theta_y", "3 M_y c_E / (4 a_y^3)", stage.TiltY, "rad", clause)
+	s.Step("theta_x", "3 M_x c_E / (4 a_x^3)"+plus[0], stage.TiltX, "rad", clause)
+	s.Step("theta_y", "3 M_y c_E / (4 a_y^3)"+plus[1], stage.TiltY, "rad", clause)
 	s.Step("theta", "sqrt(theta_x^2 + theta_y^2)", stage.Tilt, "rad", clause)
 }
 

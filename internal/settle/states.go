@@ -56,7 +56,7 @@ func (r *Result) tiltState() limit.State {
 	switch {
 	case r.NoElastic != "":
 		return limit.Skip(tilt, r.NoElastic)
-	case !r.in.Rigid:
+	case !r.in.Rigid && demand == 0:
 		return limit.Skip(tilt, "a flexible footing has no tilt of its own")
 	case demand == 0:
 		return limit.Skip(tilt, "no moment acts on the base")

@@ -121,7 +121,7 @@ func validateLayer(path string, l *Layer, faults *limit.Faults) {
 func validateStage(path string, s *Stage, faults *limit.Faults) {
 	check(path, []row{
 		{".net_pressure_kpa", s.Net, 0, 100, false}, {".compression_kn", s.N, 0, greatestForce, false},
-		{".above_mm", s.Above, 0, 1e4, false},
+		{".above_mm", s.Above, 0, 1e4, false}, {".turn_x_rad", s.TurnX, 0, 1, false}, {".turn_y_rad", s.TurnY, 0, 1, false},
 	}, faults)
 	if s.Net > 0 && s.N > 0 {
 		faults.Add(limit.Conflict, path, "has a net pressure and a force: give one of them")

@@ -10,63 +10,140 @@ import (
 // span is a stretch across the plate.
 type span [2]float64
 
+// plan is what of the fill presses on a plate: a rectangle, or a circle.
+type plan struct {
+	x, y     float64 // [mm]
+	diameter float64 // [mm]; 0: a rectangle
+}
+
+// plans returns what presses on the bottom plate. Of a circle that reaches past the
+// plate, and of fill of unknown plan, the circle in the plate and the whole of it count.
+func (in *Input) plans() []plan {
+	p := &in.Plate
+	switch side := min(p.SizeX, p.SizeY); {
+	case in.PressDiameter > side:
+		return []plan{{diameter: side}, {x: min(p.SizeX, in.PressDiameter), y: min(p.SizeY, in.PressDiameter)}}
+	case in.PressDiameter > 0:
+		return []plan{{diameter: in.PressDiameter}}
+	case in.PressX == 0 && in.PressY == 0:
+		return unknownPlans(p)
+	}
+	out := plan{x: in.PressX, y: in.PressY}
+	if out.x == 0 {
+		out.x = p.SizeX
+	}
+	if out.y == 0 {
+		out.y = p.SizeY
+	}
+	return []plan{out}
+}
+
+func unknownPlans(p *geom.Plate) []plan {
+	return []plan{{x: p.SizeX, y: p.SizeY}, {diameter: min(p.SizeX, p.SizeY)}}
+}
+
+// bender bends a plate along one axis.
+type bender struct {
+	in    *Input
+	each  []float64
+	place func(geom.Point) (along, across float64)
+	width float64 // of the plate across [mm]
+	pull  float64
+	at    Bend // the worst so far
+
+	sides      [2][]span
+	holes, cut []span
+}
+
+// bends returns the bending of a plate along x and along y, the worst of the plans.
+func bends(p *geom.Plate, in *Input, each []float64, plans []plan) (out [2]Bend) {
+	pull, sum := 0.0, geom.Point{}
+	for i, at := range in.At {
+		if i < len(each) {
+			pull += each[i]
+			sum.X, sum.Y = sum.X+each[i]*at.X, sum.Y+each[i]*at.Y
+		}
+	}
+	if pull == 0 {
+		return out
+	}
+	e := geom.Point{X: sum.X / pull, Y: sum.Y / pull}
+	for k, axis := range [2]bender{
+		{place: func(p geom.Point) (float64, float64) { return p.X, p.Y }, width: p.SizeY},
+		{place: func(p geom.Point) (float64, float64) { return p.Y, p.X }, width: p.SizeX},
+	} {
+		axis.in, axis.each, axis.pull = in, each, pull
+		for _, plan := range plans {
+			press := plan.x
+			if k == 1 {
+				press = plan.y
+			}
+			along, _ := axis.place(e)
+			b := Bend{Half: press/2 - math.Abs(along), E: along}
+			if plan.diameter > 0 {
+				b = Bend{Round: true, Half: plan.diameter/2 - math.Hypot(e.X, e.Y), E: along}
+			}
+			axis.bend(&b)
+			if out[k].PerMM == 0 && out[k].Reason == "" || b.Reason != "" || out[k].Reason == "" && b.PerMM > out[k].PerMM {
+				out[k] = b
+			}
+		}
+	}
+	return out
+}
+
 // sections between two places where the moment changes its form.
 const sections = 16
 
-// bend returns the bending of the plate along an axis: place gives coordinates
-// along and across it, press is the length on which fill presses, width that of
-// the plate across.
+// bend finds the section of a plate that its rods and the even pressure of the fill
+// about their resultant bend most: a block as long on both sides of it as the fill
+// reaches on the nearer one, or the circle round it within the fill's.
 //
 //	M(s) = sum of T_i (s_i - s) over s_i > s - p (end - s)^2/2
+//	of a circle less p (2/3 (R^2 - z^2)^1.5 - z (R^2 acos(z/R) - z sqrt(R^2 - z^2))), z = s - e
 //
 // Source: statics; the spread at 45 degrees is common practice, no source.
-func (r *Result) bend(place func(geom.Point) (along, across float64), press, width float64) Bend {
-	in := r.in
-	b := Bend{Half: press / 2}
-	if r.Pull == 0 {
-		return b
+func (v *bender) bend(b *Bend) {
+	if !(b.Half > 0) {
+		b.Reason = "the rods pull beyond the edge of the fill that presses on the plate"
+		return
 	}
-	var sides [2][]span
-	stations := make([]float64, 0, len(in.At)+4)
-	for i, p := range in.At {
-		s, _ := place(p)
-		b.E += in.Each[i] * s / r.Pull
+	b.Load = v.pull / (2 * b.Half)
+	if b.Round {
+		b.Load = v.pull / (math.Pi * b.Half * b.Half)
+	}
+	stations := make([]float64, 0, len(v.in.At)+2)
+	for _, p := range v.in.At {
+		s, _ := v.place(p)
 		stations = append(stations, s)
 	}
-	b.Half -= math.Abs(b.E)
-	if !(b.Half > 0) {
-		b.Reason = "the rods pull beyond the edge of the fill that presses on the bottom plate"
-		return b
-	}
-	b.Load = r.Pull / (2 * b.Half)
 	stations = append(stations, b.E-b.Half, b.E+b.Half)
 	slices.Sort(stations)
 	for i := 0; i+1 < len(stations); i++ {
 		from, to := stations[i], stations[i+1]
 		for k := range sections + 1 {
-			r.section(&b, place, from+(to-from)*float64(k)/sections, width, &sides)
+			v.section(b, from+(to-from)*float64(k)/sections)
 		}
 	}
-	return b
 }
 
 // section takes a section into account.
-func (r *Result) section(b *Bend, place func(geom.Point) (float64, float64), s, width float64, sides *[2][]span) {
-	in := r.in
+func (v *bender) section(b *Bend, s float64) {
 	m := 0.0
-	for i, p := range in.At {
-		if at, _ := place(p); at > s {
-			m += in.Each[i] * (at - s)
+	for i, p := range v.in.At {
+		if at, _ := v.place(p); at > s {
+			m += v.each[i] * (at - s)
 		}
 	}
-	end := b.E + b.Half - s
-	switch {
-	case end > 2*b.Half:
-		m -= r.Pull * (b.E - s)
+	switch end := b.E + b.Half - s; {
+	case end >= 2*b.Half:
+		m -= v.pull * (b.E - s)
+	case end > 0 && b.Round:
+		m -= b.Load * segment(b.Half, s-b.E)
 	case end > 0:
 		m -= b.Load * end * end / 2
 	}
-	w := r.spread(b, place, s, width, m > 0, sides)
+	w := v.spread(b, s, m > 0)
 	if m == 0 || w < 0 {
 		return
 	}
@@ -75,49 +152,80 @@ func (r *Result) section(b *Bend, place func(geom.Point) (float64, float64), s, 
 	}
 }
 
+// segment returns the moment of area of the part of a circle of radius R beyond a line
+// at z from its middle, about that line [mm3]. At the middle it is that of half the
+// circle, whose centroid is 4 R/(3 pi) away.
+//
+// Source: geometry.
+func segment(r, z float64) float64 {
+	h := math.Sqrt(max(0, r*r-z*z))
+	return 2.0/3.0*h*h*h - z*(r*r*math.Acos(max(-1, min(1, z/r)))-z*h)
+}
+
+// contact returns the width on which a rod holds a plate: its nut, or the washer where
+// the nut alone would slip through the hole.
+func (in *Input) contact() float64 {
+	if in.Nut > in.Hole {
+		return in.Nut
+	}
+	return max(in.Nut, in.Cover)
+}
+
 // spread returns the width over which a moment spreads: where the rods bend the
 // plate up, from the nuts at 45 degrees to the section, the narrower of both
 // sides; where the fill bends it down, from the nuts as far as the fill reaches
-// beyond. It is negative for a section within a nut.
-func (r *Result) spread(b *Bend, place func(geom.Point) (float64, float64), s, width float64, up bool, sides *[2][]span) float64 {
-	in := r.in
+// beyond. Holes within it are taken off. It is negative for a section within a nut.
+func (v *bender) spread(b *Bend, s float64, up bool) float64 {
+	in, nut := v.in, v.in.contact()
 	outer := max(0, min(b.E+b.Half-s, s-b.E+b.Half))
-	sides[0], sides[1] = sides[0][:0], sides[1][:0]
-	holes := 0.0
+	v.sides[0], v.sides[1], v.holes = v.sides[0][:0], v.sides[1][:0], v.holes[:0]
 	for i, p := range in.At {
-		at, across := place(p)
+		at, across := v.place(p)
 		reach := math.Abs(at - s)
 		if reach < in.Hole/2 {
-			holes += in.Hole
+			v.holes = append(v.holes, span{across - in.Hole/2, across + in.Hole/2})
 		}
-		if in.Each[i] == 0 {
+		if v.each[i] == 0 {
 			continue
 		}
-		if up && reach < in.Nut/2 {
+		if up && reach < nut/2 {
 			return -1
 		}
 		if !up {
 			reach = outer
 		}
-		half := reach + in.Nut/2
-		over := span{max(-width/2, across-half), min(width/2, across+half)}
+		half := reach + nut/2
+		over := span{max(-v.width/2, across-half), min(v.width/2, across+half)}
 		if !up || at > s {
-			sides[0] = append(sides[0], over)
+			v.sides[0] = append(v.sides[0], over)
 		}
 		if !up || at <= s {
-			sides[1] = append(sides[1], over)
+			v.sides[1] = append(v.sides[1], over)
 		}
 	}
 	least := math.Inf(1)
-	for _, spans := range sides {
+	for _, spans := range v.sides {
 		if len(spans) > 0 {
-			least = min(least, covered(spans))
+			least = min(least, covered(spans)-v.taken(spans))
 		}
 	}
 	if math.IsInf(least, 1) {
 		return 0
 	}
-	return max(0, least-holes)
+	return max(0, least)
+}
+
+// taken returns the width that holes take off spans.
+func (v *bender) taken(spans []span) float64 {
+	v.cut = v.cut[:0]
+	for _, h := range v.holes {
+		for _, s := range spans {
+			if c := (span{max(h[0], s[0]), min(h[1], s[1])}); c[0] < c[1] {
+				v.cut = append(v.cut, c)
+			}
+		}
+	}
+	return covered(v.cut)
 }
 
 // covered returns the length that spans cover together.
@@ -134,4 +242,14 @@ func covered(spans []span) float64 {
 		end = max(end, s[1])
 	}
 	return sum
+}
+
+// Moment returns the greatest moment per width under the nuts of the bottom plate
+// [Nmm/mm], for whoever adds another that bends it the same way; false where there is
+// no balance.
+//
+// Source: as the limit state.
+func (r *Result) Moment() (float64, bool) {
+	b := worst(&r.Bend)
+	return b.PerMM, b.Reason == ""
 }

@@ -28,49 +28,63 @@ type Input struct {
 	RodArea     float64   // stress area left [mm2]
 	Modulus     float64   // of the rods [MPa]
 	Length      float64   // that stretches [mm]
-	PressX      float64   // plan of the fill that presses on the plate [mm]
-	PressY      float64   // [mm]
-	Height      float64   // from the foot to the underside of the bottom plate [mm]
-	Clamped     float64   // weight of what the rods clamp, characteristic [N]
-	Soil        Soil
-	Share       float64 // of a weight that counts, favourable [-]; 0: by the basis
-	Actions     geom.Actions
-	Preload     float64 // of each rod when tightened [N]
-	Relaxed     float64 // share of it that relaxation takes [-]
-	Settlement  float64 // of the clamped fill after tightening [mm]
-	Stack       float64 // stiffness of the stack [N/mm]; 0: rigid
-	Needed      float64 // preload that must be left in each rod [N]; 0: none
-	MostStretch float64 // of a rod [mm]; 0: no limit
+	// Plan of the fill that presses on the plate [mm]: a rectangle, of which a side that is
+	// 0 is the plate's, or a circle. All 0: the worse of plate and circle in it.
+	PressX        float64 // [mm]
+	PressY        float64 // [mm]
+	PressDiameter float64 // [mm]
+	Height        float64 // from the foot to the underside of the bottom plate [mm]
+	Clamped       float64 // weight of what the rods clamp, characteristic [N]
+	Soil          Soil
+	Share         float64 // of a weight that counts, favourable [-]; 0: by the basis
+	Actions       geom.Actions
+	Preload       float64 // of each rod when tightened [N]
+	Relaxed       float64 // share of it that relaxation takes [-]
+	Settlement    float64 // of the clamped fill after tightening [mm]
+	Stack         float64 // stiffness of the stack [N/mm]; 0: not known
+	Load          float64 // compression after tightening [N]; 0: that of Actions
+	Held          float64 // of the preload of a rod that Each holds already [N]
+	Needed        float64 // preload that must be left in each rod [N]; 0: none
+	MostStretch   float64 // of a rod by the actions [mm]; 0: no limit
+	// What initial preload asks for besides.
+	RodStrength float64    // design tension resistance of a rod [N]; 0: not known
+	Top         geom.Plate // below the upper nuts, with the same holes; no thickness: none
 }
 
 // Result holds every intermediate value of a check.
 type Result struct {
 	in *Input
 
-	Pull      float64 // tension of the rods together [N]
-	Ft        float64 // greatest tension of a rod [N]
-	Bend      [2]Bend // of the plate, along x and along y
-	Resists   float64 // moment resistance of the plate per width [Nmm/mm]
-	Punch     float64 // resistance against punching under a nut [N]
-	Share     float64 // of a weight that counts [-]
-	Outside   float64 // weight of the ground outside the prism [N]
-	Holds     float64 // weight that counts against uplift [N]
-	Turn      [2]Turn // overturning along x and along y
-	Stretch   float64 // of the rod that pulls most [mm]
-	Stiffness float64 // of all rods together [N/mm]
-	Lost      float64 // preload of a rod that settlement takes [N]
-	Left      float64 // preload of a rod that is left, not below 0 [N]
+	Each     []float64 // tension of every rod, with its initial preload [N]
+	Pull     float64   // tension of the rods together, with it [N]
+	Ft       float64   // greatest tension of a rod, with it [N]
+	Acts     float64   // greatest tension of a rod by the actions alone [N]
+	Bend     [2]Bend   // of the plate, along x and along y
+	Top      [2]Bend   // of the upper plate under the initial preload alone
+	TopHolds float64   // its moment resistance per width [Nmm/mm]
+	TopPunch float64   // its resistance against punching under a nut [N]
+	Resists  float64   // moment resistance of the plate per width [Nmm/mm]
+	Punch    float64   // resistance against punching under a nut [N]
+	Share    float64   // of a weight that counts [-]
+	Outside  float64   // weight of the ground outside the prism [N]
+	Holds    float64   // weight that counts against uplift [N]
+	Turn     [2]Turn   // overturning along x and along y
+	Stretch  float64   // of the rod that the actions pull most [mm]
+	Load     float64   // compression that unloads the rods [N]
+	Springs  geom.Springs
 
-	tense int // rod with the greatest tension, counted from 0
+	bare         [2]bool // the bending that governs is that without preload
+	tense, acted int     // rods with the greatest tension, with and without preload
 }
 
 // Bend is the bending of the bottom plate along one axis, at the section that
 // governs.
 type Bend struct {
 	Reason string  // why there is no balance; empty: there is
-	Half   float64 // half the length of the block of pressure [mm]
+	Round  bool    // the fill presses as a circle
+	Half   float64 // half the length of the block of pressure, or its radius [mm]
 	E      float64 // its middle from that of the plate [mm]
-	Load   float64 // of the fill on the plate per length [N/mm]
+	Load   float64 // of the fill on the plate per length; of a circle per area [N/mm, MPa]
 	At     float64 // the section from the middle of the plate [mm]
 	M      float64 // moment, positive where the rods bend the plate up [Nmm]
 	Width  float64 // over which it spreads [mm]
@@ -91,17 +105,37 @@ func Check(in *Input) (*Result, error) {
 		return nil, faults
 	}
 	r := &Result{in: in}
+	c := in.clamp()
+	r.Each = make([]float64, len(in.Each))
 	for i, t := range in.Each {
-		r.Pull += t
-		if t > r.Ft {
-			r.Ft, r.tense = t, i
+		r.Each[i] = c.Pulled(t, in.Held)
+		r.Pull += r.Each[i]
+		if r.Each[i] > r.Ft {
+			r.Ft, r.tense = r.Each[i], i
+		}
+		if t > r.Acts {
+			r.Acts, r.acted = t, i
 		}
 	}
 	r.plate()
+	r.top()
 	r.weights()
-	r.Stretch = r.Ft * in.Length / (in.Modulus * in.RodArea)
-	r.preload()
+	r.Stretch = r.Acts * in.Length / (in.Modulus * in.RodArea)
+	r.Load, r.Springs = c.Load, c.Springs()
 	return r, nil
+}
+
+// clamp returns the rods as springs beside the stack. Compression that comes after
+// tightening is that of the actions unless it is told.
+func (in *Input) clamp() geom.Clamp {
+	c := geom.Clamp{
+		Count: len(in.At), Area: in.RodArea, Modulus: in.Modulus, Length: in.Length, Stack: in.Stack,
+		Preload: in.Preload, Relaxed: in.Relaxed, Settlement: in.Settlement, Load: in.Load,
+	}
+	if c.Load == 0 {
+		c.Load = max(0, -in.Actions.N)
+	}
+	return c
 }
 
 // plate sets bending and punching of the bottom plate.
@@ -117,8 +151,32 @@ func (r *Result) plate() {
 	t := in.Plate.Net()
 	r.Resists = MomentResistance(&in.Plate, &in.Design)
 	r.Punch = r.punchPerMM(fu) * t
-	r.Bend[0] = r.bend(func(p geom.Point) (float64, float64) { return p.X, p.Y }, in.PressX, in.Plate.SizeY)
-	r.Bend[1] = r.bend(func(p geom.Point) (float64, float64) { return p.Y, p.X }, in.PressY, in.Plate.SizeX)
+	r.Bend = bends(&in.Plate, in, r.Each, in.plans())
+	if in.Preload > 0 {
+		// One day the preload is gone.
+		later := bends(&in.Plate, in, in.Each, in.plans())
+		for i := range later {
+			r.Bend[i] = *worst(&[2]Bend{r.Bend[i], later[i]})
+			r.bare[i] = r.Bend[i] == later[i]
+		}
+	}
+}
+
+// top sets what the initial preload alone does to the plate below the upper nuts: the fill
+// presses on all of it, or on the circle in it.
+func (r *Result) top() {
+	in := r.in
+	p := &in.Top
+	if in.Preload == 0 || p.Thickness == 0 {
+		return
+	}
+	_, fu, _ := p.Steel.At(p.Thickness)
+	r.TopHolds, r.TopPunch = MomentResistance(p, &in.Design), r.punchPerMM(fu)*p.Net()
+	each := make([]float64, len(in.At))
+	for i := range each {
+		each[i] = in.Preload
+	}
+	r.Top = bends(p, in, each, unknownPlans(p))
 }
 
 // MomentResistance returns the moment that a plate resists per width [Nmm/mm].
@@ -185,19 +243,3 @@ func (r *Result) weights() {
 
 // favourable is what counts of a weight that holds.
 var favourable = [basis.Count]float64{basis.Eurocode: 0.9, basis.USLRFD: 0.9, basis.USASD: 0.6}
-
-// preload sets what is left of the preload.
-//
-//	k_r = n E A_s/L, loss = s/(1/k_r + 1/k_m)/n
-//
-// Source: statics of springs in series.
-func (r *Result) preload() {
-	in, n := r.in, float64(len(r.in.At))
-	r.Stiffness = n * in.Modulus * in.RodArea / in.Length
-	give := 1 / r.Stiffness
-	if in.Stack > 0 {
-		give += 1 / in.Stack
-	}
-	r.Lost = in.Settlement / give / n
-	r.Left = max(0, in.Preload*(1-in.Relaxed)-r.Lost)
-}

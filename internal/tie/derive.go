@@ -8,15 +8,19 @@ import (
 // Derive writes the calculation step by step.
 func (r *Result) Derive(s *derive.Sheet) {
 	r.deriveWeight(s)
+	r.deriveSprings(s)
 	if r.Pull > 0 {
 		r.derivePlate(s)
 	}
-	r.deriveSprings(s)
 }
 
 func (r *Result) deriveWeight(s *derive.Sheet) {
 	in, a := r.in, &r.in.Actions
-	s.Factor("gamma_stb", r.Share, uplift.Clause[in.Design.Basis])
+	source := uplift.Clause[in.Design.Basis]
+	if in.Share > 0 {
+		source = "given in the request"
+	}
+	s.Factor("gamma_stb", r.Share, "weight that the rods hold; "+source)
 	s.Given("W", in.Clamped, "N", "what the rods clamp")
 	s.Given("b_x", in.Plate.SizeX, "mm", "bottom plate")
 	s.Given("b_y", in.Plate.SizeY, "mm", "bottom plate")
@@ -38,11 +42,16 @@ func (r *Result) deriveWeight(s *derive.Sheet) {
 }
 
 func (r *Result) derivePlate(s *derive.Sheet) {
-	in, b := r.in, r.worst()
+	in, b := r.in, worst(&r.Bend)
+	if in.Preload > 0 {
+		r.derivePreloaded(s)
+	}
 	fy, fu, _ := in.Plate.Steel.At(in.Plate.Thickness)
 	us := in.Design.Basis.US()
 	s.Given("T", r.Pull, "N", "tension of the rods together")
-	s.Given("F_t", r.Ft, "N", "rod with the greatest tension")
+	if in.Preload == 0 {
+		s.Given("F_t", r.Ft, "N", "rod with the greatest tension")
+	}
 	s.Given("t_b", in.Plate.Net(), "mm", "bottom plate, corrosion taken off")
 	s.Given("f_yb", fy, "MPa", "bottom plate")
 	s.Given("f_ub", fu, "MPa", "bottom plate")
@@ -63,12 +72,48 @@ func (r *Result) derivePlate(s *derive.Sheet) {
 	if b.Reason != "" {
 		return
 	}
-	s.Given("c_p", b.Half, "mm", "half the block of pressure along the axis that governs")
-	s.Step("p_b", "T / (2 c_p)", b.Load, "N/mm", "statics")
-	s.Given("s", b.At, "mm", "section that governs, from the middle of the plate")
-	s.Given("M_s", b.M, "Nmm", "moment of rods and pressure beyond it; statics")
-	s.Given("b_s", b.Width, "mm", "width over which it spreads at 45 degrees; common practice, no source")
-	s.Step("m_s", "abs(M_s) / b_s", b.PerMM, "Nmm/mm", "statics")
+	if r.bare[axis(&r.Bend)] {
+		sum := 0.0
+		for _, t := range in.Each {
+			sum += t
+		}
+		s.Given("T", sum, "N", "tension of the rods together, the preload lost")
+	}
+	deriveBend(s, r, b, "b", "T", "m_s")
+}
+
+// deriveBend writes the section of a plate that governs: at ends its symbols, pull is the
+// force on the plate.
+func deriveBend(s *derive.Sheet, r *Result, b *Bend, at, pull, moment string) {
+	if b.Round {
+		s.Given("R_"+at, b.Half, "mm", "radius of the circle of pressure round the resultant")
+		s.Step("p_"+at, pull+" / (pi R_"+at+"^2)", b.Load, "MPa", "statics")
+	} else {
+		s.Given("c_"+at, b.Half, "mm", "half the block of pressure along the axis that governs")
+		s.Step("p_"+at, pull+" / (2 c_"+at+")", b.Load, "N/mm", "statics")
+	}
+	s.Given("s_"+at, b.At, "mm", "section that governs, from the middle of the plate")
+	s.Given("M_"+at, b.M, "Nmm", "moment of rods and pressure beyond it; statics")
+	s.Given("b_"+at, b.Width, "mm", "width over which it spreads at 45 degrees; common practice, no source")
+	s.Step(moment, "abs(M_"+at+") / b_"+at, b.PerMM, "Nmm/mm", "statics")
+}
+
+// derivePreloaded writes what the initial preload adds to the rods and does above.
+func (r *Result) derivePreloaded(s *derive.Sheet) {
+	in := r.in
+	t := in.Each[r.tense]
+	s.Given("t_a", t, "N", "that rod by the actions")
+	s.Given("P_h", in.Held, "N", "preload that is in t_a")
+	if in.Stack > 0 {
+		s.Step("F_t", "max(t_a, P_0 + max(0, t_a - P_h) k_r / (k_r + k_m))", r.Ft, "N", "springs in parallel")
+	} else {
+		s.Step("F_t", "max(t_a, P_0 + max(0, t_a - P_h))", r.Ft, "N", "stack of unknown stiffness")
+	}
+	if b := worst(&r.Top); in.Top.Thickness > 0 && b.Reason == "" {
+		s.Given("n_t", float64(len(in.At)), "", "rods")
+		s.Step("T_0", "n_t P_0", float64(len(in.At))*in.Preload, "N", "initial preload of all rods")
+		deriveBend(s, r, b, "u", "T_0", "m_u")
+	}
 }
 
 func (r *Result) deriveFactor(s *derive.Sheet, symbol string, f basis.Strength, source string) {
@@ -87,22 +132,27 @@ func (r *Result) deriveSprings(s *derive.Sheet) {
 	s.Given("E", in.Modulus, "MPa", "rods")
 	s.Given("A_s", in.RodArea, "mm2", "stress area left")
 	s.Given("L", in.Length, "mm", "length that stretches")
-	if r.Pull > 0 {
-		s.Step("delta_t", "F_t L / (E A_s)", r.Stretch, "mm", "statics")
+	if r.Acts > 0 {
+		s.Given("F_a", r.Acts, "N", "rod that the actions pull most")
+		s.Step("delta_t", "F_a L / (E A_s)", r.Stretch, "mm", "statics")
 	}
 	if in.Preload == 0 {
 		return
 	}
+	k := &r.Springs
 	s.Given("n_r", float64(len(in.At)), "", "rods")
-	s.Step("k_r", "n_r E A_s / L", r.Stiffness, "N/mm", "statics")
+	s.Step("k_r", "n_r E A_s / L", k.Rods, "N/mm", "statics")
 	s.Given("s_f", in.Settlement, "mm", "settlement of the fill after tightening")
+	s.Given("N_l", r.Load, "N", "compression after tightening")
 	if in.Stack > 0 {
 		s.Given("k_m", in.Stack, "N/mm", "stiffness of the stack")
-		s.Step("P_s", "s_f / (1 / k_r + 1 / k_m) / n_r", r.Lost, "N", "springs in series")
+		s.Step("P_s", "s_f / (1 / k_r + 1 / k_m) / n_r", k.Settled, "N", "springs in series")
+		s.Step("P_l", "N_l k_r / (k_r + k_m) / n_r", k.Load, "N", "springs in parallel")
 	} else {
-		s.Step("P_s", "s_f k_r / n_r", r.Lost, "N", "a rigid stack")
+		s.Step("P_s", "s_f k_r / n_r", k.Settled, "N", "at most, a rigid stack")
+		s.Step("P_l", "N_l / n_r", k.Load, "N", "at most, a soft stack")
 	}
 	s.Given("P_0", in.Preload, "N", "preload of a rod when tightened")
 	s.Given("rho", in.Relaxed, "", "share lost to relaxation")
-	s.Step("P_left", "max(0, P_0 (1 - rho) - P_s)", r.Left, "N", "springs in series")
+	s.Step("P_left", "max(0, P_0 (1 - rho) - P_s - P_l)", k.Left, "N", "springs in series")
 }

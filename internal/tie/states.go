@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
@@ -17,6 +18,12 @@ var (
 		Clause: clauses("statics; EN 1993-1-1:2005 6.2.5", "statics; AISC 360-22 F11", "statics; AISC 360-22 F11")}
 	punching = &limit.Kind{ID: "tie_plate_punching", Title: "Bottom plate in punching under a nut", Measure: limit.Force,
 		Clause: clauses("EN 1993-1-8:2005 Table 3.4", "AISC 360-22 J4.2(b)", "AISC 360-22 J4.2(b)")}
+	strained = &limit.Kind{ID: "tie_rod_tension", Title: "Rod in tension, initial preload included", Measure: limit.Force,
+		Clause: clauses("EN 1993-1-8:2005 Table 3.4; springs in parallel", "AISC 360-22 J3.7; springs in parallel", "AISC 360-22 J3.7; springs in parallel")}
+	topBending = &limit.Kind{ID: "tie_top_bending", Title: "Upper plate in bending under the initial preload", Measure: limit.UnitMoment,
+		Clause: clauses("statics; EN 1993-1-1:2005 6.2.5", "statics; AISC 360-22 F11", "statics; AISC 360-22 F11")}
+	topPunching = &limit.Kind{ID: "tie_top_punching", Title: "Upper plate in punching by the initial preload", Measure: limit.Force,
+		Clause: clauses("EN 1993-1-8:2005 Table 3.4", "AISC 360-22 J4.2(b)", "AISC 360-22 J4.2(b)")}
 	uplift = &limit.Kind{ID: "tie_uplift", Title: "Weight against uplift", Measure: limit.Force,
 		Clause: clauses("EN 1997-1:2004 2.4.7.4, Table A.15", "ASCE 7-22 2.3.1 and 2.4.1", "ASCE 7-22 2.3.1 and 2.4.1")}
 	overturning = &limit.Kind{ID: "tie_overturning", Title: "Weight against overturning about an edge of the bottom plate", Measure: limit.Moment,
@@ -29,7 +36,7 @@ var (
 
 // Kinds returns the limit states of the part in order.
 func Kinds() []*limit.Kind {
-	return []*limit.Kind{bending, punching, uplift, overturning, stretch, clamping}
+	return []*limit.Kind{bending, punching, strained, topBending, topPunching, uplift, overturning, stretch, clamping}
 }
 
 const noTension = "no rod is in tension"
@@ -45,10 +52,11 @@ func (r *Result) States(l *limit.List) {
 		l.Add(limit.Skip(bending, noTension))
 		l.Add(limit.Skip(punching, noTension))
 	default:
-		l.Add(r.bendState())
+		l.Add(bendState(bending, worst(&r.Bend), r.Resists, &in.Plate, in))
 		l.Add(limit.Evaluate(punching, r.Ft, r.Punch).Of(r.tense+1).Need(limit.PlateThickness,
 			in.Plate.Needed(func(_, fu float64) float64 { return r.Ft / r.punchPerMM(fu) })))
 	}
+	r.preloadStates(l)
 	if in.Actions.N > 0 {
 		l.Add(r.upliftState())
 	} else {
@@ -58,20 +66,20 @@ func (r *Result) States(l *limit.List) {
 	switch {
 	case in.ShareReason != "":
 		l.Add(limit.Beyond(stretch, in.ShareReason))
-	case r.Pull == 0:
+	case r.Acts == 0:
 		l.Add(limit.Skip(stretch, noTension))
 	case in.MostStretch == 0:
 		s := limit.Skip(stretch, "no limit was given")
 		s.Demand = r.Stretch
 		l.Add(s)
 	default:
-		l.Add(limit.Evaluate(stretch, r.Stretch, in.MostStretch).Of(r.tense + 1))
+		l.Add(limit.Evaluate(stretch, r.Stretch, in.MostStretch).Of(r.acted + 1))
 	}
 	if in.Needed == 0 {
 		l.Add(limit.Skip(clamping, "no preload is needed"))
 		return
 	}
-	s := limit.Evaluate(clamping, in.Needed, r.Left)
+	s := limit.Evaluate(clamping, in.Needed, r.Springs.Left)
 	if s.Verdict == limit.Pass {
 		s.Verdict, s.Reason = limit.OutOfScope, "not verified: preload through granular fill is never counted on"
 	}
@@ -106,21 +114,62 @@ func (r *Result) upliftState() limit.State {
 	return s
 }
 
-func (r *Result) worst() *Bend {
-	b := &r.Bend[0]
-	if other := &r.Bend[1]; other.Reason != "" || b.Reason == "" && other.PerMM > b.PerMM {
-		b = other
+// preloadStates are about what rods and upper plate bear when the nuts are tightened.
+func (r *Result) preloadStates(l *limit.List) {
+	in := r.in
+	kinds := [...]*limit.Kind{strained, topBending, topPunching}
+	if in.Preload == 0 {
+		for _, k := range kinds {
+			l.Add(limit.Skip(k, "the rods have no initial preload"))
+		}
+		return
 	}
-	return b
+	switch {
+	case in.ShareReason != "":
+		l.Add(limit.Beyond(strained, in.ShareReason))
+	case in.RodStrength == 0:
+		l.Add(limit.Beyond(strained, "the strength of the rods is not known"))
+	default:
+		l.Add(limit.Evaluate(strained, r.Ft, in.RodStrength).Of(r.tense + 1))
+	}
+	if in.Top.Thickness == 0 {
+		for _, k := range kinds[1:] {
+			l.Add(limit.Skip(k, "the upper plate is not known"))
+		}
+		return
+	}
+	l.Add(r.topState())
+	l.Add(limit.Evaluate(topPunching, in.Preload, r.TopPunch).Need(limit.PlateThickness,
+		in.Top.Needed(func(_, fu float64) float64 { return in.Preload / r.punchPerMM(fu) })))
 }
 
-func (r *Result) bendState() limit.State {
-	b := r.worst()
-	if b.Reason != "" {
-		return limit.State{Kind: bending, Verdict: limit.Fail, Reason: b.Reason}
+// topState leaves a plate that does not bear the preload by itself to an engineer: what
+// stands on it may stiffen it.
+func (r *Result) topState() limit.State {
+	s := bendState(topBending, worst(&r.Top), r.TopHolds, &r.in.Top, r.in)
+	if s.Verdict == limit.Fail {
+		s.Verdict = limit.OutOfScope
+		s.Reason = "not verified: the plate does not bear the initial preload by itself; what stands on it may stiffen it, which is not counted"
 	}
-	return limit.Evaluate(bending, b.PerMM, r.Resists).Need(limit.PlateThickness,
-		NeededThickness(&r.in.Plate, &r.in.Design, b.PerMM))
+	return s
+}
+
+// axis returns the place of the bending that governs.
+func axis(of *[2]Bend) int {
+	if a, b := &of[0], &of[1]; b.Reason != "" || a.Reason == "" && b.PerMM > a.PerMM {
+		return 1
+	}
+	return 0
+}
+
+// worst returns the bending that governs.
+func worst(of *[2]Bend) *Bend { return &of[axis(of)] }
+
+func bendState(k *limit.Kind, b *Bend, resists float64, p *geom.Plate, in *Input) limit.State {
+	if b.Reason != "" {
+		return limit.State{Kind: k, Verdict: limit.Fail, Reason: b.Reason}
+	}
+	return limit.Evaluate(k, b.PerMM, resists).Need(limit.PlateThickness, NeededThickness(p, &in.Design, b.PerMM))
 }
 
 func (r *Result) turnState() limit.State {

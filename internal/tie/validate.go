@@ -28,17 +28,23 @@ func Validate(in *Input, faults *limit.Faults) {
 		field          string
 		v, least, most float64
 	}{
-		{"pressed_x_mm", in.PressX, 1e-3, greatestSize}, {"pressed_y_mm", in.PressY, 1e-3, greatestSize},
+		{"pressed_x_mm", in.PressX, 0, greatestSize}, {"pressed_y_mm", in.PressY, 0, greatestSize},
+		{"pressed_diameter_mm", in.PressDiameter, 0, greatestSize},
 		{"height_mm", in.Height, 1e-3, greatestSize}, {"clamped_weight_kn", in.Clamped, 0, greatestForce},
 		{"ground.depth_mm", in.Soil.Depth, 0, greatestSize}, {"soil.unit_weight_kn_m3", in.Soil.Weight, 0, 1e-3},
 		{"ground.angle_deg", in.Soil.Angle, 0, math.Pi / 3}, {"initial_preload_kn", in.Preload, 0, greatestForce},
 		{"relaxation", in.Relaxed, 0, 1}, {"fill_settlement_mm", in.Settlement, 0, greatestSize},
 		{"stack_stiffness_kn_mm", in.Stack, 0, 1e12}, {"needed_preload_kn", in.Needed, 0, greatestForce},
 		{"most_stretch_mm", in.MostStretch, 0, greatestSize}, {"weight_factor", in.Share, 0, 1},
+		{"stack_load", in.Load, 0, greatestForce}, {"initial_preload_kn", in.Held, 0, greatestForce},
+		{"initial_preload_kn", in.RodStrength, 0, math.MaxFloat64},
 	} {
 		if !within(f.v, f.least, f.most) {
 			faults.Add(limit.OutOfRange, path+f.field, fmt.Sprintf("must be a number from %g to %g in N, mm and rad", f.least, f.most))
 		}
+	}
+	if in.PressDiameter > 0 && (in.PressX > 0 || in.PressY > 0) {
+		faults.Add(limit.Conflict, path+"pressed_diameter_mm", "and pressed_x_mm, pressed_y_mm are two answers to one question")
 	}
 	if in.PressX > in.Plate.SizeX {
 		faults.Add(limit.Geometry, path+"pressed_x_mm", fmt.Sprintf("of %g mm is wider than the bottom plate of %g mm", in.PressX, in.Plate.SizeX))

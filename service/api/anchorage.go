@@ -18,11 +18,8 @@ func (r *reader) anchorageInput(m *footwardv1.CheckAnchorageRequest) base.Anchor
 		Stretch:   m.GetRods().GetRod().GetStretchLengthMm(),
 		Anchorage: r.anchorage(m.GetAnchorage()),
 	}
-	if h := m.GetAnchorage().GetHeaded(); h != nil {
-		in.Anchorage.Headed.GroutThick = h.GetBlock().GetGrout().GetThicknessMm()
-		if h.GetBlock() == nil {
-			r.faults.Add(limit.Missing, "anchorage.headed.block", "is required: there is no support whose block could be meant")
-		}
+	if h := m.GetAnchorage().GetHeaded(); h != nil && h.GetBlock() == nil {
+		r.faults.Add(limit.Missing, "anchorage.headed.block", "is required: there is no support whose block could be meant")
 	}
 	return in
 }
@@ -45,7 +42,7 @@ func (r *reader) headed(h *footwardv1.HeadedAnchorage) anchor.Input {
 			Diameter: h.GetHead().GetDiameterMm(), Thickness: h.GetHead().GetThicknessMm(), Area: h.GetHead().GetBearingAreaMm2(),
 		},
 		Uncracked: h.GetUncracked(), PryFactor: h.GetPryOutFactor(), LightFactor: h.GetLightweightFactor(),
-		Brittle: h.GetBrittleSteel(),
+		Brittle: h.GetBrittleSteel(), GroutThick: h.GetBlock().GetGrout().GetThicknessMm(),
 	}
 	if h.GetBlock() != nil {
 		var s bearing.Input
@@ -65,7 +62,7 @@ func (r *reader) through(t *footwardv1.ThroughAnchorage) tie.Input {
 	p := t.GetBottomPlate()
 	in := tie.Input{
 		Plate:  r.plateAt(p, "anchorage.through.bottom_plate"),
-		PressX: t.GetPressedXMm(), PressY: t.GetPressedYMm(), Height: t.GetHeightMm(),
+		PressX: t.GetPressedXMm(), PressY: t.GetPressedYMm(), PressDiameter: t.GetPressedDiameterMm(), Height: t.GetHeightMm(),
 		Clamped: t.GetClampedWeightKn() * newton, Share: t.GetWeightFactor(),
 		Soil: tie.Soil{
 			Depth: t.GetGround().GetDepthMm(), Weight: t.GetGround().GetUnitWeightKnM3() * newtonPerMM3,
@@ -73,12 +70,6 @@ func (r *reader) through(t *footwardv1.ThroughAnchorage) tie.Input {
 		},
 		Preload: t.GetInitialPreloadKn() * newton, Relaxed: t.GetRelaxation(), Settlement: t.GetFillSettlementMm(),
 		Stack: t.GetStackStiffnessKnMm() * newton, Needed: t.GetNeededPreloadKn() * newton, MostStretch: t.GetMostStretchMm(),
-	}
-	if in.PressX == 0 {
-		in.PressX = in.Plate.SizeX
-	}
-	if in.PressY == 0 {
-		in.PressY = in.Plate.SizeY
 	}
 	return in
 }

@@ -86,8 +86,10 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 	r.faults = append(r.faults, prefixed("base.", parts.faults)...)
 	if b.GetSubstructure() != nil {
 		in.Below = substructure(b.GetSubstructure())
+		in.Below.Stack.Exposed, in.Below.Stack.Face = m.GetBasis().GetCorrosion() != nil, r.lost.PerFace()
 	}
 	r.cases(m, &in)
+	nationalWeights(m, &in)
 	in.Stop = r.stop
 	return in
 }

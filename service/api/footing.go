@@ -114,9 +114,11 @@ func (r *reader) ringInput(m *footwardv1.CheckRingStackRequest) ring.Input {
 		Rods: ring.Rods{
 			Count: int(rods.GetCount()), Area: rods.GetAreaMm2(), Modulus: rods.GetModulusMpa(), Length: rods.GetLengthMm(),
 			Preload: rods.GetPreloadKn() * newton, Creep: rods.GetCreepMm(), Stack: rods.GetStackStiffnessKnMm() * newton,
-			Needed: rods.GetNeededPreloadKn() * newton,
+			Needed: rods.GetNeededPreloadKn() * newton, Relaxed: rods.GetRelaxation(),
 		},
 		LoadTested: m.GetLoadTested(), LoadTest: m.GetLoadTestKn() * newton,
+		TestShoe: m.GetLoadTestShoeMm(), Cover: m.GetCoverKpa() * megaPa,
+		Exposed: m.GetBasis().GetCorrosion() != nil, Face: r.lost.PerFace(),
 		Settlement: m.GetSettlementLimitMm(), Bedding: m.GetBeddingMm(),
 		Repeated: m.GetRepeatedLoad(), Sloping: m.GetSloping(), Flooded: m.GetFlooded(),
 	}
@@ -138,7 +140,8 @@ func tiers(all []*footwardv1.RingTier) (out []ring.Tier) {
 				// kN/m are N/mm.
 				Kind: ring.RingKind(g.GetKind()), Capacity: g.GetCapacityKn() * newton, Stiffness: g.GetStiffnessKnM(),
 				Strain: g.GetAxialStrain(), Durability: g.GetDurability(), Joint: g.GetJoint(), Partial: g.GetPartialFactor(),
-				EdgeLoad: g.GetEdgeLoadKn() * newton, Tested: g.GetTested(),
+				EdgeLoad: g.GetEdgeLoadKn() * newton, Tested: g.GetTested(), Yields: g.GetTestedStrain(),
+				Wall: g.GetWallThicknessMm(), Bolt: g.GetJointBoltMm(), Lug: g.GetJointThicknessMm(),
 			},
 			Fill: ring.Fill{
 				UnitWeight: f.GetUnitWeightKnM3() * newtonPerMM3, Phi: f.GetFrictionAngleDeg() * degree, Cohesion: f.GetCohesionKpa() * megaPa,

@@ -65,6 +65,10 @@ func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
 		}
 		in.Plans = append(in.Plans, plan)
 	}
+	if stack := &in.Base.Below.Stack; stack.LoadTested && stack.TestShoe == 0 && len(in.Plans) > 0 {
+		// The test was of the base's own plate, not of those offered.
+		stack.TestShoe = min(in.Base.Base.Plate.Plate.SizeX, in.Base.Base.Plate.Plate.SizeY)
+	}
 	for _, p := range m.GetOffer().GetBottomPlates() {
 		in.Bottoms = append(in.Bottoms, size.BottomPlate{SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm(), Thickness: p.GetThicknessMm()})
 	}

@@ -30,6 +30,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 		out.Stack = ring.Input{
 			Tiers: tiers(s.GetTiers()), Safety: stackSafety(s.GetSafety()), Shoe: ring.Shoe{Loaded: s.GetLoadedDiameterMm()},
 			LoadTested: s.GetLoadTested(), LoadTest: s.GetLoadTestKn() * newton,
+			TestShoe: s.GetLoadTestShoeMm(), Cover: s.GetCoverKpa() * megaPa,
 			Settlement: s.GetSettlementLimitMm(), Bedding: s.GetBeddingMm(), Key: s.GetShearKeyKn() * newton,
 			Repeated: s.GetRepeatedLoad(), Sloping: s.GetSloping(), Flooded: s.GetFlooded(),
 		}
@@ -141,6 +142,29 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 		}
 	}
 	return nil
+}
+
+// nationalWeights has the weights of stack and clamped fill take the factors that the
+// request gives for actions, unless it gives their own. Which of the sets governs is
+// not asked: the least where a weight holds, the greatest where it presses.
+func nationalWeights(m *footwardv1.CheckColumnBaseRequest, in *base.ColumnInput) {
+	if m.GetActionSet().GetFactors() == nil || in.Base.Plate.Design.Basis != basis.Eurocode {
+		return
+	}
+	var unused reader
+	f, usual := unused.actionFactors(m.GetBasis(), m.GetActionSet(), ""), load.Recommended()
+	s, t := &in.Below.Stack.Safety, &in.Anchorage.Through
+	if holds := min(f.GInf, f.GInfA); holds != min(usual.GInf, usual.GInfA) {
+		if in.Below.HasStack && s.Favourable == 0 {
+			s.Favourable = holds
+		}
+		if in.Anchorage.Kind == base.Through && t.Share == 0 {
+			t.Share = holds
+		}
+	}
+	if presses := max(f.GSup, f.GSupA); presses != max(usual.GSup, usual.GSupA) && in.Below.HasStack && s.Unfavourable == 0 {
+		s.Unfavourable = presses
+	}
 }
 
 // parted returns the permanent and the variable actions of a combination.

@@ -446,6 +446,7 @@ func quickThroughAnchorage(m *footwardv1.ThroughAnchorage) bool {
 		m.GetInitialPreloadKn() >= 0 && m.GetInitialPreloadKn() <= 10000 &&
 		m.GetMostStretchMm() >= 0 && m.GetMostStretchMm() <= 1000 &&
 		m.GetNeededPreloadKn() >= 0 && m.GetNeededPreloadKn() <= 10000 &&
+		m.GetPressedDiameterMm() >= 0 && m.GetPressedDiameterMm() <= 5000 &&
 		m.GetPressedXMm() >= 0 && m.GetPressedXMm() <= 5000 &&
 		m.GetPressedYMm() >= 0 && m.GetPressedYMm() <= 5000 &&
 		m.GetRelaxation() >= 0 && m.GetRelaxation() <= 1 &&
@@ -721,11 +722,15 @@ func quickContainingRing(m *footwardv1.ContainingRing) bool {
 	return (m.AxialStrain == nil || m.GetAxialStrain() >= 0.001 && m.GetAxialStrain() <= 0.2) &&
 		(m.Durability == nil || m.GetDurability() >= 0.01 && m.GetDurability() <= 1) &&
 		(m.Joint == nil || m.GetJoint() >= 0.01 && m.GetJoint() <= 1) &&
+		(m.JointBoltMm == nil || m.GetJointBoltMm() >= 1 && m.GetJointBoltMm() <= 100) &&
+		(m.JointThicknessMm == nil || m.GetJointThicknessMm() >= 0.1 && m.GetJointThicknessMm() <= 100) &&
 		(m.PartialFactor == nil || m.GetPartialFactor() >= 1 && m.GetPartialFactor() <= 20) &&
+		(m.WallThicknessMm == nil || m.GetWallThicknessMm() >= 0.1 && m.GetWallThicknessMm() <= 100) &&
 		between(int(m.GetKind()), 1, 5) &&
 		m.GetCapacityKn() >= 0 && m.GetCapacityKn() <= 1e+06 &&
 		m.GetEdgeLoadKn() >= 0 && m.GetEdgeLoadKn() <= 1e+06 &&
-		m.GetStiffnessKnM() >= 0 && m.GetStiffnessKnM() <= 1e+09
+		m.GetStiffnessKnM() >= 0 && m.GetStiffnessKnM() <= 1e+09 &&
+		m.GetTestedStrain() >= 0 && m.GetTestedStrain() <= 0.5
 }
 
 func quickRingFill(m *footwardv1.RingFill) bool {
@@ -762,6 +767,7 @@ func quickStackRods(m *footwardv1.StackRods) bool {
 		m.GetModulusMpa() >= 0 && m.GetModulusMpa() <= 1e+06 &&
 		m.GetNeededPreloadKn() >= 0 && m.GetNeededPreloadKn() <= 100000 &&
 		m.GetPreloadKn() >= 0 && m.GetPreloadKn() <= 100000 &&
+		m.GetRelaxation() >= 0 && m.GetRelaxation() <= 1 &&
 		m.GetStackStiffnessKnMm() >= 0 && m.GetStackStiffnessKnMm() <= 1e+06
 }
 
@@ -775,7 +781,9 @@ func quickCheckRingStackRequest(m *footwardv1.CheckRingStackRequest) bool {
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
 		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
 		m.GetBeddingMm() >= 0 && m.GetBeddingMm() <= 100000 &&
+		m.GetCoverKpa() >= 0 && m.GetCoverKpa() <= 1000 &&
 		m.GetLoadTestKn() >= 0 && m.GetLoadTestKn() <= 1e+06 &&
+		m.GetLoadTestShoeMm() >= 0 && m.GetLoadTestShoeMm() <= 100000 &&
 		m.GetSettlementLimitMm() >= 0 && m.GetSettlementLimitMm() <= 100000 &&
 		m.Shoe != nil && quickStackShoe(m.GetShoe())) {
 		return false
@@ -870,7 +878,9 @@ func quickStackBelow(m *footwardv1.StackBelow) bool {
 	if !((m.Safety == nil || quickStackSafety(m.GetSafety())) &&
 		between(len(m.Tiers), 1, 8) &&
 		m.GetBeddingMm() >= 0 && m.GetBeddingMm() <= 1000 &&
+		m.GetCoverKpa() >= 0 && m.GetCoverKpa() <= 1000 &&
 		m.GetLoadTestKn() >= 0 && m.GetLoadTestKn() <= 1e+06 &&
+		m.GetLoadTestShoeMm() >= 0 && m.GetLoadTestShoeMm() <= 5000 &&
 		m.GetLoadedDiameterMm() >= 0 && m.GetLoadedDiameterMm() <= 5000 &&
 		m.GetSettlementLimitMm() >= 0 && m.GetSettlementLimitMm() <= 1000 &&
 		m.GetShearKeyKn() >= 0 && m.GetShearKeyKn() <= 100000) {

@@ -2059,7 +2059,13 @@ type CheckRingStackRequest struct {
 	Sloping bool `protobuf:"varint,15,opt,name=sloping,proto3" json:"sloping,omitempty"`
 	// Whether water stands above the base of the stack, which is out of scope.
 	// Default false.
-	Flooded       bool `protobuf:"varint,16,opt,name=flooded,proto3" json:"flooded,omitempty"`
+	Flooded bool `protobuf:"varint,16,opt,name=flooded,proto3" json:"flooded,omitempty"`
+	// Lesser side or diameter of the plate through which that test was loaded [mm]: it tells
+	// nothing of a smaller one. Default 0: the plate checked here. 0 to 100 000.
+	LoadTestShoeMm float64 `protobuf:"fixed64,17,opt,name=load_test_shoe_mm,json=loadTestShoeMm,proto3" json:"load_test_shoe_mm,omitempty"`
+	// Pressure that a cover surely holds down on the fill beside the plate, design value
+	// [kPa], against its heave. Default 0: the fill is open. 0 to 1000.
+	CoverKpa      float64 `protobuf:"fixed64,18,opt,name=cover_kpa,json=coverKpa,proto3" json:"cover_kpa,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2204,6 +2210,20 @@ func (x *CheckRingStackRequest) GetFlooded() bool {
 		return x.Flooded
 	}
 	return false
+}
+
+func (x *CheckRingStackRequest) GetLoadTestShoeMm() float64 {
+	if x != nil {
+		return x.LoadTestShoeMm
+	}
+	return 0
+}
+
+func (x *CheckRingStackRequest) GetCoverKpa() float64 {
+	if x != nil {
+		return x.CoverKpa
+	}
+	return 0
 }
 
 // CheckRingStackResponse answers CheckRingStack.
@@ -3017,7 +3037,7 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xaa\x06\n" +
+	"provenance\"\xa8\a\n" +
 	"\x15CheckRingStackRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -3039,7 +3059,9 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"bedding_mm\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\tbeddingMm\x12#\n" +
 	"\rrepeated_load\x18\x0e \x01(\bR\frepeatedLoad\x12\x18\n" +
 	"\asloping\x18\x0f \x01(\bR\asloping\x12\x18\n" +
-	"\aflooded\x18\x10 \x01(\bR\aflooded\"\x83\x01\n" +
+	"\aflooded\x18\x10 \x01(\bR\aflooded\x12D\n" +
+	"\x11load_test_shoe_mm\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eloadTestShoeMm\x126\n" +
+	"\tcover_kpa\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\bcoverKpa\"\x83\x01\n" +
 	"\x16CheckRingStackResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +

@@ -376,7 +376,13 @@ type StackBelow struct {
 	Sloping bool `protobuf:"varint,10,opt,name=sloping,proto3" json:"sloping,omitempty"`
 	// Whether water stands above the base of the stack, which is out of scope.
 	// Default false.
-	Flooded       bool `protobuf:"varint,11,opt,name=flooded,proto3" json:"flooded,omitempty"`
+	Flooded bool `protobuf:"varint,11,opt,name=flooded,proto3" json:"flooded,omitempty"`
+	// Lesser side or diameter of the plate through which that test was loaded [mm]: it tells
+	// nothing of a smaller one. Default 0: the base's own plate. 0 to 5000.
+	LoadTestShoeMm float64 `protobuf:"fixed64,12,opt,name=load_test_shoe_mm,json=loadTestShoeMm,proto3" json:"load_test_shoe_mm,omitempty"`
+	// Pressure that a cover surely holds down on the fill beside the plate, design value
+	// [kPa], against its heave. Default 0: the fill is open. 0 to 1000.
+	CoverKpa      float64 `protobuf:"fixed64,13,opt,name=cover_kpa,json=coverKpa,proto3" json:"cover_kpa,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -486,6 +492,20 @@ func (x *StackBelow) GetFlooded() bool {
 		return x.Flooded
 	}
 	return false
+}
+
+func (x *StackBelow) GetLoadTestShoeMm() float64 {
+	if x != nil {
+		return x.LoadTestShoeMm
+	}
+	return 0
+}
+
+func (x *StackBelow) GetCoverKpa() float64 {
+	if x != nil {
+		return x.CoverKpa
+	}
+	return 0
 }
 
 // PadReinforcement are equal bars both ways at the underside of a concrete block.
@@ -2472,7 +2492,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"settlement\x12:\n" +
 	"\vblinding_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"blindingMmB\x1d\n" +
-	"\x1b_concrete_unit_weight_kn_m3\"\xb9\x04\n" +
+	"\x1b_concrete_unit_weight_kn_m3\"\xb7\x05\n" +
 	"\n" +
 	"StackBelow\x127\n" +
 	"\x05tiers\x18\x01 \x03(\v2\x15.footward.v1.RingTierB\n" +
@@ -2491,7 +2511,9 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\rrepeated_load\x18\t \x01(\bR\frepeatedLoad\x12\x18\n" +
 	"\asloping\x18\n" +
 	" \x01(\bR\asloping\x12\x18\n" +
-	"\aflooded\x18\v \x01(\bR\aflooded\"\xe6\x01\n" +
+	"\aflooded\x18\v \x01(\bR\aflooded\x12D\n" +
+	"\x11load_test_shoe_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eloadTestShoeMm\x126\n" +
+	"\tcover_kpa\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\bcoverKpa\"\xe6\x01\n" +
 	"\x10PadReinforcement\x120\n" +
 	"\x04bars\x18\x01 \x01(\v2\x14.footward.v1.PadBarsB\x06\xbaH\x03\xc8\x01\x01R\x04bars\x124\n" +
 	"\bcover_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00$@R\acoverMm\x126\n" +

@@ -1404,8 +1404,8 @@ type ContainingRing struct {
 	// Axial strain allowed of the fill in an extensible ring. Default 0.02. 0.001
 	// to 0.2.
 	AxialStrain *float64 `protobuf:"fixed64,4,opt,name=axial_strain,json=axialStrain,proto3,oneof" json:"axial_strain,omitempty"`
-	// Share of the capacity left by creep, damage and ageing. Default: a cautious
-	// one by the kind. 0.01 to 1.
+	// Share of the capacity left by creep, damage and ageing, corrosion among them where no
+	// wall_thickness_mm says it. Default: a cautious one by the kind. 0.01 to 1.
 	Durability *float64 `protobuf:"fixed64,5,opt,name=durability,proto3,oneof" json:"durability,omitempty"`
 	// Share of the capacity that the joint carries. Default: a cautious one by the
 	// kind. 0.01 to 1.
@@ -1418,7 +1418,23 @@ type ContainingRing struct {
 	// Default 0: not rated. 0 to 1 000 000.
 	EdgeLoadKn float64 `protobuf:"fixed64,8,opt,name=edge_load_kn,json=edgeLoadKn,proto3" json:"edge_load_kn,omitempty"`
 	// Whether the capacity is from a test of rings of this type. Default false.
-	Tested        bool `protobuf:"varint,9,opt,name=tested,proto3" json:"tested,omitempty"`
+	Tested bool `protobuf:"varint,9,opt,name=tested,proto3" json:"tested,omitempty"`
+	// Thickness of the wall of a steel ring as built [mm]: beside basis.corrosion what the
+	// loss of both faces leaves of it is the greatest share of capacity and stiffness that
+	// counts. Without it, and without durability, such a ring is out of scope there. 0.1
+	// to 100.
+	WallThicknessMm *float64 `protobuf:"fixed64,10,opt,name=wall_thickness_mm,json=wallThicknessMm,proto3,oneof" json:"wall_thickness_mm,omitempty"`
+	// Diameter of the bolts in the joint of a steel ring as built [mm]; what corrosion
+	// leaves of their area is counted like the wall's. Default: none, or at least twice as
+	// thick as the wall, by which they lose less than it. 1 to 100.
+	JointBoltMm *float64 `protobuf:"fixed64,11,opt,name=joint_bolt_mm,json=jointBoltMm,proto3,oneof" json:"joint_bolt_mm,omitempty"`
+	// Least thickness of lugs, straps and welds in that joint as built [mm], which lose both
+	// faces. Default: none is thinner than the wall. 0.1 to 100.
+	JointThicknessMm *float64 `protobuf:"fixed64,12,opt,name=joint_thickness_mm,json=jointThicknessMm,proto3,oneof" json:"joint_thickness_mm,omitempty"`
+	// Hoop strain that rings of this type stood in a test while they held the capacity, joint
+	// included: it lets the fill become active. Default 0: no more than the stiffness gives.
+	// 0 to 0.5.
+	TestedStrain  float64 `protobuf:"fixed64,13,opt,name=tested_strain,json=testedStrain,proto3" json:"tested_strain,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1514,6 +1530,34 @@ func (x *ContainingRing) GetTested() bool {
 		return x.Tested
 	}
 	return false
+}
+
+func (x *ContainingRing) GetWallThicknessMm() float64 {
+	if x != nil && x.WallThicknessMm != nil {
+		return *x.WallThicknessMm
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetJointBoltMm() float64 {
+	if x != nil && x.JointBoltMm != nil {
+		return *x.JointBoltMm
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetJointThicknessMm() float64 {
+	if x != nil && x.JointThicknessMm != nil {
+		return *x.JointThicknessMm
+	}
+	return 0
+}
+
+func (x *ContainingRing) GetTestedStrain() float64 {
+	if x != nil {
+		return x.TestedStrain
+	}
+	return 0
 }
 
 // RingFill is the granular fill of a tier.
@@ -1710,8 +1754,10 @@ type StackRods struct {
 	StackStiffnessKnMm float64 `protobuf:"fixed64,7,opt,name=stack_stiffness_kn_mm,json=stackStiffnessKnMm,proto3" json:"stack_stiffness_kn_mm,omitempty"`
 	// Preload of each that somebody counts on [kN]. Default 0: none. 0 to 100 000.
 	NeededPreloadKn float64 `protobuf:"fixed64,8,opt,name=needed_preload_kn,json=neededPreloadKn,proto3" json:"needed_preload_kn,omitempty"`
-	unknownFields   protoimpl.UnknownFields
-	sizeCache       protoimpl.SizeCache
+	// Share of the preload that relaxation takes. Default 0. 0 to 1.
+	Relaxation    float64 `protobuf:"fixed64,9,opt,name=relaxation,proto3" json:"relaxation,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *StackRods) Reset() {
@@ -1800,6 +1846,13 @@ func (x *StackRods) GetNeededPreloadKn() float64 {
 	return 0
 }
 
+func (x *StackRods) GetRelaxation() float64 {
+	if x != nil {
+		return x.Relaxation
+	}
+	return 0
+}
+
 // StackSafety are the factors of the fill and of the stack as a whole.
 type StackSafety struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1813,9 +1866,11 @@ type StackSafety struct {
 	Stability *float64 `protobuf:"fixed64,4,opt,name=stability,proto3,oneof" json:"stability,omitempty"`
 	// Resistance factor of sliding, US LRFD. Without it out of scope. 0.1 to 1.
 	PhiSliding *float64 `protobuf:"fixed64,5,opt,name=phi_sliding,json=phiSliding,proto3,oneof" json:"phi_sliding,omitempty"`
-	// Factor on the weight where it presses. Default: by the basis. 1 to 3.
+	// Factor on the weight where it presses. Default: in a column base that of
+	// action_set.factors, else by the basis. 1 to 3.
 	WeightUnfavourable *float64 `protobuf:"fixed64,6,opt,name=weight_unfavourable,json=weightUnfavourable,proto3,oneof" json:"weight_unfavourable,omitempty"`
-	// Factor on the weight where it holds. Default: by the basis. 0.1 to 1.
+	// Factor on the weight where it holds. Default: in a column base that of
+	// action_set.factors, else by the basis. 0.1 to 1.
 	WeightFavourable *float64 `protobuf:"fixed64,7,opt,name=weight_favourable,json=weightFavourable,proto3,oneof" json:"weight_favourable,omitempty"`
 	unknownFields    protoimpl.UnknownFields
 	sizeCache        protoimpl.SizeCache
@@ -1985,7 +2040,7 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00$@R\asizeXMm\x125\n" +
 	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00$@R\asizeYMm\x12\x14\n" +
 	"\x05round\x18\x03 \x01(\bR\x05round\x12G\n" +
-	"\x12loaded_diameter_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10loadedDiameterMm\"\xd6\x04\n" +
+	"\x12loaded_diameter_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10loadedDiameterMm\"\xb3\a\n" +
 	"\x0eContainingRing\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.RingKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12:\n" +
@@ -2000,11 +2055,19 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x0epartial_factor\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\rpartialFactor\x88\x01\x01\x12;\n" +
 	"\fedge_load_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"edgeLoadKn\x12\x16\n" +
-	"\x06tested\x18\t \x01(\bR\x06testedB\x0f\n" +
+	"\x06tested\x18\t \x01(\bR\x06tested\x12J\n" +
+	"\x11wall_thickness_mm\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x9a\x99\x99\x99\x99\x99\xb9?H\x04R\x0fwallThicknessMm\x88\x01\x01\x12B\n" +
+	"\rjoint_bolt_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\xf0?H\x05R\vjointBoltMm\x88\x01\x01\x12L\n" +
+	"\x12joint_thickness_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x9a\x99\x99\x99\x99\x99\xb9?H\x06R\x10jointThicknessMm\x88\x01\x01\x12>\n" +
+	"\rtested_strain\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xe0?)\x00\x00\x00\x00\x00\x00\x00\x00R\ftestedStrainB\x0f\n" +
 	"\r_axial_strainB\r\n" +
 	"\v_durabilityB\b\n" +
 	"\x06_jointB\x11\n" +
-	"\x0f_partial_factor\"\xb8\x03\n" +
+	"\x0f_partial_factorB\x14\n" +
+	"\x12_wall_thickness_mmB\x10\n" +
+	"\x0e_joint_bolt_mmB\x15\n" +
+	"\x13_joint_thickness_mm\"\xb8\x03\n" +
 	"\bRingFill\x12D\n" +
 	"\x11unit_weight_kn_m3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\x12G\n" +
 	"\x12friction_angle_deg\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x004@R\x10frictionAngleDeg\x12<\n" +
@@ -2019,7 +2082,7 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"diameterMm\x126\n" +
 	"\theight_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00$@R\bheightMm\x127\n" +
 	"\x04ring\x18\x03 \x01(\v2\x1b.footward.v1.ContainingRingB\x06\xbaH\x03\xc8\x01\x01R\x04ring\x121\n" +
-	"\x04fill\x18\x04 \x01(\v2\x15.footward.v1.RingFillB\x06\xbaH\x03\xc8\x01\x01R\x04fill\"\xd9\x03\n" +
+	"\x04fill\x18\x04 \x01(\v2\x15.footward.v1.RingFillB\x06\xbaH\x03\xc8\x01\x01R\x04fill\"\x94\x04\n" +
 	"\tStackRods\x12\x1d\n" +
 	"\x05count\x18\x01 \x01(\rB\a\xbaH\x04*\x02\x18@R\x05count\x124\n" +
 	"\barea_mm2\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\aareaMm2\x12:\n" +
@@ -2030,7 +2093,10 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"preload_kn\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\x124\n" +
 	"\bcreep_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\acreepMm\x12L\n" +
 	"\x15stack_stiffness_kn_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x12stackStiffnessKnMm\x12E\n" +
-	"\x11needed_preload_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\"\xbd\x04\n" +
+	"\x11needed_preload_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\x129\n" +
+	"\n" +
+	"relaxation\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"relaxation\"\xbd\x04\n" +
 	"\vStackSafety\x12;\n" +
 	"\tgamma_phi\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\bgammaPhi\x88\x01\x01\x122\n" +
 	"\x04fill\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x04fill\x88\x01\x01\x123\n" +

@@ -3324,10 +3324,11 @@ type ThroughAnchorage struct {
 	// The bottom plate, centred under the column. Required.
 	BottomPlate *Plate `protobuf:"bytes,1,opt,name=bottom_plate,json=bottomPlate,proto3" json:"bottom_plate,omitempty"`
 	// Plan of the fill that presses on the bottom plate along x, centred [mm].
-	// Default 0: the whole plate. At most the plate. 0 to 5000.
+	// Default 0: with pressed_y_mm the whole plate; without it the worse of the whole plate
+	// and of the circle in it. At most the plate. 0 to 5000.
 	PressedXMm float64 `protobuf:"fixed64,2,opt,name=pressed_x_mm,json=pressedXMm,proto3" json:"pressed_x_mm,omitempty"`
 	// Plan of the fill that presses on the bottom plate along y, centred [mm].
-	// Default 0: the whole plate. At most the plate. 0 to 5000.
+	// Default 0: as of pressed_x_mm. At most the plate. 0 to 5000.
 	PressedYMm float64 `protobuf:"fixed64,3,opt,name=pressed_y_mm,json=pressedYMm,proto3" json:"pressed_y_mm,omitempty"`
 	// From the foot of the column, where the actions act, to the underside of the
 	// bottom plate [mm]. Required, but of a column base on a stack, where 0 is the
@@ -3343,23 +3344,32 @@ type ThroughAnchorage struct {
 	// for the Eurocode (EN 1997-1 Table A.15, EN 1990 Table A1.2(A)) and US LRFD,
 	// 0.6 for US ASD (ASCE 7-22 2.3.1, 2.4.1). Over 0 to 1.
 	WeightFactor *float64 `protobuf:"fixed64,7,opt,name=weight_factor,json=weightFactor,proto3,oneof" json:"weight_factor,omitempty"`
-	// Preload of each rod when tightened [kN]. Default 0. 0 to 10 000.
+	// Preload of each rod when tightened [kN]; rods, nuts and both plates must bear it.
+	// Default 0. 0 to 10 000.
 	InitialPreloadKn float64 `protobuf:"fixed64,8,opt,name=initial_preload_kn,json=initialPreloadKn,proto3" json:"initial_preload_kn,omitempty"`
 	// Share of it that relaxation takes. Default 0. 0 to 1.
 	Relaxation float64 `protobuf:"fixed64,9,opt,name=relaxation,proto3" json:"relaxation,omitempty"`
-	// Settlement of the clamped fill after tightening [mm]. Default 0. 0 to 1000.
+	// Settlement of the clamped fill after tightening [mm]; what it settles before and by
+	// the tightening is levelled out. Default 0; of a column base on a stack, that by the
+	// service load. 0 to 1000.
 	FillSettlementMm float64 `protobuf:"fixed64,10,opt,name=fill_settlement_mm,json=fillSettlementMm,proto3" json:"fill_settlement_mm,omitempty"`
 	// Stiffness of the clamped stack, its force over its shortening [kN/mm].
-	// Default 0: rigid, by which most preload is lost. 0 to 1 000 000.
+	// Default 0: not known; then every loss counts as if it were the worst for it. 0 to
+	// 1 000 000.
 	StackStiffnessKnMm float64 `protobuf:"fixed64,11,opt,name=stack_stiffness_kn_mm,json=stackStiffnessKnMm,proto3" json:"stack_stiffness_kn_mm,omitempty"`
 	// Preload that must be left in each rod [kN]; in a column base at least its
 	// sharing.preload_kn. Preload through fill is never counted on: the check fails or
 	// is out of scope. Default 0: none. 0 to 10 000.
 	NeededPreloadKn float64 `protobuf:"fixed64,12,opt,name=needed_preload_kn,json=neededPreloadKn,proto3" json:"needed_preload_kn,omitempty"`
-	// Greatest stretch of a rod [mm]. Default 0: no limit. 0 to 1000.
+	// Greatest stretch of a rod by the actions [mm]. Default 0: no limit. 0 to 1000.
 	MostStretchMm float64 `protobuf:"fixed64,13,opt,name=most_stretch_mm,json=mostStretchMm,proto3" json:"most_stretch_mm,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// Diameter of a round fill that presses on the bottom plate, centred [mm], such as the
+	// lowest ring's; instead of pressed_x_mm and pressed_y_mm. Of a circle wider than the
+	// plate the worse of the circle in it and of the whole plate counts. Default 0: not
+	// round; of a column base on a stack, its lowest ring. 0 to 5000.
+	PressedDiameterMm float64 `protobuf:"fixed64,14,opt,name=pressed_diameter_mm,json=pressedDiameterMm,proto3" json:"pressed_diameter_mm,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
 }
 
 func (x *ThroughAnchorage) Reset() {
@@ -3479,6 +3489,13 @@ func (x *ThroughAnchorage) GetNeededPreloadKn() float64 {
 func (x *ThroughAnchorage) GetMostStretchMm() float64 {
 	if x != nil {
 		return x.MostStretchMm
+	}
+	return 0
+}
+
+func (x *ThroughAnchorage) GetPressedDiameterMm() float64 {
+	if x != nil {
+		return x.PressedDiameterMm
 	}
 	return 0
 }
@@ -4451,7 +4468,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"diameterMm\x12<\n" +
 	"\fthickness_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@)\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12C\n" +
-	"\x10bearing_area_mm2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x0ebearingAreaMm2\"\xf9\x06\n" +
+	"\x10bearing_area_mm2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x0ebearingAreaMm2\"\xc4\a\n" +
 	"\x10ThroughAnchorage\x12=\n" +
 	"\fbottom_plate\x18\x01 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\vbottomPlate\x12;\n" +
 	"\fpressed_x_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
@@ -4470,7 +4487,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10fillSettlementMm\x12L\n" +
 	"\x15stack_stiffness_kn_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x12stackStiffnessKnMm\x12E\n" +
 	"\x11needed_preload_kn\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\x12A\n" +
-	"\x0fmost_stretch_mm\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\rmostStretchMmB\x10\n" +
+	"\x0fmost_stretch_mm\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\rmostStretchMm\x12I\n" +
+	"\x13pressed_diameter_mm\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11pressedDiameterMmB\x10\n" +
 	"\x0e_weight_factor\"\xe6\x01\n" +
 	"\fUpliftGround\x124\n" +
 	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@!\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x12D\n" +
