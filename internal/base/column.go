@@ -26,6 +26,7 @@ type Case struct {
 	Name    string
 	Stage   int // counted from 1; 0: none
 	Actions geom.Actions
+	Lasting Lasting
 }
 
 // ColumnInput is a whole column base under its combinations.
@@ -41,7 +42,12 @@ type ColumnInput struct {
 	Anchorage Anchorage
 	Below     Substructure
 	Cases     []Case
-	NoSizes   bool // whether required sizes are not wanted, which saves their search
+	// What the combinations leave out, and the notices that go with them.
+	Unproved      Unproved
+	NoPersistent  bool // the accidental situation alone
+	NoEquilibrium bool // and rods hold down
+	Remarks       []*limit.Notice
+	NoSizes       bool // whether required sizes are not wanted, which saves their search
 	// Stop is asked before every case; an error ends the check. nil: never.
 	Stop func() error
 }
@@ -232,6 +238,8 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
+	own := *whole // whose support changes with the combination
+	whole = &own
 	c := &column{in: whole, given: in, probe: contact.Solver{Limit: probeSteps}, foot: below{stack: stack}}
 	var err error
 	if c.strength, err = bearing.Available(&whole.Base.Support); err != nil {
@@ -249,6 +257,7 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 		if err != nil {
 			return nil, err
 		}
+		in.unproved(c.list.All())
 		r.Rows[i] = row(&c.list, &solved)
 		for _, s := range c.list.All() {
 			s.Combination, s.Stage = in.Cases[i].Name, in.Cases[i].Stage
@@ -266,6 +275,8 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	if err := c.below(r); err != nil {
 		return nil, err
 	}
+	in.unprovedBelow(r.worst)
+	in.remarkCases(&r.notices)
 	r.foot = c.foot
 	r.sort()
 	return r, nil
@@ -428,6 +439,9 @@ func (c *column) prepare() {
 // check evaluates one case into the list; sheet, when not nil, takes the
 // derivation.
 func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (contact.Result, error) {
+	if err := c.during(k); err != nil {
+		return contact.Result{}, err
+	}
 	c.bed.Actions = k.Actions
 	solved, err := c.solver.Solve(&c.bed)
 	if err != nil {

@@ -157,7 +157,8 @@ var (
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage,
-		wholePath, spreadPlan, within, persistent, byStack, softBed, weldOfBase}
+		wholePath, spreadPlan, within, persistent, byStack, softBed, weldOfBase,
+		ownDuration, oneDuration, persistentLeft, equilibriumLeft, accidentalGround}
 }
 
 func (c *column) remark(l *limit.Notices) {

@@ -31,6 +31,8 @@ type Pair struct {
 	Permanent geom.Actions
 	Variable  geom.Actions
 	Weight    float64 // factor of the combination on weights [-]
+	// Accidental has 1.0 on actions, with the strength of the ground as ever.
+	Accidental bool
 }
 
 // Substructure is what carries a base below its plate: a stack of rings, or the
@@ -41,7 +43,8 @@ type Substructure struct {
 	Stack         ring.Input
 	Levelling     Levelling
 	OtherWeight   float64           // that is not found here, characteristic [N]
-	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3
+	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3, with bars 25
+	Blinding      bool              // whether a concrete block is cast on blinding
 	Reinforcement pad.Reinforcement // of a concrete block; none: plain concrete
 	HasGround     bool
 	Ground        ground.Input
@@ -60,6 +63,7 @@ type Substructure struct {
 // Unit weights [N/mm3]: EN 1991-1-1:2002 Tables A.1 and A.4 (from memory).
 const (
 	plainConcrete = 24e-6
+	barsConcrete  = 25e-6
 	steelWeight   = 77e-6
 )
 
@@ -240,6 +244,9 @@ func (in *ColumnInput) plan(stack *ring.Result) plan {
 		unit := s.Concrete
 		if unit == 0 {
 			unit = plainConcrete
+			if s.Reinforcement.X.Diameter > 0 {
+				unit = barsConcrete
+			}
 		}
 		p.weight = unit * b.SizeX * b.SizeY * b.Height
 	} else {
@@ -298,6 +305,7 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 	g.Shape, g.SizeX, g.SizeY, g.Diameter = p.shape, p.sizeX, p.sizeY, p.d
 	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
 	g.Permanent, g.Variable = p.move(k.Permanent), p.move(k.Variable)
+	g.Partials = k.partials(g.Partials)
 	return g
 }
 
@@ -395,6 +403,9 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 		if !(f.v >= 0 && f.v <= f.most) {
 			faults.Add(limit.OutOfRange, substructurePath+f.field, fmt.Sprintf("must be from 0 to %g in N and mm", f.most))
 		}
+	}
+	if s.Blinding && (s.HasStack || !s.HasGround) {
+		faults.Add(limit.Conflict, substructurePath+"blinding_mm", "goes with a concrete block on the ground, which is checked")
 	}
 	add := func(found limit.Faults, field func(string) string) {
 		for _, f := range found {

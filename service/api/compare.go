@@ -113,7 +113,7 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 	for _, v := range m.GetRates() {
 		in.Rates.Each = append(in.Rates.Each, compare.Rate{
 			Kind: compare.Kind(v.GetKind()), Cost: rate(v.GetCost()), Hours: rate(v.GetHours()), Carbon: rate(v.GetCarbon()),
-			Distance: v.GetDistanceKm(),
+			Distance: v.GetDistanceKm(), OnSite: v.GetOnSite(),
 		})
 	}
 	in.Pad.Cases = r.padCases(m)
@@ -134,9 +134,16 @@ func rate(v *footwardv1.RateValue) compare.Value {
 	return compare.Value{Given: true, Per: compare.Measure(v.GetPer()), Value: v.GetValue(), Source: v.GetSource()}
 }
 
-// Factors on the weight of a pad where it presses and where it holds: EN 1990 Table
-// A1.2(B); ASCE 7-22 2.3.1.
-var padWeights = map[bool][2]float64{false: {1.35, 1}, true: {1.4, 0.9}}
+// padWeights returns the factors on the weight of a pad where it presses and where it
+// holds.
+//
+// Source: EN 1990 Table A1.2(B), as given for the actions; ASCE 7-22 2.3.1.
+func padWeights(in *load.Input) [2]float64 {
+	if in.Basis.US() {
+		return [2]float64{1.4, 0.9}
+	}
+	return [2]float64{in.Factors.GSup, in.Factors.GInf}
+}
 
 // padCases finds the factored combinations that the concrete must hold; with ASD
 // those of LRFD, since concrete has no allowable stresses.
@@ -146,7 +153,7 @@ func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
 	if in.Basis.US() {
 		in.Basis = basis.USLRFD
 	}
-	accidental := slices.Contains(in.Situations, load.AccidentalCase)
+	accidental := slices.Contains(situations(&in, nil), load.AccidentalCase)
 	in.Situations = []load.Situation{load.Strength}
 	if accidental && !in.Basis.US() {
 		in.Situations = append(in.Situations, load.AccidentalCase)
@@ -158,8 +165,7 @@ func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
 	var out []size.PadCase
 	for i := range combined.Combinations {
 		k := &combined.Combinations[i]
-		weights := padWeights[in.Basis.US()]
-		for _, w := range weights {
+		for _, w := range padWeights(&in) {
 			out = append(out, size.PadCase{Name: k.Name, Actions: k.Sum, Weight: w})
 		}
 	}
@@ -189,8 +195,11 @@ func compared(m *footwardv1.CompareFootingsRequest, in *size.Comparison, r *size
 // unequal says why two footings cannot be compared; empty: they can.
 func unequal(m *footwardv1.CompareFootingsResponse, r *size.Compared) string {
 	for _, f := range m.GetFootings() {
-		if f.GetResult().GetVerdict() == footwardv1.Verdict_VERDICT_FAIL {
+		switch f.GetResult().GetVerdict() {
+		case footwardv1.Verdict_VERDICT_FAIL:
 			return "the " + f.GetName() + " does not hold"
+		case footwardv1.Verdict_VERDICT_OUT_OF_SCOPE:
+			return "the " + f.GetName() + " is not verified as a whole: see what of it is out of scope"
 		}
 	}
 	if !r.Pad.Found {

@@ -105,7 +105,6 @@ var constructed = map[string]string{
 	"anchor_edge":               "no example was at hand",
 	"anchor_rod_combined":       "no example was at hand",
 	"anchor_combined":           "no example was at hand",
-	"bracket_block_tearing":     "no example was at hand",
 	"pin_gap_bending":           "no example was at hand",
 	"ground_sliding":            "no example was at hand",
 	"ground_eccentricity":       "statics",
@@ -134,6 +133,7 @@ var constructed = map[string]string{
 	"tie_preload":               "statics",
 	"base_equilibrium":          "a strength that no example prints",
 	"base_shear_path":           "no example was at hand",
+	"bracket_block_tearing":     "no example was at hand",
 }
 
 // held is by which families a limit state has figures: printed and worked.
