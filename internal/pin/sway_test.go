@@ -115,6 +115,11 @@ func TestBucklingIsDividedByItsOwnFactor(t *testing.T) {
 	in.Actions.N = 25e3 // pulled: nothing buckles
 	_, s = check(t, in)
 	assert.InDelta(t, 235, s["bracket_bending"].Resistance, 1e-9)
+	in.Actions.V = 100 // pulled and bent: it buckles sideways
+	r, s = check(t, in)
+	assert.Less(t, r.Steel.ChiLT, 1.0)
+	assert.InDelta(t, 235/1.1, s["bracket_bending"].Resistance, 1e-9)
+	in.Actions.V = 0
 	in.Actions.N, in.Plates.Thickness = -25e3, 90 // stocky: slenderness below 0.2
 	_, s = check(t, in)
 	assert.InDelta(t, 2*90*120*235/1.1, s["bracket_compression"].Resistance, 1e-6)

@@ -2,6 +2,10 @@ package weld
 
 import "math"
 
+// throatsApart is how much farther apart than the faces of a part two welds on them
+// may be given [mm].
+const throatsApart = 30.0
+
 const clauseBeside = "EN 1993-1-1:2005 6.2.1(5), 6.2.5, 6.2.6; statics"
 
 // Beside is the part beside a weld that is used most, Eurocode.
@@ -60,8 +64,9 @@ func (r *Result) sectionsOf(at Spot) float64 {
 	s := &segments[at.Segment]
 	ux, uy := direction(s)
 	l := s.Length()
-	// Lines may be given at the roots or in the middle of the throats.
-	most := w.Parts[1].Thickness + 2*math.Sqrt2*r.Throat
+	// Lines may be given at the roots or in the middle of the throats. What counts as
+	// both faces does not grow with the weld, or a larger one would hold less.
+	most := w.Parts[1].Thickness + max(w.Parts[1].Thickness, throatsApart)
 	for j := range segments {
 		o := &segments[j]
 		if j == at.Segment {

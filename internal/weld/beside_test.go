@@ -2,6 +2,7 @@ package weld_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -69,6 +70,10 @@ func TestSegmentsShareWhatTheyStandOnBothFacesOf(t *testing.T) {
 	in.Group.Segments = []geom.Segment{line(-2.5, 0, -2.5, 200), line(2.5, 200, 2.5, 0)}
 	in.Group.Actions, in.Group.AtY = geom.Actions{N: 200e3}, 100
 	_, s := check(t, &in)
+	assert.InDelta(t, 200./235, s["weld_base_metal"].Utilization, 1e-9)
+	// The same given in the middle of their throats, 2.83 mm from the faces.
+	in.Group.Segments = []geom.Segment{line(-5.33, 0, -5.33, 200), line(5.33, 200, 5.33, 0)}
+	_, s = check(t, &in)
 	assert.InDelta(t, 200./235, s["weld_base_metal"].Utilization, 1e-9)
 	in.Group.Segments = []geom.Segment{line(-50, -50, 50, -50), line(50, -50, 50, 50), line(50, 50, -50, 50), line(-50, 50, -50, -50)}
 	in.Group.AtY = 0
@@ -201,6 +206,26 @@ func TestEndLoadedBetweenTheBounds(t *testing.T) {
 		in.Run = weld.Run{Length: c.length, Count: 2, Along: 900e3, EndLoaded: true}
 		r, _ := check(t, &in)
 		assert.InDelta(t, c.beta, r.US.Beta, 1e-12, c.length)
+	}
+}
+
+// TestLongRunIsNoticedFromItsBound: 150 throats of 4 mm, 100 legs of 6 mm.
+func TestLongRunIsNoticedFromItsBound(t *testing.T) {
+	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD} {
+		in := fillet(b, 6, 0, 345, 450, 0.9)
+		if b == basis.Eurocode {
+			in = fillet(b, 0, 4, 345, 450, 0.9)
+		}
+		for _, c := range []struct {
+			length float64
+			run    weld.Run
+			found  bool
+		}{{599, weld.Run{Along: 1e3}, false}, {601, weld.Run{Along: 1e3}, true}, {601, weld.Run{Normal: 1e3}, false}, {601, weld.Run{Along: 1e3, EndLoaded: true}, false}} {
+			in.Run = c.run
+			in.Run.Length = c.length
+			r, _ := check(t, &in)
+			assert.Equal(t, c.found, slices.Contains(codes(&r), "weld_long_line"), "%v", c)
+		}
 	}
 }
 
