@@ -155,14 +155,16 @@ func (g *gridded) solve() [3]float64 {
 // rods within 1 % of what the rods and the load bring, peak within 3 %.
 func TestCellsAndBisectionFindTheSamePlane(t *testing.T) {
 	compared := 0
-	for seed := 0; compared < 20 && seed < 60; seed++ {
+	for seed := 0; compared < 20 && seed < 300; seed++ {
 		in := rapid.Custom(draw).Example(seed)
 		if seed%3 == 2 {
 			in.Bed.Strength = 5 * math.Abs(in.Actions.N) / (4 * in.Outline[2].X * in.Outline[2].Y)
 		}
 		r := solve(t, in)
-		// What presses on a few cells is not the business of cells.
-		if !r.Found || r.Area < 0.1*4*in.Outline[2].X*in.Outline[2].Y {
+		// What presses on a few cells is not the business of cells, nor is a turn by
+		// moments beside which the force is nothing that of bisection.
+		a := in.Actions
+		if !r.Found || r.Area < 0.1*4*in.Outline[2].X*in.Outline[2].Y || math.Hypot(a.Mx, a.My) > 5*math.Abs(a.N)*(in.Outline[2].X+in.Outline[2].Y) {
 			continue
 		}
 		compared++
@@ -183,7 +185,6 @@ func TestCellsAndBisectionFindTheSamePlane(t *testing.T) {
 		assert.InEpsilon(t, peak, r.Peak, 0.03, "plate %d", seed)
 		// The cells' pressure under the solver's own plane balances the load.
 		f := g.holds([3]float64{r.A, r.B, r.C})
-		a := in.Actions
 		arm := max(in.Outline[2].X, in.Outline[2].Y)
 		assert.InDelta(t, -a.N, f[0], 0.03*scale, "plate %d: N", seed)
 		assert.InDelta(t, a.My, f[1], 0.03*scale*arm, "plate %d: M_y", seed)
