@@ -31,6 +31,7 @@ type Pair struct {
 	Permanent geom.Actions
 	Variable  geom.Actions
 	Weight    float64 // factor of the combination on weights [-]
+	Lift      float64 // of Permanent, what lifts by a source of its own [N]; 0: Permanent.N if it lifts
 }
 
 // Substructure is what carries a base below its plate: a stack of rings, or the
@@ -297,7 +298,7 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 	g.Design = in.Base.Plate.Design
 	g.Shape, g.SizeX, g.SizeY, g.Diameter = p.shape, p.sizeX, p.sizeY, p.d
 	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
-	g.Permanent, g.Variable = p.move(k.Permanent), p.move(k.Variable)
+	g.Permanent, g.Variable, g.Lift = p.move(k.Permanent), p.move(k.Variable), k.Lift
 	return g
 }
 

@@ -101,33 +101,33 @@ var eurocodeFactors = []struct {
 
 // groundFactors ties each partial factor of the ground to its symbol.
 var groundFactors = []struct {
-	symbol string
-	given  func(*footwardv1.GroundFactors) *float64
-	factor func(*basis.Ground) *float64
+	printed []string // the symbols by which an answer states it
+	given   func(*footwardv1.GroundFactors) *float64
+	factor  func(*basis.Ground) *float64
 }{
-	{"gamma_phi", func(f *footwardv1.GroundFactors) *float64 { return f.GammaPhi },
+	{[]string{"gamma_phi"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaPhi },
 		func(f *basis.Ground) *float64 { return &f.Phi }},
-	{"gamma_c", func(f *footwardv1.GroundFactors) *float64 { return f.GammaCEff },
+	{[]string{"gamma_c"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaCEff },
 		func(f *basis.Ground) *float64 { return &f.C }},
-	{"gamma_cu", func(f *footwardv1.GroundFactors) *float64 { return f.GammaCu },
+	{[]string{"gamma_cu"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaCu },
 		func(f *basis.Ground) *float64 { return &f.Cu }},
-	{"gamma_R,v", func(f *footwardv1.GroundFactors) *float64 { return f.GammaRV },
+	{[]string{"gamma_R,v"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaRV },
 		func(f *basis.Ground) *float64 { return &f.Rv }},
-	{"gamma_R,h", func(f *footwardv1.GroundFactors) *float64 { return f.GammaRH },
+	{[]string{"gamma_R,h"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaRH },
 		func(f *basis.Ground) *float64 { return &f.Rh }},
-	{"gamma_G", func(f *footwardv1.GroundFactors) *float64 { return f.GammaG },
+	{[]string{"gamma_G", "gamma_W"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaG },
 		func(f *basis.Ground) *float64 { return &f.GSup }},
-	{"gamma_G,fav", func(f *footwardv1.GroundFactors) *float64 { return f.GammaGFav },
+	{[]string{"gamma_G", "gamma_W"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGFav },
 		func(f *basis.Ground) *float64 { return &f.GInf }},
-	{"gamma_Q", func(f *footwardv1.GroundFactors) *float64 { return f.GammaQ },
+	{[]string{"gamma_Q", "gamma_Q,N"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQ },
 		func(f *basis.Ground) *float64 { return &f.Q }},
-	{"gamma_Q,A2", func(f *footwardv1.GroundFactors) *float64 { return f.GammaQA2 },
+	{[]string{"gamma_Q", "gamma_Q,N"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQA2 },
 		func(f *basis.Ground) *float64 { return &f.QA2 }},
-	{"gamma_G,dst", func(f *footwardv1.GroundFactors) *float64 { return f.GammaGDst },
+	{[]string{"gamma_G,dst"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGDst },
 		func(f *basis.Ground) *float64 { return &f.GDst }},
-	{"gamma_stb", func(f *footwardv1.GroundFactors) *float64 { return f.GammaGStb },
+	{[]string{"gamma_stb"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGStb },
 		func(f *basis.Ground) *float64 { return &f.GStb }},
-	{"gamma_Q,dst", func(f *footwardv1.GroundFactors) *float64 { return f.GammaQDst },
+	{[]string{"gamma_Q,dst"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQDst },
 		func(f *basis.Ground) *float64 { return &f.QDst }},
 }
 

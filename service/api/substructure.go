@@ -40,6 +40,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 			Layer: granularLayer(g.GetLayer()), Presumptive: presumptive(g.GetPresumptive()),
 			Approaches: approaches(g.GetDesignApproaches()), Author: ground.Author(g.GetMethod()),
 			Safety: g.GetBearingSafetyFactor(), Resistance: g.GetBearingResistanceFactor(), Stability: g.GetStabilitySafetyFactor(),
+			Apart: g.GetPermanentApart(), Slip: g.GetSlidingResistanceFactor(),
 		}
 	}
 	if t != nil {
@@ -97,7 +98,9 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 		s.Service = append(s.Service, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum})
 		if !in.Basis.US() {
 			permanent, variable := parted(in, k)
-			s.Pairs = append(s.Pairs, base.Pair{Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: variable, Weight: 1})
+			s.Pairs = append(s.Pairs, base.Pair{
+				Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: variable, Weight: 1, Lift: lifting(in, k),
+			})
 		}
 	}
 	if in.Basis.US() {
@@ -108,8 +111,18 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 			}
 		}
 	}
-	if f := in.Factors; !in.Basis.US() && f != load.Recommended() {
-		s.Ground.Partials = ground.Partials{GSup: f.GSup, GInf: f.GInf, Q: f.Q, QC: f.QC, GDst: f.GSupA, GStb: f.GInfA}
+	if f, r := in.Factors, load.Recommended(); !in.Basis.US() {
+		// What the action set leaves as recommended, basis.eurocode.ground may say.
+		other := func(v, recommended float64) float64 {
+			if v == recommended {
+				return 0
+			}
+			return v
+		}
+		s.Ground.Partials = ground.Partials{
+			GSup: other(f.GSup, r.GSup), GInf: other(f.GInf, r.GInf), Q: other(f.Q, r.Q), QC: other(f.QC, r.QC),
+			GDst: other(f.GSupA, r.GSupA), GStb: other(f.GInfA, r.GInfA),
+		}
 	}
 	if in.Basis == basis.USASD {
 		factored := *in
@@ -147,6 +160,17 @@ func parted(in *load.Input, k *load.Combination) (permanent, variable geom.Actio
 		}
 	}
 	return permanent, variable
+}
+
+// lifting returns what the permanent actions of a combination lift by that do lift,
+// whatever others press [N].
+func lifting(in *load.Input, k *load.Combination) (up float64) {
+	for i, f := range k.Factors {
+		if in.Actions[i].Kind == load.Permanent {
+			up += max(0, f*in.Actions[i].Forces.N)
+		}
+	}
+	return up
 }
 
 // weightFactors returns the factor on weights of a combination: that on its
