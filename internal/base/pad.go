@@ -1,6 +1,8 @@
 package base
 
 import (
+	"fmt"
+
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/limit"
@@ -10,13 +12,21 @@ import (
 // offMiddle is why a block is no pad whose concrete can be checked.
 const offMiddle = "the plate stands off the middle of the block: its bending and punching as a pad are not covered"
 
-// padWeights are the factors on the weight of a pad where it hangs and where it holds:
-// EN 1990 Table A1.2(B); ASCE 7-22 2.3.1.
-func padWeights(b basis.Basis) [2]float64 {
-	if b.US() {
-		return [2]float64{1.4, 0.9}
+// padWeights are the factors on the weight of a pad where it hangs and where it holds,
+// of a combination that does not say: EN 1990 Table A1.2(B); ASCE 7-22 2.3.1.
+func padWeights(b basis.Basis, k *Case) []float64 {
+	switch {
+	case len(k.Weights) > 0:
+		return k.Weights
+	case b.US():
+		return []float64{1.4, 0.9}
 	}
-	return [2]float64{1.35, 1}
+	return []float64{1.35, 1}
+}
+
+// OnPad names a combination with the factor on the weight of the pad.
+func OnPad(name string, weight float64) string {
+	return fmt.Sprintf("%s; %g on the weight of the pad", name, weight)
 }
 
 // pad returns the concrete block as a pad on the ground under one case.
@@ -27,7 +37,7 @@ func (in *ColumnInput) pad(p *plan, k *Case, weight float64) pad.Input {
 		// Halfway between column and edge of the plate: ACI 318-19 Table 13.2.7.1.
 		Column:        pad.Column{SizeX: (f.SizeX + plate.SizeX) / 2, SizeY: (f.SizeY + plate.SizeY) / 2},
 		Reinforcement: in.Below.Reinforcement, Actions: k.Actions, Factored: in.Base.Plate.Design.Basis != basis.USASD || len(in.Below.Factored) > 0,
-		Height: p.height - in.Below.Levelling.Thickness, Weight: weight * p.weight,
+		Height: p.height - in.Below.Levelling.Thickness, Weight: weight * p.weight, SizeEffect: in.Below.SizeEffect,
 	}
 }
 
@@ -52,7 +62,7 @@ func (c *column) padStrength(r *ColumnResult) error {
 		if err := c.in.stopped(); err != nil {
 			return err
 		}
-		for _, w := range padWeights(c.in.Base.Plate.Design.Basis) {
+		for _, w := range padWeights(c.in.Base.Plate.Design.Basis, &cases[i]) {
 			in := c.in.pad(p, &cases[i], w)
 			out, err := pad.Check(&in)
 			if err != nil {
@@ -62,8 +72,9 @@ func (c *column) padStrength(r *ColumnResult) error {
 			c.list.Reset()
 			c.list.NoSizes = true
 			out.States(&c.list)
+			name := OnPad(cases[i].Name, w)
 			for _, s := range c.list.All() {
-				s.Combination, s.Stage = cases[i].Name, cases[i].Stage
+				s.Combination, s.Stage = name, cases[i].Stage
 				r.take(s, -1)
 				if worst.Kind == nil || worse(&s, &worst) {
 					worst, c.foot.pad = s, padCase{i, w}
@@ -87,7 +98,7 @@ func (c *column) derivePad(s *derive.Sheet) {
 	}
 	cases := c.in.factored()
 	k := &cases[c.foot.pad.at]
-	s.Given("case_pad", float64(c.foot.pad.at+1), "", "combination that governs the concrete of the pad: "+k.Name)
+	s.Given("case_pad", float64(c.foot.pad.at+1), "", "combination that governs the concrete of the pad: "+OnPad(k.Name, c.foot.pad.weight))
 	in := c.in.pad(p, k, c.foot.pad.weight)
 	if out, err := pad.Check(&in); err == nil {
 		out.Derive(s)

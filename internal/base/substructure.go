@@ -41,6 +41,7 @@ type Substructure struct {
 	HasStack      bool
 	Stack         ring.Input
 	Levelling     Levelling
+	SizeEffect    bool              // whether a reinforced pad counts it in shear, ACI
 	OtherWeight   float64           // that is not found here, characteristic [N]
 	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3
 	Reinforcement pad.Reinforcement // of a concrete block; none: plain concrete

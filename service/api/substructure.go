@@ -25,6 +25,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 	if b := m.GetReinforcement(); b != nil {
 		bars := pad.Bars{Diameter: b.GetBars().GetDiameterMm(), Spacing: b.GetBars().GetSpacingMm()}
 		out.Reinforcement = pad.Reinforcement{X: bars, Y: bars, Cover: b.GetCoverMm(), Yield: b.GetYieldMpa(), Bend: b.GetBendMm()}
+		out.SizeEffect = b.GetSizeEffect()
 	}
 	if s != nil {
 		out.Stack = ring.Input{
@@ -133,7 +134,7 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 		}
 		for i := range out.Combinations {
 			k := &out.Combinations[i]
-			s.Factored = append(s.Factored, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum})
+			s.Factored = append(s.Factored, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&factored, k)})
 		}
 	}
 	for i, name := range in.Stages {
@@ -182,6 +183,25 @@ func weightFactors(in *load.Input, k *load.Combination) []float64 {
 		}
 	}
 	return readyWeights[in.Basis]
+}
+
+// padWeights returns the factors on the weight of a concrete pad in a combination:
+// the least and the greatest that its permanent actions may have.
+//
+// Source: EN 1990:2002 Tables A1.2(A), A1.2(B), A1.3; ASCE 7-22 2.3.1.
+func padWeights(in *load.Input, k *load.Combination) []float64 {
+	f := &in.Factors
+	switch {
+	case in.Basis.US():
+		return weightFactors(in, k)
+	case k.Situation == load.Strength:
+		return []float64{f.GSup, f.GInf}
+	case k.Situation == load.Equilibrium:
+		return []float64{f.GSupA, f.GInfA}
+	case k.Situation == load.Ground:
+		return []float64{1, f.GInf}
+	}
+	return []float64{1}
 }
 
 func sum(a, b geom.Actions, by float64) geom.Actions {
