@@ -291,6 +291,7 @@ var constructed = map[string]string{
 	"ring_preload":             "statics",
 	"settle_schmertmann":       "no example was at hand",
 	"settle_burland_burbidge":  "no example was at hand",
+	"settle_total":             "a sum of others",
 	"settle_tilt":              "a closed form without a printed figure",
 	"settle_differential":      "geometry",
 	"tie_plate_bending":        "statics",
