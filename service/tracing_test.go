@@ -159,10 +159,8 @@ func TestCallsDoNotWaitForACollector(t *testing.T) {
 		_, err := ask.CheckBearing(ctx, item(-120).GetBearing())
 		require.NoError(t, err)
 	}
-	began := time.Now()
 	r.stop()
 	require.NoError(t, <-r.end)
-	assert.Less(t, time.Since(began), lastSpans+2*time.Second)
 	assert.Contains(t, r.log.String(), "msg=traces")
 }
 

@@ -63,7 +63,7 @@ var lists = []list{
 	{"unit-weights", "Unit weights", listUnitWeights,
 		[]column{{title: "Material"}, {title: "Least, kN/m3", right: true}, {title: "Most, kN/m3", right: true}, source}},
 	{"limit-states", "Limit states", listLimitStates,
-		[]column{{title: "Check"}, {title: "Id"}, {title: "Title", wraps: true}, {title: "Clauses", wraps: true}}},
+		[]column{{title: "Check"}, {title: "Id"}, {title: "Title", wraps: true}, {title: "Held (EC, US)"}, {title: "Clauses", wraps: true}}},
 	{"notices", "Notices", listNotices,
 		[]column{{title: "Code"}, {title: "Severity"}, {title: "Text", wraps: true}}},
 }
@@ -159,13 +159,30 @@ func listLimitStates(ctx context.Context, c *client.Client) (proto.Message, [][]
 	return rows(m, m.GetLimitStates(), err, func(e *footwardv1.LimitStateEntry) [][]string {
 		// LRFD and ASD share their clauses, so each is told once.
 		var clauses []string
+		evidence := map[bool]string{} // by whether it is a US basis
 		for _, k := range e.GetClauses() {
+			evidence[k.GetBasis() != footwardv1.Basis_BASIS_EUROCODE] = held[k.GetEvidence()]
 			if n := len(clauses); n == 0 || clauses[n-1] != k.GetClause() {
 				clauses = append(clauses, k.GetClause())
 			}
 		}
-		return [][]string{{checkKind(e.GetCheck()), e.GetId(), e.GetTitle(), strings.Join(clauses, "; ")}}
+		return [][]string{{checkKind(e.GetCheck()), e.GetId(), e.GetTitle(), both(evidence[false], evidence[true]), strings.Join(clauses, "; ")}}
 	})
+}
+
+// both names the evidence by the Eurocode and by the US bases, once if they agree.
+func both(eurocode, us string) string {
+	if eurocode == us {
+		return us
+	}
+	return orNone(eurocode) + ", " + orNone(us)
+}
+
+func orNone(s string) string {
+	if s == "" {
+		return "-"
+	}
+	return s
 }
 
 func listNotices(ctx context.Context, c *client.Client) (proto.Message, [][]string, error) {

@@ -27,6 +27,7 @@ const usage = `Footward checks the parts of a column base, from files.
   footward combine FILE        write out the combinations of actions
   footward size FILE           look for the cheapest column base that holds
   footward compare FILE        hold a ring footing against a concrete pad
+  footward evidence            print what holds the numbers, figure by figure
   footward catalog [LIST...]   list the names that requests may use
   footward example [KIND]      print a request to start from
 
@@ -63,6 +64,8 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		return sizing(ctx, args, t)
 	case "compare":
 		return comparing(ctx, args, t)
+	case "evidence":
+		return evidence(ctx, args, t)
 	case "catalog":
 		return catalog(ctx, args, t)
 	case "example":

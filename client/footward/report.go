@@ -91,7 +91,7 @@ func (p *page) states(k *task, r *footwardv1.CheckResult) {
 	p.blank()
 	columns := []column{
 		{title: "Limit state", wraps: true}, {title: "Demand", right: true}, {title: "Resistance", right: true},
-		{title: "Unit"}, {title: "Utilization", right: true}, {title: "Verdict"},
+		{title: "Unit"}, {title: "Utilization", right: true}, {title: "Verdict"}, {title: "Held"},
 	}
 	var rows [][]string
 	for _, s := range r.GetLimitStates() {
@@ -119,7 +119,7 @@ func (p *page) states(k *task, r *footwardv1.CheckResult) {
 }
 
 func stateRow(s *footwardv1.LimitState) []string {
-	row := []string{s.GetTitle(), "", "", "", "", verdicts[s.GetVerdict()]}
+	row := []string{s.GetTitle(), "", "", "", "", verdicts[s.GetVerdict()], held[s.GetEvidence()]}
 	if s.GetDemand() > 0 || s.Resistance != nil {
 		row[1], row[3] = figure(s.GetDemand()), s.GetUnit()
 	}

@@ -84,9 +84,7 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 			*faults = append(*faults, f)
 		}
 	}
-	if t, of := in.Weld.Parts[0].Thickness, in.Base.Plate.Plate.Thickness; in.HasWeld && t > 0 && of > 0 && math.Abs(t-of) > 1e-6*of {
-		faults.Add(limit.Conflict, "base.weld.parts[0].thickness_mm", fmt.Sprintf("of %g mm is not the plate's, of %g mm", t, of))
-	}
+	in.agree(faults)
 	s := &in.Base.Support
 	switch {
 	case !(in.Modulus >= 0 && in.Modulus <= 1e6):
@@ -165,7 +163,8 @@ func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carri
 }
 
 func (in *ColumnInput) weldInput(a geom.Actions) weld.Input {
-	return weld.Input{Design: in.Base.Plate.Design, Weld: in.Weld,
+	w, _ := in.weldOf()
+	return weld.Input{Design: in.Base.Plate.Design, Weld: w,
 		Group: weld.Group{Segments: weldLines(&in.Base.Plate.Footprint), Actions: a}}
 }
 

@@ -157,10 +157,13 @@ var (
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, plateOwn, anchorage,
-		wholePath, spreadPlan, within, persistent, byStack, softBed}
+		wholePath, spreadPlan, within, persistent, byStack, softBed, weldOfBase}
 }
 
 func (c *column) remark(l *limit.Notices) {
+	if _, changed := c.in.weldOf(); c.in.HasWeld && changed {
+		l.Add(weldOfBase)
+	}
 	l.Add(rigid)
 	if c.in.Modulus > 0 {
 		l.Add(elastic)

@@ -50,16 +50,35 @@ func (s *Sheet) Given(symbol string, value float64, unit, clause string) {
 }
 
 // Step notes a value computed by expression, whose names must be noted before.
-// A value that is no finite number, such as the utilization of what has no
+// The numbers are put in with as many digits as the value needs. Where no digits
+// give it, since the terms cancel beyond what a computed number holds, the value
+// stands alone; a formula that is wrong keeps its numbers, and Verify tells. A
+// value that is no finite number, such as the utilization of what has no
 // resistance, is left out: the limit state says why.
 func (s *Sheet) Step(symbol, expression string, value float64, unit, clause string) {
 	if s.FactorsOnly || !(math.Abs(value) <= math.MaxFloat64) {
 		return
 	}
-	s.Steps = append(s.Steps, Step{
-		Symbol: symbol, Expression: expression, Numbers: s.substitute(expression),
-		Value: value, Unit: unit, Clause: clause,
-	})
+	step := Step{Symbol: symbol, Expression: expression, Value: value, Unit: unit, Clause: clause}
+	step.Numbers = s.substitute(expression, usual)
+	for _, digits := range [...]int{usual, 9, 12, most} {
+		numbers := step.Numbers
+		if digits > usual {
+			numbers = s.substitute(expression, digits)
+		}
+		v, err := evaluate(numbers)
+		if err != nil {
+			break
+		}
+		if agree(v.is, value) {
+			step.Numbers = numbers
+			break
+		}
+		if digits == most && math.Abs(v.is-value) <= v.within {
+			step.Expression, step.Numbers = "", ""
+		}
+	}
+	s.Steps = append(s.Steps, step)
 	s.note(symbol, value)
 }
 

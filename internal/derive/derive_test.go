@@ -101,3 +101,51 @@ func TestFactorsOnlyKeepsNoSteps(t *testing.T) {
 	assert.Empty(t, s.Steps)
 	assert.Len(t, s.Factors, 1)
 }
+
+func TestStepWritesAsManyDigitsAsItsValueNeeds(t *testing.T) {
+	f := 233.99949
+	var s derive.Sheet
+	s.Given("f_rv", f, "MPa", "")
+	s.Step("F'_nt", "1.3 600 - 2 600 f_rv / 360", 1.3*600-2*600*f/360, "MPa", "")
+	assert.Equal(t, "1.3 600 - 2 600 233.99949 / 360", s.Steps[1].Numbers)
+	require.NoError(t, derive.Verify(s.Steps))
+}
+
+func TestStepThatCancelsWhollyIsAValue(t *testing.T) {
+	a := 1e9 / 3
+	var s derive.Sheet
+	s.Given("a", a, "mm", "")
+	s.Given("b", a*(1-1e-15), "mm", "")
+	s.Step("c", "a - b", 1e-6, "mm", "")    // within what rounding hides
+	s.Step("d", "2 (a - b)", 1, "mm", "")   // not within it: the formula is wrong
+	s.Step("e", "sqrt(a - a)", 1, "mm", "") // nor here
+	assert.Empty(t, s.Steps[2].Expression)
+	assert.Empty(t, s.Steps[2].Numbers)
+	assert.NotEmpty(t, s.Steps[3].Numbers)
+	assert.NotEmpty(t, s.Steps[4].Numbers)
+	assert.Error(t, derive.Verify(s.Steps))
+}
+
+func TestStepsOfRandomNumbersAddUp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.Float64Range(1e-6, 1e6)
+		a, b, c := v.Draw(t, "a"), v.Draw(t, "b"), v.Draw(t, "c")
+		var s derive.Sheet
+		s.Given("a", a, "", "")
+		s.Given("b", b, "", "")
+		s.Given("c", c, "", "")
+		s.Step("d", "a b / c - a (b / c - 1e-3)", a*b/c-a*(b/c-1e-3), "", "")
+		s.Step("e", "sqrt(max(a, b)^2 - a^2) + acos(min(a, b) / max(a, b))", math.Sqrt(max(a, b)*max(a, b)-a*a)+math.Acos(min(a, b)/max(a, b)), "", "")
+		s.Step("f", "tan(a / (a + b)) exp(-c / (a + c)) ln(1 + b)", math.Tan(a/(a+b))*math.Exp(-c/(a+c))*math.Log(1+b), "", "")
+		if err := derive.Verify(s.Steps); err != nil {
+			t.Fatal(err)
+		}
+		var wrong derive.Sheet
+		wrong.Given("a", a, "", "")
+		wrong.Given("b", b, "", "")
+		wrong.Step("g", "a b", 1.01*a*b, "", "")
+		if derive.Verify(wrong.Steps) == nil && a*b > 1e-6 {
+			t.Fatal("a wrong formula is hidden")
+		}
+	})
+}

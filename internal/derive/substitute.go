@@ -6,8 +6,15 @@ import (
 	"strings"
 )
 
-// substitute returns expression with every noted name replaced by its value.
-func (s *Sheet) substitute(expression string) string {
+// usual and most are how many significant digits of a number are written.
+const (
+	usual = 6
+	most  = 17
+)
+
+// substitute returns expression with every noted name replaced by so many digits
+// of its value.
+func (s *Sheet) substitute(expression string, digits int) string {
 	var b strings.Builder
 	for i := 0; i < len(expression); {
 		if !letter(expression[i]) {
@@ -24,7 +31,7 @@ func (s *Sheet) substitute(expression string) string {
 		n := nameLen(expression[i:])
 		name := expression[i : i+n]
 		if v, ok := s.known[name]; ok {
-			b.WriteString(Number(v))
+			b.WriteString(number(v, digits))
 		} else {
 			b.WriteString(name)
 		}
@@ -35,18 +42,18 @@ func (s *Sheet) substitute(expression string) string {
 
 // Number writes a value with six significant digits, without exponent where
 // that can be read; a negative value stands in parentheses.
-func Number(v float64) string {
+func Number(v float64) string { return number(v, usual) }
+
+func number(v float64, digits int) string {
 	a := math.Abs(v)
 	var t string
 	switch {
 	case v == 0:
 		return "0"
 	case a >= 1e9 || a < 1e-4:
-		t = strconv.FormatFloat(v, 'e', 5, 64)
-	case a >= 1e5:
-		t = strconv.FormatFloat(v, 'f', 0, 64)
+		t = strconv.FormatFloat(v, 'e', digits-1, 64)
 	default:
-		t = strconv.FormatFloat(v, 'f', max(0, 5-int(math.Floor(math.Log10(a)))), 64)
+		t = strconv.FormatFloat(v, 'f', max(0, digits-1-int(math.Floor(math.Log10(a)))), 64)
 		if strings.Contains(t, ".") {
 			t = strings.TrimRight(strings.TrimRight(t, "0"), ".")
 		}

@@ -19,10 +19,15 @@ func Verify(steps []Step) error {
 			all = append(all, fmt.Errorf("%s = %s: %w", s.Symbol, s.Expression, err))
 			continue
 		}
-		if !(math.Abs(v-s.Value) <= 1e-4*math.Max(math.Abs(v), math.Abs(s.Value))+1e-9) {
+		if !agree(v, s.Value) {
 			all = append(all, fmt.Errorf("%s = %s = %s gives %g, not %g",
 				s.Symbol, s.Expression, s.Numbers, v, s.Value))
 		}
 	}
 	return errors.Join(all...)
+}
+
+// agree tells whether a printed step gives its value to four digits.
+func agree(v, value float64) bool {
+	return math.Abs(v-value) <= 1e-4*math.Max(math.Abs(v), math.Abs(value))+1e-9
 }

@@ -11,11 +11,12 @@ import (
 	"footward.example/footward/internal/material"
 )
 
+// points are places on a plate to a tenth of a millimetre, as they are drawn.
 func points(t *rapid.T) []geom.Point {
 	at := make([]geom.Point, rapid.IntRange(3, 12).Draw(t, "n"))
-	c := rapid.Float64Range(-500, 500)
+	c := rapid.IntRange(-5000, 5000)
 	for i := range at {
-		at[i] = geom.Point{X: c.Draw(t, "x"), Y: c.Draw(t, "y")}
+		at[i] = geom.Point{X: float64(c.Draw(t, "x")) / 10, Y: float64(c.Draw(t, "y")) / 10}
 	}
 	return at
 }

@@ -67,6 +67,8 @@ type Kind struct {
 	ID      string // stable, snake case
 	Title   string // in words
 	Measure Measure
+	// Model says that it is an engineering model outside the codes.
+	Model bool
 	// Clause by basis; empty where the basis does not have the limit state.
 	Clause [basis.Count]string
 }

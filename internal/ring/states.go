@@ -13,7 +13,7 @@ func clauses(ec, us string) [basis.Count]string {
 
 // The limit states, in the order of an answer.
 var (
-	localEdge = &limit.Kind{ID: "ring_local_edge", Title: "Vertical load on the edge of a ring", Measure: limit.Force,
+	localEdge = &limit.Kind{ID: "ring_local_edge", Title: "Vertical load on the edge of a ring", Measure: limit.Force, Model: true,
 		Clause: clauses("statics; Janssen 1895", "statics; Janssen 1895")}
 	fill = &limit.Kind{ID: "ring_fill_strength", Title: "Confined fill under the even stress", Measure: limit.Stress,
 		Clause: clauses("Mohr and Coulomb; EN 1997-1:2004 Annex A", "Mohr and Coulomb; factor of safety")}

@@ -6,13 +6,14 @@ import (
 	"github.com/stretchr/testify/require"
 	"google.golang.org/protobuf/proto"
 
+	"footward.example/footward/client/footward/proof"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
 // BenchmarkHandlers measures the handlers with the wire format on both sides, and
 // without a network.
 func BenchmarkHandlers(b *testing.B) {
-	s, all := service(b), published(b)
+	s, all := service(b), requests(b)
 	for _, detail := range []footwardv1.Detail{
 		footwardv1.Detail_DETAIL_GOVERNING, footwardv1.Detail_DETAIL_LIMIT_STATES, footwardv1.Detail_DETAIL_DERIVATION,
 	} {
@@ -24,7 +25,7 @@ func BenchmarkHandlers(b *testing.B) {
 				continue
 			}
 			seen[name] = true
-			setDetail(i, detail)
+			proof.Detail(i, detail)
 			wire, err := proto.Marshal(m)
 			require.NoError(b, err)
 			fresh := m.ProtoReflect().New().Interface()

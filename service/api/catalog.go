@@ -160,7 +160,9 @@ func (*Catalog) ListLimitStates(context.Context, *footwardv1.ListLimitStatesRequ
 			e := &footwardv1.LimitStateEntry{Check: c.kind, Id: k.ID, Title: k.Title, Unit: units[k.Measure].name}
 			for _, b := range allBases {
 				if k.Clause[b] != "" {
-					e.Clauses = append(e.Clauses, &footwardv1.LimitStateClause{Basis: b, Clause: k.Clause[b]})
+					e.Clauses = append(e.Clauses, &footwardv1.LimitStateClause{
+						Basis: b, Clause: k.Clause[b], Evidence: evidence[k.ID][familyOf(b)],
+					})
 				}
 			}
 			out.LimitStates = append(out.LimitStates, e)

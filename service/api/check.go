@@ -141,7 +141,7 @@ func (c *Check) anchorage(m *footwardv1.CheckAnchorageRequest) (*footwardv1.Chec
 // refused collects all that is wrong with a request: what its schema forbids,
 // names that the catalogue lacks, and what does not fit together.
 func (c *Check) refused(kind footwardv1.CheckKind, m proto.Message, r *reader, validate func(*limit.Faults)) []*footwardv1.FieldViolation {
-	violations := c.validator.Violations(m)
+	violations := append(c.validator.Violations(m), guard.Foreign(m)...)
 	validate(&r.faults)
 	if len(violations) == 0 && len(r.faults) == 0 {
 		return nil

@@ -21,7 +21,7 @@ import (
 
 // CompareFootings implements CompareServiceServer.
 func (c *Check) CompareFootings(ctx context.Context, m *footwardv1.CompareFootingsRequest) (*footwardv1.CompareFootingsResponse, error) {
-	violations := c.validator.Violations(m)
+	violations := append(c.validator.Violations(m), guard.Foreign(m)...)
 	r := readerOf(m.GetBasis())
 	r.stop = ctx.Err
 	in := r.comparison(m)

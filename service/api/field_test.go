@@ -152,7 +152,7 @@ func TestEveryWrongFieldIsNamed(t *testing.T) {
 	}()
 
 	whole := map[protoreflect.FullName]proto.Message{}
-	for _, i := range published(t) {
+	for _, i := range requests(t) {
 		m := requestOf(i)
 		whole[m.ProtoReflect().Descriptor().FullName()] = m
 	}

@@ -3,7 +3,6 @@ package api_test
 import (
 	"context"
 	"math"
-	"path/filepath"
 	"sync"
 	"testing"
 
@@ -27,18 +26,15 @@ func service(t testing.TB) *api.Check {
 	return api.NewCheck(rules(), nil, 64<<20)
 }
 
-// published returns the requests of all published figures.
-func published(t testing.TB) []*footwardv1.CheckItem {
+// requests returns those of all published figures.
+func requests(t testing.TB) []*footwardv1.CheckItem {
 	t.Helper()
-	files, err := filepath.Glob(filepath.Join(publishedDir, "*.yaml"))
-	require.NoError(t, err)
 	var out []*footwardv1.CheckItem
-	for _, path := range files {
-		for _, f := range readSource(t, path).Figures {
-			out = append(out, item(t, f.Request))
+	for _, s := range sources(t) {
+		for i := range s.Figures {
+			out = append(out, item(t, &s.Figures[i]))
 		}
 	}
-	require.NotEmpty(t, out)
 	return out
 }
 
@@ -111,7 +107,7 @@ func FuzzRequests(f *testing.F) {
 	s := service(f)
 	whole := &footwardv1.CheckItem{Check: &footwardv1.CheckItem_ColumnBase{ColumnBase: demoBase(f)}}
 	whole.GetColumnBase().Detail = footwardv1.Detail_DETAIL_DERIVATION
-	for _, i := range append(published(f), whole) {
+	for _, i := range append(requests(f), whole) {
 		wire, err := proto.Marshal(requestOf(i))
 		require.NoError(f, err)
 		for kind := range kinds {
@@ -152,7 +148,7 @@ var rules = sync.OnceValue(func() *guard.Validator {
 // outcomes as items, in order, each the same as of the item alone.
 func FuzzBatches(f *testing.F) {
 	s := service(f)
-	all := published(f)
+	all := requests(f)
 	for i := range all {
 		wire, err := proto.Marshal(&footwardv1.CheckManyRequest{Items: []*footwardv1.CheckItem{all[i], {}, all[(i+7)%len(all)]}})
 		require.NoError(f, err)

@@ -114,7 +114,7 @@ func (r *reader) rod(m *footwardv1.Rod) rod.Rod {
 		Thread: thread, Steel: r.rodSteel(m.GetSteel(), thread.Diameter, "rods.rod.steel"),
 		Making: rod.Making(m.GetThreadMaking()), ShankInPlane: m.GetShankInShearPlane(),
 		Countersunk: m.GetCountersunk(), NutWidth: m.GetNutMeanWidthMm(),
-		Corrosion: allowance(m.GetCorrosionAllowanceMm(), r.lost.Rod()),
+		Corrosion: allowance(m != nil && m.CorrosionAllowanceMm != nil, m.GetCorrosionAllowanceMm(), r.lost.Rod()),
 	}
 }
 
@@ -198,7 +198,7 @@ func (r *reader) weldSpec(w *footwardv1.WeldSpec) weld.Spec {
 	out := weld.Spec{
 		Type: weld.Type(w.GetKind()), Leg: w.GetLegMm(), Throat: w.GetThroatMm(),
 		Filler:    r.filler(w.GetFiller(), "weld.filler"),
-		Corrosion: allowance(w.GetCorrosionAllowanceMm(), r.lost.Throat(w.GetKind() != footwardv1.WeldKind_WELD_KIND_FILLET)),
+		Corrosion: allowance(w != nil && w.CorrosionAllowanceMm != nil, w.GetCorrosionAllowanceMm(), r.lost.Throat(w.GetKind() != footwardv1.WeldKind_WELD_KIND_FILLET)),
 		FullSize:  w.GetFullSizeToEnds(), OwnSection: w.GetOwnSection(),
 	}
 	for i, p := range w.GetParts() {

@@ -24,7 +24,7 @@ func NewLoad(validator *guard.Validator) *Load { return &Load{validator: validat
 
 // CombineActions implements LoadServiceServer.
 func (s *Load) CombineActions(ctx context.Context, m *footwardv1.CombineActionsRequest) (*footwardv1.CombineActionsResponse, error) {
-	violations := s.validator.Violations(m)
+	violations := append(s.validator.Violations(m), guard.Foreign(m)...)
 	r := reader{stop: ctx.Err}
 	in := r.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
 	r.faults = append(r.faults, within("action_set.", func(f *limit.Faults) { load.Validate(&in, f) })...)

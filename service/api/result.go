@@ -124,6 +124,7 @@ var units = [...]unit{
 // block each, since an answer has a dozen of both.
 func states(all []limit.State, basis footwardv1.Basis) []*footwardv1.LimitState {
 	block := make([]footwardv1.LimitState, len(all))
+	family := familyOf(basis)
 	numbers := make([]float64, 0, 3*len(all))
 	optional := func(v float64) *float64 {
 		numbers = append(numbers, v)
@@ -141,6 +142,7 @@ func states(all []limit.State, basis footwardv1.Basis) []*footwardv1.LimitState 
 		m.Demand = s.Demand / u.of
 		m.Verdict, m.Reason, m.Member = footwardv1.Verdict(s.Verdict), s.Reason, uint32(s.Member)
 		m.Combination, m.Stage = s.Combination, uint32(s.Stage)
+		m.Evidence = evidence[s.Kind.ID][family]
 		if s.Rated {
 			m.Resistance = optional(s.Resistance / u.of)
 			m.Utilization = optional(s.Utilization)
@@ -210,4 +212,12 @@ func steps(all []derive.Step) []*footwardv1.DerivationStep {
 		}
 	}
 	return out
+}
+
+// familyOf is the column of a basis in the table of evidence.
+func familyOf(b footwardv1.Basis) int {
+	if b == footwardv1.Basis_BASIS_EUROCODE {
+		return 0
+	}
+	return 1
 }

@@ -17,7 +17,7 @@ import (
 
 // SizeColumnBase implements ColumnBaseServiceServer.
 func (c *Check) SizeColumnBase(ctx context.Context, m *footwardv1.SizeColumnBaseRequest) (*footwardv1.SizeColumnBaseResponse, error) {
-	violations := c.validator.Violations(m)
+	violations := append(c.validator.Violations(m), guard.Foreign(m)...)
 	r := readerOf(m.GetBasis())
 	r.stop = ctx.Err
 	in := r.sizeInput(m)

@@ -42,7 +42,7 @@ func holds(t *testing.T, g *guard.Gate, busy, waiting int) {
 	require.Eventually(t, func() bool {
 		b, w := g.Load()
 		return b == busy && w == waiting
-	}, 5*time.Second, time.Millisecond)
+	}, time.Minute, time.Millisecond)
 }
 
 func TestGateLetsInWaitsAndTurnsAway(t *testing.T) {

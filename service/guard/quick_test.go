@@ -13,10 +13,7 @@ import (
 	"buf.build/go/protovalidate"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"google.golang.org/protobuf/proto"
 	"google.golang.org/protobuf/reflect/protoreflect"
-
-	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
 var update = flag.Bool("update", false, "write quick.go from the rules of the contract")
@@ -38,13 +35,7 @@ func TestQuickRulesAreCurrent(t *testing.T) {
 // It fails on a rule that it does not know.
 func quickSource() ([]byte, error) {
 	g := &generator{seen: map[protoreflect.FullName]bool{}}
-	requests := []proto.Message{
-		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{}, &footwardv1.CheckWeldRequest{},
-		&footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{}, &footwardv1.PredictSettlementRequest{},
-		&footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{}, &footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{},
-		&footwardv1.CombineActionsRequest{}, &footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{},
-		&footwardv1.CompareFootingsRequest{},
-	}
+	requests := requests()
 	for _, m := range requests {
 		if err := g.message(m.ProtoReflect().Descriptor()); err != nil {
 			return nil, err

@@ -13,6 +13,17 @@ import (
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
+// requests are the messages that callers send.
+func requests() []proto.Message {
+	return []proto.Message{
+		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{},
+		&footwardv1.CheckWeldRequest{}, &footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{},
+		&footwardv1.PredictSettlementRequest{}, &footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{},
+		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{}, &footwardv1.CombineActionsRequest{},
+		&footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{}, &footwardv1.CompareFootingsRequest{},
+	}
+}
+
 // Validator holds requests against their schema. It may be used by any number
 // of calls at once.
 type Validator struct {
@@ -21,13 +32,7 @@ type Validator struct {
 
 // NewValidator prepares the rules of every request.
 func NewValidator() (*Validator, error) {
-	rules, err := protovalidate.New(protovalidate.WithDisableLazy(), protovalidate.WithMessages(
-		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{},
-		&footwardv1.CheckWeldRequest{}, &footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{},
-		&footwardv1.PredictSettlementRequest{}, &footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{},
-		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{}, &footwardv1.CombineActionsRequest{},
-		&footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{}, &footwardv1.CompareFootingsRequest{},
-	))
+	rules, err := protovalidate.New(protovalidate.WithDisableLazy(), protovalidate.WithMessages(requests()...))
 	if err != nil {
 		return nil, fmt.Errorf("rules of the contract: %w", err)
 	}

@@ -155,7 +155,7 @@ func TestDrainAnswersEveryCallUnderWay(t *testing.T) {
 	// Calls that were not yet sent would be refused: all have been read.
 	require.Eventually(t, func() bool {
 		return h.value(t, "footward_calls_under_way")+h.value(t, "footward_calls_waiting") == callers
-	}, 10*time.Second, time.Millisecond)
+	}, enough, time.Millisecond)
 	drained := make(chan error, 1)
 	go func() { drained <- h.Drain(deadline(t, 10*time.Second), 0) }()
 	said, err := watch.Recv()

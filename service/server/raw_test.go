@@ -114,7 +114,7 @@ func TestHostileConnectionsAreClosedAndOthersServed(t *testing.T) {
 	o.patience = &patience{handshake: 300 * time.Millisecond, idle: 400 * time.Millisecond, silence: time.Second, answer: 200 * time.Millisecond}
 	h := start(t, o)
 	stop := keepCalling(t, h.dial(t))
-	const soon = 2500 * time.Millisecond
+	const soon = enough
 	t.Run("together", func(t *testing.T) {
 		for name, attack := range map[string]func(*testing.T){
 			"silent": func(t *testing.T) { closed(t, h.tcp(t), soon) },
@@ -263,7 +263,7 @@ func TestConnectionsAreLimited(t *testing.T) {
 		_ = c.SetReadDeadline(time.Now().Add(50 * time.Millisecond))
 		_, err := c.Read(make([]byte, 1)) // of the server's settings
 		return err == nil
-	}, 5*time.Second, time.Millisecond)
+	}, enough, time.Millisecond)
 	stop()
 }
 

@@ -58,7 +58,7 @@ func serve(t testing.TB, calls web.Calls, o web.Options) *served {
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	require.NoError(t, err)
 	transport := &http.Transport{MaxIdleConnsPerHost: 100}
-	s := &served{w, "http://" + l.Addr().String(), &http.Client{Transport: transport, Timeout: time.Minute}, make(chan error, 1)}
+	s := &served{w, "http://" + l.Addr().String(), &http.Client{Transport: transport, Timeout: 10 * time.Minute}, make(chan error, 1)}
 	if o.TLS != nil {
 		s.url = "https://" + l.Addr().String()
 		transport.TLSClientConfig = &tls.Config{InsecureSkipVerify: true}
@@ -100,7 +100,7 @@ func produce(t testing.TB) *production {
 		s.Stop()
 		<-done
 	})
-	p.grpc, err = client.Dial(l.Addr().String())
+	p.grpc, err = client.Dial(l.Addr().String(), client.WithTimeout(10*time.Minute))
 	require.NoError(t, err)
 	t.Cleanup(func() { _ = p.grpc.Close() })
 	p.served = serve(t, s.Web(), web.Options{Log: log})

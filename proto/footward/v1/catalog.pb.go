@@ -1449,7 +1449,9 @@ type LimitStateClause struct {
 	// The basis.
 	Basis Basis `protobuf:"varint,1,opt,name=basis,proto3,enum=footward.v1.Basis" json:"basis,omitempty"`
 	// Standard and clause.
-	Clause        string `protobuf:"bytes,2,opt,name=clause,proto3" json:"clause,omitempty"`
+	Clause string `protobuf:"bytes,2,opt,name=clause,proto3" json:"clause,omitempty"`
+	// How well the number is held by this basis' code family.
+	Evidence      Evidence `protobuf:"varint,3,opt,name=evidence,proto3,enum=footward.v1.Evidence" json:"evidence,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1496,6 +1498,13 @@ func (x *LimitStateClause) GetClause() string {
 		return x.Clause
 	}
 	return ""
+}
+
+func (x *LimitStateClause) GetEvidence() Evidence {
+	if x != nil {
+		return x.Evidence
+	}
+	return Evidence_EVIDENCE_UNSPECIFIED
 }
 
 // ListNoticesRequest asks for the notices.
@@ -1892,10 +1901,11 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\x02id\x18\x02 \x01(\tR\x02id\x12\x14\n" +
 	"\x05title\x18\x03 \x01(\tR\x05title\x12\x12\n" +
 	"\x04unit\x18\x04 \x01(\tR\x04unit\x127\n" +
-	"\aclauses\x18\x05 \x03(\v2\x1d.footward.v1.LimitStateClauseR\aclauses\"T\n" +
+	"\aclauses\x18\x05 \x03(\v2\x1d.footward.v1.LimitStateClauseR\aclauses\"\x87\x01\n" +
 	"\x10LimitStateClause\x12(\n" +
 	"\x05basis\x18\x01 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12\x16\n" +
-	"\x06clause\x18\x02 \x01(\tR\x06clause\"\x14\n" +
+	"\x06clause\x18\x02 \x01(\tR\x06clause\x121\n" +
+	"\bevidence\x18\x03 \x01(\x0e2\x15.footward.v1.EvidenceR\bevidence\"\x14\n" +
 	"\x12ListNoticesRequest\"I\n" +
 	"\x13ListNoticesResponse\x122\n" +
 	"\anotices\x18\x01 \x03(\v2\x18.footward.v1.NoticeEntryR\anotices\"\x96\x01\n" +
@@ -1991,7 +2001,8 @@ var file_footward_v1_catalog_proto_goTypes = []any{
 	(Basis)(0),                      // 33: footward.v1.Basis
 	(*FactorUsed)(nil),              // 34: footward.v1.FactorUsed
 	(TimberKind)(0),                 // 35: footward.v1.TimberKind
-	(Severity)(0),                   // 36: footward.v1.Severity
+	(Evidence)(0),                   // 36: footward.v1.Evidence
+	(Severity)(0),                   // 37: footward.v1.Severity
 }
 var file_footward_v1_catalog_proto_depIdxs = []int32{
 	3,  // 0: footward.v1.ListDesignBasesResponse.bases:type_name -> footward.v1.BasisEntry
@@ -2010,35 +2021,36 @@ var file_footward_v1_catalog_proto_depIdxs = []int32{
 	0,  // 13: footward.v1.LimitStateEntry.check:type_name -> footward.v1.CheckKind
 	26, // 14: footward.v1.LimitStateEntry.clauses:type_name -> footward.v1.LimitStateClause
 	33, // 15: footward.v1.LimitStateClause.basis:type_name -> footward.v1.Basis
-	29, // 16: footward.v1.ListNoticesResponse.notices:type_name -> footward.v1.NoticeEntry
-	0,  // 17: footward.v1.NoticeEntry.check:type_name -> footward.v1.CheckKind
-	36, // 18: footward.v1.NoticeEntry.severity:type_name -> footward.v1.Severity
-	32, // 19: footward.v1.ListUnitWeightsResponse.unit_weights:type_name -> footward.v1.UnitWeightEntry
-	1,  // 20: footward.v1.CatalogService.ListDesignBases:input_type -> footward.v1.ListDesignBasesRequest
-	4,  // 21: footward.v1.CatalogService.ListSteels:input_type -> footward.v1.ListSteelsRequest
-	8,  // 22: footward.v1.CatalogService.ListRodSteels:input_type -> footward.v1.ListRodSteelsRequest
-	11, // 23: footward.v1.CatalogService.ListThreads:input_type -> footward.v1.ListThreadsRequest
-	14, // 24: footward.v1.CatalogService.ListWeldMetals:input_type -> footward.v1.ListWeldMetalsRequest
-	17, // 25: footward.v1.CatalogService.ListConcretes:input_type -> footward.v1.ListConcretesRequest
-	20, // 26: footward.v1.CatalogService.ListTimbers:input_type -> footward.v1.ListTimbersRequest
-	30, // 27: footward.v1.CatalogService.ListUnitWeights:input_type -> footward.v1.ListUnitWeightsRequest
-	23, // 28: footward.v1.CatalogService.ListLimitStates:input_type -> footward.v1.ListLimitStatesRequest
-	27, // 29: footward.v1.CatalogService.ListNotices:input_type -> footward.v1.ListNoticesRequest
-	2,  // 30: footward.v1.CatalogService.ListDesignBases:output_type -> footward.v1.ListDesignBasesResponse
-	5,  // 31: footward.v1.CatalogService.ListSteels:output_type -> footward.v1.ListSteelsResponse
-	9,  // 32: footward.v1.CatalogService.ListRodSteels:output_type -> footward.v1.ListRodSteelsResponse
-	12, // 33: footward.v1.CatalogService.ListThreads:output_type -> footward.v1.ListThreadsResponse
-	15, // 34: footward.v1.CatalogService.ListWeldMetals:output_type -> footward.v1.ListWeldMetalsResponse
-	18, // 35: footward.v1.CatalogService.ListConcretes:output_type -> footward.v1.ListConcretesResponse
-	21, // 36: footward.v1.CatalogService.ListTimbers:output_type -> footward.v1.ListTimbersResponse
-	31, // 37: footward.v1.CatalogService.ListUnitWeights:output_type -> footward.v1.ListUnitWeightsResponse
-	24, // 38: footward.v1.CatalogService.ListLimitStates:output_type -> footward.v1.ListLimitStatesResponse
-	28, // 39: footward.v1.CatalogService.ListNotices:output_type -> footward.v1.ListNoticesResponse
-	30, // [30:40] is the sub-list for method output_type
-	20, // [20:30] is the sub-list for method input_type
-	20, // [20:20] is the sub-list for extension type_name
-	20, // [20:20] is the sub-list for extension extendee
-	0,  // [0:20] is the sub-list for field type_name
+	36, // 16: footward.v1.LimitStateClause.evidence:type_name -> footward.v1.Evidence
+	29, // 17: footward.v1.ListNoticesResponse.notices:type_name -> footward.v1.NoticeEntry
+	0,  // 18: footward.v1.NoticeEntry.check:type_name -> footward.v1.CheckKind
+	37, // 19: footward.v1.NoticeEntry.severity:type_name -> footward.v1.Severity
+	32, // 20: footward.v1.ListUnitWeightsResponse.unit_weights:type_name -> footward.v1.UnitWeightEntry
+	1,  // 21: footward.v1.CatalogService.ListDesignBases:input_type -> footward.v1.ListDesignBasesRequest
+	4,  // 22: footward.v1.CatalogService.ListSteels:input_type -> footward.v1.ListSteelsRequest
+	8,  // 23: footward.v1.CatalogService.ListRodSteels:input_type -> footward.v1.ListRodSteelsRequest
+	11, // 24: footward.v1.CatalogService.ListThreads:input_type -> footward.v1.ListThreadsRequest
+	14, // 25: footward.v1.CatalogService.ListWeldMetals:input_type -> footward.v1.ListWeldMetalsRequest
+	17, // 26: footward.v1.CatalogService.ListConcretes:input_type -> footward.v1.ListConcretesRequest
+	20, // 27: footward.v1.CatalogService.ListTimbers:input_type -> footward.v1.ListTimbersRequest
+	30, // 28: footward.v1.CatalogService.ListUnitWeights:input_type -> footward.v1.ListUnitWeightsRequest
+	23, // 29: footward.v1.CatalogService.ListLimitStates:input_type -> footward.v1.ListLimitStatesRequest
+	27, // 30: footward.v1.CatalogService.ListNotices:input_type -> footward.v1.ListNoticesRequest
+	2,  // 31: footward.v1.CatalogService.ListDesignBases:output_type -> footward.v1.ListDesignBasesResponse
+	5,  // 32: footward.v1.CatalogService.ListSteels:output_type -> footward.v1.ListSteelsResponse
+	9,  // 33: footward.v1.CatalogService.ListRodSteels:output_type -> footward.v1.ListRodSteelsResponse
+	12, // 34: footward.v1.CatalogService.ListThreads:output_type -> footward.v1.ListThreadsResponse
+	15, // 35: footward.v1.CatalogService.ListWeldMetals:output_type -> footward.v1.ListWeldMetalsResponse
+	18, // 36: footward.v1.CatalogService.ListConcretes:output_type -> footward.v1.ListConcretesResponse
+	21, // 37: footward.v1.CatalogService.ListTimbers:output_type -> footward.v1.ListTimbersResponse
+	31, // 38: footward.v1.CatalogService.ListUnitWeights:output_type -> footward.v1.ListUnitWeightsResponse
+	24, // 39: footward.v1.CatalogService.ListLimitStates:output_type -> footward.v1.ListLimitStatesResponse
+	28, // 40: footward.v1.CatalogService.ListNotices:output_type -> footward.v1.ListNoticesResponse
+	31, // [31:41] is the sub-list for method output_type
+	21, // [21:31] is the sub-list for method input_type
+	21, // [21:21] is the sub-list for extension type_name
+	21, // [21:21] is the sub-list for extension extendee
+	0,  // [0:21] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_catalog_proto_init() }

@@ -472,6 +472,67 @@ func (CorrosiveGround) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
 }
 
+// Evidence is how well the number of a limit state is held by something outside
+// this service.
+type Evidence int32
+
+const (
+	// Not known: an answer of a service before this field.
+	Evidence_EVIDENCE_UNSPECIFIED Evidence = 0
+	// Printed figures of a standard, handbook or worked example are reproduced, for
+	// this code family.
+	Evidence_EVIDENCE_PRINTED Evidence = 1
+	// No printed figure was found: worked by hand from the clause, or computed in a
+	// second way.
+	Evidence_EVIDENCE_WORKED Evidence = 2
+	// An engineering model outside the codes; what holds it is statics and the
+	// second ways of the tests. Load tests or observation must stand beside it.
+	Evidence_EVIDENCE_MODEL Evidence = 3
+)
+
+// Enum value maps for Evidence.
+var (
+	Evidence_name = map[int32]string{
+		0: "EVIDENCE_UNSPECIFIED",
+		1: "EVIDENCE_PRINTED",
+		2: "EVIDENCE_WORKED",
+		3: "EVIDENCE_MODEL",
+	}
+	Evidence_value = map[string]int32{
+		"EVIDENCE_UNSPECIFIED": 0,
+		"EVIDENCE_PRINTED":     1,
+		"EVIDENCE_WORKED":      2,
+		"EVIDENCE_MODEL":       3,
+	}
+)
+
+func (x Evidence) Enum() *Evidence {
+	p := new(Evidence)
+	*p = x
+	return p
+}
+
+func (x Evidence) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (Evidence) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_common_proto_enumTypes[6].Descriptor()
+}
+
+func (Evidence) Type() protoreflect.EnumType {
+	return &file_footward_v1_common_proto_enumTypes[6]
+}
+
+func (x Evidence) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use Evidence.Descriptor instead.
+func (Evidence) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+}
+
 // FieldReason is the kind of fault of a refused field.
 type FieldReason int32
 
@@ -525,11 +586,11 @@ func (x FieldReason) String() string {
 }
 
 func (FieldReason) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_common_proto_enumTypes[6].Descriptor()
+	return file_footward_v1_common_proto_enumTypes[7].Descriptor()
 }
 
 func (FieldReason) Type() protoreflect.EnumType {
-	return &file_footward_v1_common_proto_enumTypes[6]
+	return &file_footward_v1_common_proto_enumTypes[7]
 }
 
 func (x FieldReason) Number() protoreflect.EnumNumber {
@@ -538,7 +599,7 @@ func (x FieldReason) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use FieldReason.Descriptor instead.
 func (FieldReason) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
 }
 
 // CallReason is why a whole call was turned away before or beside its check. A
@@ -594,11 +655,11 @@ func (x CallReason) String() string {
 }
 
 func (CallReason) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_common_proto_enumTypes[7].Descriptor()
+	return file_footward_v1_common_proto_enumTypes[8].Descriptor()
 }
 
 func (CallReason) Type() protoreflect.EnumType {
-	return &file_footward_v1_common_proto_enumTypes[7]
+	return &file_footward_v1_common_proto_enumTypes[8]
 }
 
 func (x CallReason) Number() protoreflect.EnumNumber {
@@ -607,7 +668,7 @@ func (x CallReason) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use CallReason.Descriptor instead.
 func (CallReason) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
 }
 
 // DesignBasis chooses the standards and, for the Eurocode, the nationally
@@ -1292,7 +1353,9 @@ type LimitState struct {
 	// Of a column base: the combination that is worst for this limit state.
 	Combination string `protobuf:"bytes,13,opt,name=combination,proto3" json:"combination,omitempty"`
 	// Of a column base: the stage of that combination, counted from 1.
-	Stage         uint32 `protobuf:"varint,14,opt,name=stage,proto3" json:"stage,omitempty"`
+	Stage uint32 `protobuf:"varint,14,opt,name=stage,proto3" json:"stage,omitempty"`
+	// How well the number is held; footward evidence prints every held figure.
+	Evidence      Evidence `protobuf:"varint,15,opt,name=evidence,proto3,enum=footward.v1.Evidence" json:"evidence,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1423,6 +1486,13 @@ func (x *LimitState) GetStage() uint32 {
 		return x.Stage
 	}
 	return 0
+}
+
+func (x *LimitState) GetEvidence() Evidence {
+	if x != nil {
+		return x.Evidence
+	}
+	return Evidence_EVIDENCE_UNSPECIFIED
 }
 
 // Notice is a remark that the designer must read.
@@ -1929,7 +1999,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"derivation\x18\n" +
 	" \x03(\v2\x1b.footward.v1.DerivationStepR\n" +
 	"derivationB\x18\n" +
-	"\x16_governing_utilization\"\x82\x04\n" +
+	"\x16_governing_utilization\"\xb5\x04\n" +
 	"\n" +
 	"LimitState\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
@@ -1948,7 +2018,8 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x12required_size_kind\x18\v \x01(\x0e2\x15.footward.v1.SizeKindR\x10requiredSizeKind\x12\x16\n" +
 	"\x06member\x18\f \x01(\rR\x06member\x12 \n" +
 	"\vcombination\x18\r \x01(\tR\vcombination\x12\x14\n" +
-	"\x05stage\x18\x0e \x01(\rR\x05stageB\r\n" +
+	"\x05stage\x18\x0e \x01(\rR\x05stage\x121\n" +
+	"\bevidence\x18\x0f \x01(\x0e2\x15.footward.v1.EvidenceR\bevidenceB\r\n" +
 	"\v_resistanceB\x0e\n" +
 	"\f_utilizationB\x13\n" +
 	"\x11_required_size_mm\"c\n" +
@@ -2032,7 +2103,12 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x1bCORROSIVE_GROUND_LOOSE_FILL\x10\x04\x12*\n" +
 	"&CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL\x10\x05\x12#\n" +
 	"\x1fCORROSIVE_GROUND_COMPACTED_FILL\x10\x06\x12.\n" +
-	"*CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL\x10\a*\xd2\x01\n" +
+	"*CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL\x10\a*c\n" +
+	"\bEvidence\x12\x18\n" +
+	"\x14EVIDENCE_UNSPECIFIED\x10\x00\x12\x14\n" +
+	"\x10EVIDENCE_PRINTED\x10\x01\x12\x13\n" +
+	"\x0fEVIDENCE_WORKED\x10\x02\x12\x12\n" +
+	"\x0eEVIDENCE_MODEL\x10\x03*\xd2\x01\n" +
 	"\vFieldReason\x12\x1c\n" +
 	"\x18FIELD_REASON_UNSPECIFIED\x10\x00\x12\x18\n" +
 	"\x14FIELD_REASON_MISSING\x10\x01\x12\x1d\n" +
@@ -2062,7 +2138,7 @@ func file_footward_v1_common_proto_rawDescGZIP() []byte {
 	return file_footward_v1_common_proto_rawDescData
 }
 
-var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 8)
+var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 9)
 var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 13)
 var file_footward_v1_common_proto_goTypes = []any{
 	(Basis)(0),              // 0: footward.v1.Basis
@@ -2071,45 +2147,47 @@ var file_footward_v1_common_proto_goTypes = []any{
 	(Severity)(0),           // 3: footward.v1.Severity
 	(SizeKind)(0),           // 4: footward.v1.SizeKind
 	(CorrosiveGround)(0),    // 5: footward.v1.CorrosiveGround
-	(FieldReason)(0),        // 6: footward.v1.FieldReason
-	(CallReason)(0),         // 7: footward.v1.CallReason
-	(*DesignBasis)(nil),     // 8: footward.v1.DesignBasis
-	(*Corrosion)(nil),       // 9: footward.v1.Corrosion
-	(*EurocodeFactors)(nil), // 10: footward.v1.EurocodeFactors
-	(*GroundFactors)(nil),   // 11: footward.v1.GroundFactors
-	(*ForcesAtFoot)(nil),    // 12: footward.v1.ForcesAtFoot
-	(*CheckResult)(nil),     // 13: footward.v1.CheckResult
-	(*LimitState)(nil),      // 14: footward.v1.LimitState
-	(*Notice)(nil),          // 15: footward.v1.Notice
-	(*FactorUsed)(nil),      // 16: footward.v1.FactorUsed
-	(*DerivationStep)(nil),  // 17: footward.v1.DerivationStep
-	(*Provenance)(nil),      // 18: footward.v1.Provenance
-	(*BasisEdition)(nil),    // 19: footward.v1.BasisEdition
-	(*FieldViolation)(nil),  // 20: footward.v1.FieldViolation
+	(Evidence)(0),           // 6: footward.v1.Evidence
+	(FieldReason)(0),        // 7: footward.v1.FieldReason
+	(CallReason)(0),         // 8: footward.v1.CallReason
+	(*DesignBasis)(nil),     // 9: footward.v1.DesignBasis
+	(*Corrosion)(nil),       // 10: footward.v1.Corrosion
+	(*EurocodeFactors)(nil), // 11: footward.v1.EurocodeFactors
+	(*GroundFactors)(nil),   // 12: footward.v1.GroundFactors
+	(*ForcesAtFoot)(nil),    // 13: footward.v1.ForcesAtFoot
+	(*CheckResult)(nil),     // 14: footward.v1.CheckResult
+	(*LimitState)(nil),      // 15: footward.v1.LimitState
+	(*Notice)(nil),          // 16: footward.v1.Notice
+	(*FactorUsed)(nil),      // 17: footward.v1.FactorUsed
+	(*DerivationStep)(nil),  // 18: footward.v1.DerivationStep
+	(*Provenance)(nil),      // 19: footward.v1.Provenance
+	(*BasisEdition)(nil),    // 20: footward.v1.BasisEdition
+	(*FieldViolation)(nil),  // 21: footward.v1.FieldViolation
 }
 var file_footward_v1_common_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.DesignBasis.basis:type_name -> footward.v1.Basis
-	10, // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
-	9,  // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
+	11, // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
+	10, // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
 	5,  // 3: footward.v1.Corrosion.ground:type_name -> footward.v1.CorrosiveGround
-	11, // 4: footward.v1.EurocodeFactors.ground:type_name -> footward.v1.GroundFactors
+	12, // 4: footward.v1.EurocodeFactors.ground:type_name -> footward.v1.GroundFactors
 	0,  // 5: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
 	2,  // 6: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
-	14, // 7: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
-	15, // 8: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
-	16, // 9: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
-	17, // 10: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
+	15, // 7: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
+	16, // 8: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
+	17, // 9: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
+	18, // 10: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
 	2,  // 11: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
 	4,  // 12: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
-	3,  // 13: footward.v1.Notice.severity:type_name -> footward.v1.Severity
-	19, // 14: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
-	0,  // 15: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
-	6,  // 16: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
-	17, // [17:17] is the sub-list for method output_type
-	17, // [17:17] is the sub-list for method input_type
-	17, // [17:17] is the sub-list for extension type_name
-	17, // [17:17] is the sub-list for extension extendee
-	0,  // [0:17] is the sub-list for field type_name
+	6,  // 13: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
+	3,  // 14: footward.v1.Notice.severity:type_name -> footward.v1.Severity
+	20, // 15: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
+	0,  // 16: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
+	7,  // 17: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
+	18, // [18:18] is the sub-list for method output_type
+	18, // [18:18] is the sub-list for method input_type
+	18, // [18:18] is the sub-list for extension type_name
+	18, // [18:18] is the sub-list for extension extendee
+	0,  // [0:18] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_common_proto_init() }
@@ -2126,7 +2204,7 @@ func file_footward_v1_common_proto_init() {
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_common_proto_rawDesc), len(file_footward_v1_common_proto_rawDesc)),
-			NumEnums:      8,
+			NumEnums:      9,
 			NumMessages:   13,
 			NumExtensions: 0,
 			NumServices:   0,
