@@ -71,6 +71,10 @@ func (c *column) held() bool { return c.in.Anchorage.Kind == Through }
 // looseRods is why a stack whose rods end nowhere cannot be balanced.
 const looseRods = "rods pull, and what holds them below the stack is not given: weight and clamping do not count"
 
+// drowned is why a stack, or what rods clamp, is not let pass in water: fill and weight
+// that hold there count as dry above the ground.
+const drowned = "water above the base takes weight and strength from what stands in it, which is counted in the ground alone"
+
 // stackUnder checks the stack under one combination. Rods that pull press plate
 // and tiers together and leave the ground alone.
 func (c *column) stackUnder(a *geom.Actions, solved *contact.Result) (part, error) {
@@ -256,6 +260,9 @@ func (c *column) ground(r *ColumnResult) error {
 		out.States(&c.list)
 		if loose {
 			open(c.list.All(), looseRods)
+		}
+		if out.Head > 0 && (s.HasStack || c.held()) {
+			open(c.list.All(), drowned)
 		}
 		for _, state := range c.list.All() {
 			state.Combination, state.Stage = k.Name, k.Stage

@@ -29,15 +29,16 @@ func OnPad(name string, weight float64) string {
 	return fmt.Sprintf("%s; %g on the weight of the pad", name, weight)
 }
 
-// pad returns the concrete block as a pad on the ground under one case.
-func (in *ColumnInput) pad(p *plan, k *Case, weight float64) pad.Input {
+// pad returns the concrete block as a pad on the ground under one case, less what
+// water lifts it by.
+func (in *ColumnInput) pad(p *plan, k *Case, weight, lift float64) pad.Input {
 	b, plate, f := &in.Base.Support.Block, &in.Base.Plate.Plate, &in.Base.Plate.Footprint
 	return pad.Input{
 		Design: in.Base.Plate.Design, SizeX: b.SizeX, SizeY: b.SizeY, Thickness: b.Height, Concrete: b.Concrete,
 		// Halfway between column and edge of the plate: ACI 318-19 Table 13.2.7.1.
 		Column:        pad.Column{SizeX: (f.SizeX + plate.SizeX) / 2, SizeY: (f.SizeY + plate.SizeY) / 2},
 		Reinforcement: in.Below.Reinforcement, Actions: k.Actions, Factored: in.Base.Plate.Design.Basis != basis.USASD || len(in.Below.Factored) > 0,
-		Height: p.height - in.Below.Levelling.Thickness, Weight: weight * p.weight, SizeEffect: in.Below.SizeEffect,
+		Height: p.height - in.Below.Levelling.Thickness, Weight: max(0, weight*p.weight-lift), SizeEffect: in.Below.SizeEffect,
 	}
 }
 
@@ -58,26 +59,29 @@ func (c *column) padStrength(r *ColumnResult) error {
 	}
 	cases := c.in.factored()
 	var worst limit.State
+	lifts := c.in.afloat(p)
 	for i := range cases {
 		if err := c.in.stopped(); err != nil {
 			return err
 		}
 		for _, w := range padWeights(c.in.Base.Plate.Design.Basis, &cases[i]) {
-			in := c.in.pad(p, &cases[i], w)
-			out, err := pad.Check(&in)
-			if err != nil {
-				return err
-			}
-			out.Notices(&r.notices)
-			c.list.Reset()
-			c.list.NoSizes = true
-			out.States(&c.list)
-			name := OnPad(cases[i].Name, w)
-			for _, s := range c.list.All() {
-				s.Combination, s.Stage = name, cases[i].Stage
-				r.take(s, -1)
-				if worst.Kind == nil || worse(&s, &worst) {
-					worst, c.foot.pad = s, padCase{i, w}
+			for _, lift := range lifts {
+				in := c.in.pad(p, &cases[i], w, lift)
+				out, err := pad.Check(&in)
+				if err != nil {
+					return err
+				}
+				out.Notices(&r.notices)
+				c.list.Reset()
+				c.list.NoSizes = true
+				out.States(&c.list)
+				name := OnPad(cases[i].Name, w)
+				for _, s := range c.list.All() {
+					s.Combination, s.Stage = name, cases[i].Stage
+					r.take(s, -1)
+					if worst.Kind == nil || worse(&s, &worst) {
+						worst, c.foot.pad = s, padCase{i, w, lift}
+					}
 				}
 			}
 		}
@@ -85,10 +89,24 @@ func (c *column) padStrength(r *ColumnResult) error {
 	return nil
 }
 
-// padCase is the case and the factor on weight that govern a pad.
+// afloat returns what water above its base lifts a pad by: nothing where it is lower,
+// which counts too, and all of the highest [N].
+func (in *ColumnInput) afloat(p *plan) []float64 {
+	g := &in.Below.Ground
+	if !in.Below.HasGround || g.Soil.Dry || g.Soil.Water >= g.Depth {
+		return []float64{0}
+	}
+	return []float64{0, waterWeight * (g.Depth - g.Soil.Water) * p.area()}
+}
+
+// waterWeight is the unit weight of water [N/mm3].
+const waterWeight = 9.81e-6
+
+// padCase is the case, the factor on weight and the buoyancy that govern a pad.
 type padCase struct {
 	at     int
 	weight float64
+	lift   float64 // [N]
 }
 
 func (c *column) derivePad(s *derive.Sheet) {
@@ -99,7 +117,7 @@ func (c *column) derivePad(s *derive.Sheet) {
 	cases := c.in.factored()
 	k := &cases[c.foot.pad.at]
 	s.Given("case_pad", float64(c.foot.pad.at+1), "", "combination that governs the concrete of the pad: "+OnPad(k.Name, c.foot.pad.weight))
-	in := c.in.pad(p, k, c.foot.pad.weight)
+	in := c.in.pad(p, k, c.foot.pad.weight, c.foot.pad.lift)
 	if out, err := pad.Check(&in); err == nil {
 		out.Derive(s)
 	}

@@ -440,7 +440,7 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 	}
 	p := in.plan(stack)
 	if !s.HasStack {
-		b := in.pad(&p, &Case{}, 1)
+		b := in.pad(&p, &Case{}, 1, 0)
 		var found limit.Faults
 		pad.Validate(&b, &found)
 		add(found, func(field string) string {

@@ -2,6 +2,7 @@ package api_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -75,4 +76,13 @@ func TestPresumptivePressureWithoutSoilIsChecked(t *testing.T) {
 	s := state(t, r, "ground_presumptive")
 	assert.InDelta(t, 0.0988, s.GetDemand(), 1e-6)
 	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, s.GetVerdict())
+}
+
+func TestBlockInWaterIsLight(t *testing.T) {
+	wet := strings.Replace(blockOf(`{"name": "G", "kind": "ACTION_KIND_PERMANENT", "forces": {"n_kn": -60}},
+		{"name": "wind", "kind": "ACTION_KIND_WIND", "forces": {"v_x_kn": 10}}`, ""), `"dry": true`, `"water_depth_mm": 300`, 1)
+	r := result(t, wet)
+	// 9.81 0.6 1.96 = 11.54 kN up: 1.5 10 0.93 kNm over 0.9 (60 + 44.1) - 11.54 kN, of half of 1.4 m.
+	assert.InDelta(t, 13.95/(0.9*104.1-9.81*0.6*1.96)/0.7, state(t, r, "pad_equilibrium").GetDemand(), 1e-3)
+	assert.Contains(t, codesOf(r), "ground_water_above_base")
 }
