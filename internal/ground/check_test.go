@@ -56,6 +56,10 @@ func random(t *rapid.T) ground.Input {
 		in.Permanent.Vx, in.Permanent.Vy = 0, 0
 	}
 	in.Linked = rapid.Bool().Draw(t, "linked")
+	in.Apart = rapid.Bool().Draw(t, "apart")
+	if rapid.Bool().Draw(t, "lifts") {
+		in.Lift = max(0, in.Permanent.N) + number("lift", 0, 100e3)
+	}
 	in.Weight = number("weight", 0, 300e3)
 	in.Soil.Friction = number("phi", 1, 44) * degree
 	in.Soil.Cohesion = rapid.SampledFrom([]float64{0, 0.004, 0.03}).Draw(t, "c")
