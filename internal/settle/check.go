@@ -125,6 +125,7 @@ type Result struct {
 
 	// Why a method was left out; empty where it was not.
 	NoElastic, NoSchmertmann, NoBurland, NoConsolidation string
+	NoTilt                                               string // likewise of the tilt: a layer within one width has no modulus
 
 	Total      float64 // limit of the settlement [mm]
 	Distortion float64 // limit of the angular distortion [-]
@@ -202,12 +203,11 @@ func (r *Result) settle(s *Stage) Settled {
 	if r.NoBurland == "" {
 		out.BlowCount = BlowCount(q, r.Width, r.in.Depth, r.Sand.Blows)
 	}
-	if r.NoElastic != "" {
-		return out
+	if r.NoElastic == "" {
+		out.Centre = q * r.Width * r.Embedment * r.flexibility
+		out.Elastic = r.Factor * out.Centre
 	}
-	out.Centre = q * r.Width * r.Embedment * r.flexibility
-	out.Elastic = r.Factor * out.Centre
-	if r.in.Rigid {
+	if r.in.Rigid && r.NoTilt == "" {
 		out.TiltX = TiltOfCircle(math.Abs(s.Mx), r.Radii[0], 1/r.Give, 0)
 		out.TiltY = TiltOfCircle(math.Abs(s.My), r.Radii[1], 1/r.Give, 0)
 		out.Tilt = math.Hypot(out.TiltX, out.TiltY)

@@ -27,6 +27,8 @@ func (r *Result) Derive(s *derive.Sheet) {
 	}
 	if r.NoElastic == "" {
 		r.deriveElastic(s)
+	}
+	if r.NoTilt == "" {
 		r.deriveTilt(s)
 	}
 	if r.NoSchmertmann == "" {
@@ -100,6 +102,8 @@ func (r *Result) deriveTilt(s *derive.Sheet) {
 	}
 	clause := tilt.Clause[r.in.Design.Basis]
 	n := r.softest
+	s.Given(numbered("E", n), r.in.Layers[n].Modulus, "MPa", "layer")
+	s.Given(numbered("nu", n), r.in.Layers[n].Poisson, "", "layer")
 	s.Step("c_E", fmt.Sprintf("(1 - %s^2) / %s", numbered("nu", n), numbered("E", n)), r.Give, "mm2/N",
 		"softest layer within one width below the base")
 	s.Given("M_x", math.Abs(given.Mx), "Nmm", fmt.Sprintf("stage %d", at+1))

@@ -100,6 +100,9 @@ func (r *Result) elastic() {
 		r.Influence[i] = max(0, r.influence(bottom, l.Poisson)-r.influence(top, l.Poisson))
 		if l.Modulus == 0 {
 			r.NoElastic = firstOf(r.NoElastic, nameless(i, "modulus_mpa"))
+			if top < r.Width {
+				r.NoTilt = firstOf(r.NoTilt, nameless(i, "modulus_mpa"))
+			}
 			top = bottom
 			continue
 		}

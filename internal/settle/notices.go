@@ -72,7 +72,7 @@ func (r *Result) Notices(l *limit.Notices) {
 	surface := !in.Dry && in.Water == 0
 	add((r.NoSchmertmann == "" || clay) && surface, water)
 	add(r.NoBurland == "" && surface && in.Depth > 0, drier)
-	add(r.NoElastic == "" && in.Limits.Tilt == 0 && r.Stages[r.greatest(tiltOf)].Tilt > 0, slope)
+	add(in.Limits.Tilt == 0 && r.Stages[r.greatest(tiltOf)].Tilt > 0, slope)
 	add(clay && in.Spread == Boussinesq, centre)
 	add(clay && in.Spread == TwoToOne, mean)
 	add(clay && in.Simpson, coarse)

@@ -65,10 +65,12 @@ func (r *Result) tiltState() limit.State {
 	at := r.greatest(tiltOf)
 	demand := r.Stages[at].Tilt
 	switch {
-	case r.NoElastic != "":
-		return limit.Skip(tilt, r.NoElastic)
 	case !r.in.Rigid:
 		return limit.Skip(tilt, "a flexible footing has no tilt of its own")
+	case r.NoTilt != "" && r.in.Limits.Tilt > 0 && r.turned():
+		return limit.Beyond(tilt, r.NoTilt+", so that the tilt cannot be held to its limit")
+	case r.NoTilt != "":
+		return limit.Skip(tilt, r.NoTilt)
 	case demand == 0:
 		return limit.Skip(tilt, "no moment acts on the base")
 	case r.in.Limits.Tilt == 0:
@@ -82,6 +84,16 @@ func (r *Result) tiltState() limit.State {
 	s := limit.Evaluate(tilt, demand, r.in.Limits.Tilt)
 	s.Stage = at + 1
 	return s
+}
+
+// turned reports whether a moment acts in any stage.
+func (r *Result) turned() bool {
+	for i := range r.in.Stages {
+		if s := &r.in.Stages[i]; s.Mx != 0 || s.My != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *Result) unevenState() limit.State {

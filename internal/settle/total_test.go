@@ -185,3 +185,21 @@ func TestWaterAtTheSurfaceIsNoSafeSideForBlowCounts(t *testing.T) {
 	assert.Greater(t, last(r).Burland, wet)
 	assert.NotContains(t, codes(r), "settle_water_blow_count")
 }
+
+func TestTiltIsHeldByTheLayersThatItKnowsOrNotAtAll(t *testing.T) {
+	in := sandOverClay(basis.Eurocode)
+	in.Limits.Tilt = 0.01
+	in.Stages = []settle.Stage{{N: 60e3, My: 5e6}}
+	r, states := check(t, in)
+	// The clay below one width has no modulus, the sand within it 4 MPa: 3 5 (1 - 0.09)/(4 0.343 4000).
+	assert.InDelta(t, 3*5*0.91/(4*0.343*4000), states["settle_tilt"].Demand, 1e-9)
+	var sheet derive.Sheet
+	r.Derive(&sheet)
+	require.NoError(t, derive.Verify(sheet.Steps))
+	in.Layers[0].Modulus = 0
+	_, states = check(t, in)
+	assert.Equal(t, limit.OutOfScope, states["settle_tilt"].Verdict)
+	in.Stages[0].My = 0
+	_, states = check(t, in)
+	assert.Equal(t, limit.NotApplicable, states["settle_tilt"].Verdict)
+}
