@@ -1,6 +1,7 @@
 package base
 
 import (
+	"slices"
 	"strings"
 
 	"footward.example/footward/internal/anchor"
@@ -41,7 +42,8 @@ type AnchorageInput struct {
 // AnchorageResult is the outcome of CheckAnchorage.
 type AnchorageResult struct {
 	part
-	rods rod.Result
+	rods  rod.Result
+	bends bool // whether the rods' bending is told beside the anchorage
 }
 
 // carried is what rods hand on to their anchorage.
@@ -50,16 +52,29 @@ type carried struct {
 	each    []rod.Force
 	reason  string // why the forces are not known
 	stretch float64
-	grout   float64 // under the plate [mm]
+	grout   grout // under the plate
 	actions geom.Actions
+	level   bool // whether neither tension nor a moment is known to act on the plate
 }
+
+// grout is a layer of it.
+type grout struct{ thick, strength float64 }
 
 // headed returns the input of rods with heads.
 func (a *Anchorage) headed(c *carried) anchor.Input {
 	in, r := a.Headed, c.rods
 	in.Design, in.Thread, in.Steel, in.Corrosion = r.Design, r.Rod.Thread, r.Rod.Steel, r.Rod.Corrosion
-	in.At, in.ShareReason, in.GroutThick = r.At, c.reason, c.grout
-	in.Gap = r.StandOff.Gap > 0
+	in.At, in.ShareReason = r.At, c.reason
+	in.Under = anchor.Under{
+		GroutThick: c.grout.thick, GroutStrength: c.grout.strength, Plate: r.Plate.Thickness,
+		Gap: r.StandOff.Gap, Clamped: r.StandOff.ClampedAtSurface, Level: c.level,
+		HoldsRotation: r.Holes.HoldsRotation || r.StandOff.Gap > 0 && r.StandOff.PlateHoldsRotation,
+	}
+	if bare := rod.Oversized(r); bare && r.Holes.WeldedWashers {
+		in.Under.Washer = rod.WasherThickness(r)
+	} else {
+		in.Under.Loose = bare
+	}
 	in.Each = make([]anchor.Force, len(c.each))
 	for i, f := range c.each {
 		in.Each[i] = anchor.Force(f)
@@ -123,10 +138,19 @@ func ValidateAnchorage(in *AnchorageInput, faults *limit.Faults) {
 	if in.Anchorage.Kind == NotHeld {
 		return // the schema says so
 	}
-	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.Anchorage.Headed.GroutThick,
+	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.grout(),
 		each: make([]rod.Force, len(in.Rods.At))}
 	in.Anchorage.validate(&c, faults)
 }
+
+// grout returns the grout of the block in which the rods stand.
+func (in *AnchorageInput) grout() grout {
+	u := &in.Anchorage.Headed.Under
+	return grout{u.GroutThick, u.GroutStrength}
+}
+
+// level reports whether actions neither pull at a plate nor bend it.
+func level(a *geom.Actions) bool { return a.N <= 0 && a.Mx == 0 && a.My == 0 }
 
 // CheckAnchorage verifies what holds a group of rods below. Errors: limit.Faults.
 func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
@@ -143,7 +167,7 @@ func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
 	if r.rods, err = rod.Check(&in.Rods); err != nil {
 		return nil, err
 	}
-	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.Anchorage.Headed.GroutThick,
+	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.grout(), level: level(&in.Rods.Actions) && len(in.Rods.Each) == 0,
 		reason: r.rods.TensionReason}
 	if c.reason == "" {
 		c.reason = r.rods.ShearReason
@@ -158,18 +182,33 @@ func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
 			c.actions.N += f.Tension
 		}
 	}
+	r.bends = in.Anchorage.Kind == Headed && in.Rods.Design.Basis.US()
 	r.part, err = in.Anchorage.check(&c)
 	return r, err
+}
+
+// States appends those of the anchorage, and with ACI 318, which leaves it out, how
+// the rods bend.
+func (r *AnchorageResult) States(l *limit.List) {
+	r.part.States(l)
+	if r.bends {
+		r.rods.BendStates(l)
+	}
 }
 
 // Derive writes how the rods share the actions, then the anchorage.
 func (r *AnchorageResult) Derive(s *derive.Sheet) {
 	r.rods.DeriveForces(s)
 	r.part.Derive(s)
+	if r.bends {
+		r.rods.DeriveBending(s)
+	}
 }
 
 // AnchorageKinds returns the limit states in order: with heads, then through.
-func AnchorageKinds() []*limit.Kind { return append(anchor.Kinds(), tie.Kinds()...) }
+func AnchorageKinds() []*limit.Kind {
+	return slices.Concat(anchor.Kinds(), rod.BendKinds(), tie.Kinds())
+}
 
 // AnchorageRemarks returns the notices in order: with heads, then through.
 func AnchorageRemarks() []*limit.Notice { return append(anchor.Remarks(), tie.Remarks()...) }

@@ -50,7 +50,7 @@ func TestColumnBaseEqualsItsAnchorage(t *testing.T) {
 				alone.Anchorage.Through.Needed = 1e3
 				s := in.Base.Support.Block
 				alone.Anchorage.BlockOfSupport = false
-				alone.Anchorage.Headed.GroutThick = s.GroutThick
+				alone.Anchorage.Headed.Under = anchor.Under{GroutThick: s.GroutThick, GroutStrength: s.GroutStrength}
 				alone.Anchorage.Headed.Block = anchor.Block{Concrete: s.Concrete, SizeX: s.SizeX, SizeY: s.SizeY, Height: s.Height}
 				own, err := base.CheckAnchorage(&alone)
 				require.NoError(t, err)

@@ -152,9 +152,9 @@ func (in *ColumnInput) anchorage() *Anchorage {
 
 // carried returns what the rods hand on to their anchorage in a case.
 func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carried {
-	c := carried{rods: rods, each: each, stretch: in.Base.Stretch, actions: k.Actions}
-	if in.Base.Support.Medium == bearing.Concrete {
-		c.grout = in.Base.Support.Block.GroutThick
+	c := carried{rods: rods, each: each, stretch: in.Base.Stretch, actions: k.Actions, level: level(&k.Actions)}
+	if b := &in.Base.Support.Block; in.Base.Support.Medium == bearing.Concrete {
+		c.grout = grout{b.GroutThick, b.GroutStrength}
 	}
 	return c
 }

@@ -79,7 +79,7 @@ func Check(in *Input) (Result, error) {
 	r.As = in.Rod.Thread.NetArea(in.Rod.Corrosion)
 	r.Ab = math.Pi / 4 * r.D * r.D
 	r.Worn = in.Rod.Corrosion > 0 || in.Rod.Thread.Name == ""
-	r.Oversize = in.Holes.Diameter-in.Rod.Thread.Diameter > clearance(in)+1e-9
+	r.Oversize = Oversized(in)
 	r.share()
 	r.friction()
 	if in.Design.Basis == basis.Eurocode {

@@ -5,6 +5,21 @@ import (
 	"footward.example/footward/internal/derive"
 )
 
+// DeriveBending writes how the rods bend by US practice, for a part that uses it.
+func (r *Result) DeriveBending(s *derive.Sheet) {
+	if !r.bends() || !r.Sheared {
+		return
+	}
+	if r.in.Design.Basis == basis.USLRFD {
+		s.Factor("phi", basis.Rupture.Phi, clauseJ37)
+	} else {
+		s.Factor("Omega", basis.Rupture.Omega, clauseJ37)
+	}
+	r.deriveSteel(s)
+	r.deriveNominal(s)
+	r.deriveGap(s)
+}
+
 func (r *Result) deriveGap(s *derive.Sheet) {
 	in, b := r.in, &r.Bend
 	if !r.bends() || b.Rod < 0 {

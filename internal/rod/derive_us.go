@@ -13,16 +13,7 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 		}
 		return formula + " / Omega"
 	}
-	s.Step("A_b", "pi / 4 d_n^2", r.Ab, "mm2", "nominal area left")
-	fnt, fnv := "0.75 f_ub", "0.45 f_ub"
-	if r.Worn {
-		fnt, fnv = "min(0.75 f_ub, f_ub A_s / A_b)", "min(0.45 f_ub, 0.563 f_ub A_s / A_b)"
-	}
-	if in.Rod.ShankInPlane {
-		fnv = "0.563 f_ub"
-	}
-	s.Step("F_nt", fnt, u.Fnt, "MPa", "AISC 360-22 Table J3.2")
-	s.Step("F_nv", fnv, u.Fnv, "MPa", "AISC 360-22 Table J3.2")
+	r.deriveNominal(s)
 	s.Step("R_t", times("F_nt A_b"), r.FtRd, "N", clauseJ37)
 	s.Step("R_v", times("F_nv A_b"), r.FvRd, "N", clauseJ37)
 	s.Step("u_t", "F_t,Ed / R_t", w.Ft/r.FtRd, "", clauseJ37)
@@ -60,4 +51,19 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 		s.Given("n_v", r.carrying(), "", "rods that carry shear")
 		s.Step("R_base", "F_f + n_v R_v", u.Base, "N", clauseMu)
 	}
+}
+
+// deriveNominal writes the nominal stresses of a rod.
+func (r *Result) deriveNominal(s *derive.Sheet) {
+	in, u := r.in, &r.US
+	s.Step("A_b", "pi / 4 d_n^2", r.Ab, "mm2", "nominal area left")
+	fnt, fnv := "0.75 f_ub", "0.45 f_ub"
+	if r.Worn {
+		fnt, fnv = "min(0.75 f_ub, f_ub A_s / A_b)", "min(0.45 f_ub, 0.563 f_ub A_s / A_b)"
+	}
+	if in.Rod.ShankInPlane {
+		fnv = "0.563 f_ub"
+	}
+	s.Step("F_nt", fnt, u.Fnt, "MPa", "AISC 360-22 Table J3.2")
+	s.Step("F_nv", fnv, u.Fnv, "MPa", "AISC 360-22 Table J3.2")
 }

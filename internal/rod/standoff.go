@@ -98,10 +98,7 @@ func (r *Result) arm() {
 	}
 	b.Arm = in.StandOff.Gap + in.Plate.Thickness/2
 	if b.Washers {
-		// Washers whose thickness is not given are taken as thick as the plate.
-		if b.Tw = in.Holes.WasherThickness; b.Tw == 0 {
-			b.Tw = in.Plate.Thickness
-		}
+		b.Tw = WasherThickness(in)
 		b.Arm = in.StandOff.Gap + in.Plate.Thickness + b.Tw/2
 	}
 	b.Arm += r.inside()

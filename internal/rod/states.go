@@ -283,6 +283,13 @@ func (r *Result) bearingThickness() float64 {
 	})
 }
 
+// BendKinds returns the limit state of rods in bending that an anchorage by ACI 318
+// adds to its own.
+func BendKinds() []*limit.Kind { return []*limit.Kind{standOffUS} }
+
+// BendStates appends how the rods bend.
+func (r *Result) BendStates(l *limit.List) { r.gapState(l) }
+
 func (r *Result) gapState(l *limit.List) {
 	k := standOff
 	if r.in.Design.Basis.US() {

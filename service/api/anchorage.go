@@ -19,7 +19,8 @@ func (r *reader) anchorageInput(m *footwardv1.CheckAnchorageRequest) base.Anchor
 		Anchorage: r.anchorage(m.GetAnchorage()),
 	}
 	if h := m.GetAnchorage().GetHeaded(); h != nil {
-		in.Anchorage.Headed.GroutThick = h.GetBlock().GetGrout().GetThicknessMm()
+		g := h.GetBlock().GetGrout()
+		in.Anchorage.Headed.Under = anchor.Under{GroutThick: g.GetThicknessMm(), GroutStrength: g.GetStrengthMpa()}
 		if h.GetBlock() == nil {
 			r.faults.Add(limit.Missing, "anchorage.headed.block", "is required: there is no support whose block could be meant")
 		}
