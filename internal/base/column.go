@@ -37,6 +37,8 @@ type ColumnInput struct {
 	Preload  float64 // of each rod, certain to last [N]
 	Friction bool    // whether friction takes shear before the rods
 	Mu       float64 // its coefficient, US bases [-]
+	// Whether the coefficient was not given.
+	MuAssumed bool
 	// What holds the rods below; NotHeld: not checked.
 	Anchorage Anchorage
 	Below     Substructure
@@ -542,7 +544,7 @@ func (c *column) forces(k *Case, solved *contact.Result) []rod.Force {
 	in, a := c.in, k.Actions
 	left := 1.0
 	if v := math.Hypot(a.Vx, a.Vy); in.Friction && a.T == 0 && v > 0 {
-		left = max(0, 1-c.friction(a.N)/v)
+		left = max(0, 1-c.friction(&a, solved).Take/v)
 	}
 	share := geom.PointGroup(in.Base.At).Share(&geom.Actions{Vx: a.Vx * left, Vy: a.Vy * left, T: a.T})
 	for i, at := range in.Base.At {
