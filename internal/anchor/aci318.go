@@ -77,9 +77,6 @@ func (r *Result) steelACI() {
 	if in.Under.GroutThick > 0 || in.Under.Gap > 0 {
 		s.KGrout = groutShare
 	}
-	if in.Under.Loose {
-		s.Reason = loose
-	}
 	s.NRk = r.As * fu
 	s.VRk = s.K6 * s.KGrout * s.NRk
 	s.NRd, s.VRd = s.NRk*s.GammaN, s.VRk*s.GammaV

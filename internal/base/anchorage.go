@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"footward.example/footward/internal/anchor"
+	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/geom"
@@ -192,7 +193,9 @@ func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
 func (r *AnchorageResult) States(l *limit.List) {
 	r.part.States(l)
 	if r.bends {
-		r.rods.BendStates(l)
+		state := r.rods.BendState()
+		state.Kind = rodBending
+		l.Add(state)
 	}
 }
 
@@ -205,9 +208,13 @@ func (r *AnchorageResult) Derive(s *derive.Sheet) {
 	}
 }
 
+// rodBending is how anchored rods bend, which ACI 318 leaves out.
+var rodBending = &limit.Kind{ID: "anchor_rod_bending", Title: "Anchored rod in tension and bending", Measure: limit.Stress,
+	Clause: [basis.Count]string{basis.USLRFD: rod.ClauseBend, basis.USASD: rod.ClauseBend}}
+
 // AnchorageKinds returns the limit states in order: with heads, then through.
 func AnchorageKinds() []*limit.Kind {
-	return slices.Concat(anchor.Kinds(), rod.BendKinds(), tie.Kinds())
+	return slices.Concat(anchor.Kinds(), []*limit.Kind{rodBending}, tie.Kinds())
 }
 
 // AnchorageRemarks returns the notices in order: with heads, then through.

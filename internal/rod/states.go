@@ -68,7 +68,7 @@ func (r *Result) States(l *limit.List) {
 		l.Add(r.anchorState())
 	}
 	r.plateStates(l)
-	r.gapState(l)
+	l.Add(r.BendState())
 	h, d := &r.in.Holes, r.in.Rod.Thread.Diameter
 	if h.Tolerance == 0 {
 		l.Add(limit.Skip(tolerance, "no position tolerance is given"))
@@ -283,14 +283,11 @@ func (r *Result) bearingThickness() float64 {
 	})
 }
 
-// BendKinds returns the limit state of rods in bending that an anchorage by ACI 318
-// adds to its own.
-func BendKinds() []*limit.Kind { return []*limit.Kind{standOffUS} }
+// ClauseBend is where the bending of rods by US practice comes from.
+const ClauseBend = clauseBendUS
 
-// BendStates appends how the rods bend.
-func (r *Result) BendStates(l *limit.List) { r.gapState(l) }
-
-func (r *Result) gapState(l *limit.List) {
+// BendState returns how the rods bend across a gap or under welded washers.
+func (r *Result) BendState() limit.State {
 	k := standOff
 	if r.in.Design.Basis.US() {
 		k = standOffUS
@@ -298,14 +295,13 @@ func (r *Result) gapState(l *limit.List) {
 	b := &r.Bend
 	switch {
 	case !r.bends():
-		l.Add(limit.Skip(k, "the rods bridge no open gap, and no washers alone carry their shear"))
+		return limit.Skip(k, "the rods bridge no open gap, and no washers alone carry their shear")
 	case r.TensionReason+r.ShearReason != "":
-		l.Add(limit.Beyond(k, r.TensionReason+r.ShearReason))
+		return limit.Beyond(k, r.TensionReason+r.ShearReason)
 	case !r.Sheared:
-		l.Add(limit.Skip(k, noShear))
+		return limit.Skip(k, noShear)
 	case k == standOff:
-		l.Add(limit.Evaluate(k, b.Fv, b.VRd).Of(b.Rod + 1))
-	default:
-		l.Add(limit.Evaluate(k, b.Stress, b.Available).Of(b.Rod + 1))
+		return limit.Evaluate(k, b.Fv, b.VRd).Of(b.Rod + 1)
 	}
+	return limit.Evaluate(k, b.Stress, b.Available).Of(b.Rod + 1)
 }
