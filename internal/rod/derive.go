@@ -194,10 +194,11 @@ func (r *Result) deriveBaseEC(s *derive.Sheet) {
 	s.Step("F_2,vb,Rd", "alpha_bc f_ub A_s / gamma_M2", e.F2vb, "N", "EN 1993-1-8:2005 6.2.2(7)")
 	s.Given("F_1,vb,Rd", e.F1vb, "N", "least of F_v,Rd and the plate's bearing; Table 3.4")
 	s.Step("F_vb,Rd", "min(F_1,vb,Rd, F_2,vb,Rd)", e.FvbRd, "N", "EN 1993-1-8:2005 6.2.2(7)")
-	if r.Friction == 0 {
-		s.Given("F_f,Rd", 0, "N", "no friction counted")
-	}
 	s.Given("n_v", r.carrying(), "", "rods that carry shear")
-	s.Step("F_v,base", "F_f,Rd + n_v F_vb,Rd", e.FvRd, "N", clauseBase)
+	formula := "n_v F_vb,Rd"
+	if r.Friction > 0 {
+		formula = "F_f,Rd + " + formula
+	}
+	s.Step("F_v,base", formula, e.FvRd, "N", clauseBase)
 	s.Step("u_2", "F_v,Ed / F_2,vb,Rd", r.Worst.Fv/e.F2vb, "", clauseAnchor)
 }

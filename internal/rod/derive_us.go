@@ -45,11 +45,12 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 	r.deriveWasher(s)
 	if r.V > 0 && in.StandOff.Gap == 0 {
 		s.Given("V", r.V, "N", "shear on the base")
-		if r.Friction == 0 {
-			s.Given("F_f", 0, "N", "no friction counted")
-		}
 		s.Given("n_v", r.carrying(), "", "rods that carry shear")
-		s.Step("R_base", "F_f + n_v R_v", u.Base, "N", clauseMu)
+		formula := "n_v R_v"
+		if r.Friction > 0 {
+			formula = "F_f + " + formula
+		}
+		s.Step("R_base", formula, u.Base, "N", clauseMu)
 	}
 }
 

@@ -204,6 +204,9 @@ func TestLRFDAndASDAgreeAtALiveLoadOfThreeTimesTheDeadLoad(t *testing.T) {
 			if strings.HasPrefix(a.GetId(), "column_") || a.GetId() == "pin_lateral" {
 				continue // timber at its pins
 			}
+			if strings.HasPrefix(a.GetId(), "base_shear") {
+				continue // friction grows with the load
+			}
 			if a.GetUnit() == "mm" || a.GetUtilization() == 0 {
 				continue // sizes do not follow the load
 			}
