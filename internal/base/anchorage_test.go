@@ -62,6 +62,9 @@ func TestColumnBaseEqualsItsAnchorage(t *testing.T) {
 						assert.Contains(t, got, id)
 						continue
 					}
+					if id == "anchor_rod_bending" {
+						id = "rod_stand_off_stress" // the base has its rods' own check
+					}
 					n++
 					assert.Equal(t, w.Verdict, got[id].Verdict, "%s %v %v %s", name, b, a, id)
 					assert.InEpsilon(t, 1+w.Utilization, 1+got[id].Utilization, 1e-9, "%s %v %v %s", name, b, a, id)
