@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/limit"
 )
 
 // Bending holds the bending of rods that bridge a gap, or carry shear from welded
@@ -120,4 +121,27 @@ func (r *Result) inside() float64 {
 		return 0
 	}
 	return in.Rod.Thread.Diameter / 2
+}
+
+// ClauseBend is where the bending of rods by US practice comes from.
+const ClauseBend = clauseBendUS
+
+// BendState returns how the rods bend across a gap or under welded washers.
+func (r *Result) BendState() limit.State {
+	k := standOff
+	if r.in.Design.Basis.US() {
+		k = standOffUS
+	}
+	b := &r.Bend
+	switch {
+	case !r.bends():
+		return limit.Skip(k, "the rods bridge no open gap, and no washers alone carry their shear")
+	case r.TensionReason+r.ShearReason != "":
+		return limit.Beyond(k, r.TensionReason+r.ShearReason)
+	case !r.Sheared:
+		return limit.Skip(k, noShear)
+	case k == standOff:
+		return limit.Evaluate(k, b.Fv, b.VRd).Of(b.Rod + 1)
+	}
+	return limit.Evaluate(k, b.Stress, b.Available).Of(b.Rod + 1)
 }
