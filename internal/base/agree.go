@@ -25,9 +25,11 @@ func differ(a, b float64) bool { return a > 0 && b > 0 && math.Abs(a-b) > 1e-6*b
 // weldOf returns the weld with the parts that the base knows: the wall of a footprint
 // of one thickness all round, and the plate's steel where the weld's is stronger. A
 // thicker wall or a stronger steel than there is would weld better than the real one.
+// The plate loses what it says that it loses.
 func (in *ColumnInput) weldOf() (w weld.Spec, changed bool) {
 	w = in.Weld
 	p, f := &in.Base.Plate.Plate, &in.Base.Plate.Footprint
+	w.Parts[0].Corrosion = max(w.Parts[0].Corrosion, p.Corrosion)
 	round := f.Shape == plate.Tube || f.Shape == plate.Pipe || f.Shape == plate.TwoPlates
 	if round && differ(w.Parts[1].Thickness, f.Thick) {
 		w.Parts[1].Thickness, changed = f.Thick, true

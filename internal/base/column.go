@@ -161,10 +161,13 @@ func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carri
 	return c
 }
 
+// weldInput returns the weld of the column; its first part is the plate, with what
+// the plate loses.
 func (in *ColumnInput) weldInput(a geom.Actions) weld.Input {
+	f := &in.Base.Plate.Footprint
 	w, _ := in.weldOf()
 	return weld.Input{Design: in.Base.Plate.Design, Weld: w,
-		Group: weld.Group{Segments: weldLines(&in.Base.Plate.Footprint), Actions: a}}
+		Group: weld.Group{Segments: weldLines(f), Actions: a, Continuous: f.Shape == plate.Pipe}}
 }
 
 // Row is what a column base does under one combination.
@@ -496,7 +499,7 @@ func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
 	}
 	in := *b
 	in.Plate.Actions, in.Support.Actions = k.Actions, k.Actions
-	in.Plate.Shared = plate.Shared{Known: solved.Found, Peak: solved.Peak, Tensions: solved.Rods}
+	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.Peak, Tensions: solved.Rods}
 	p, err := CheckPlate(&in)
 	if err != nil {
 		return nil, err

@@ -73,6 +73,7 @@ var (
 // Factors are the nationally determined parameters of the Eurocode checks.
 type Factors struct {
 	GammaM0      float64 // yielding of steel [-]
+	GammaM1      float64 // buckling of steel [-]
 	GammaM2      float64 // rupture of steel, bolts, welds [-]
 	GammaC       float64 // concrete [-]
 	AlphaCC      float64 // long-term effects on concrete [-]
@@ -83,12 +84,12 @@ type Factors struct {
 
 // Recommended returns the recommended values of the Eurocodes.
 //
-// Source: EN 1993-1-1:2005 6.1 (gamma_M0), EN 1993-1-8:2005 Table 2.1
+// Source: EN 1993-1-1:2005 6.1 (gamma_M0, gamma_M1), EN 1993-1-8:2005 Table 2.1
 // (gamma_M2), 6.2.5(7) (beta_j), 6.2.2(6) (C_f,d), EN 1992-1-1:2004 2.4.2.4
 // (gamma_C), 3.1.6 (alpha_cc).
 func Recommended() Factors {
 	return Factors{
-		GammaM0: 1.0, GammaM2: 1.25, GammaC: 1.5, AlphaCC: 1.0,
+		GammaM0: 1.0, GammaM1: 1.0, GammaM2: 1.25, GammaC: 1.5, AlphaCC: 1.0,
 		BetaJ: 2.0 / 3.0, CFd: 0.20,
 	}
 }
@@ -106,7 +107,7 @@ func (d *Design) Valid() bool {
 		return d.Basis.US()
 	}
 	f := &d.EC
-	return within(f.GammaM0, 0.9, 2) && within(f.GammaM2, 1, 2) && within(f.GammaC, 1, 3) &&
+	return within(f.GammaM0, 0.9, 2) && within(f.GammaM1, 1, 2) && within(f.GammaM2, 1, 2) && within(f.GammaC, 1, 3) &&
 		within(f.AlphaCC, 0.7, 1) && within(f.BetaJ, 1e-6, 2.0/3.0+1e-9) && within(f.CFd, 0, 0.5) &&
 		(f.GammaMTimber == 0 || within(f.GammaMTimber, 1, 2))
 }

@@ -30,6 +30,7 @@ func TestDesignRefusesFactorsThatCannotBe(t *testing.T) {
 		"no basis":         func(d *basis.Design) { d.Basis = basis.Unset },
 		"unknown basis":    func(d *basis.Design) { d.Basis = 9 },
 		"gamma_M0 zero":    func(d *basis.Design) { d.EC.GammaM0 = 0 },
+		"gamma_M1 below 1": func(d *basis.Design) { d.EC.GammaM1 = 0.9 },
 		"gamma_M2 below 1": func(d *basis.Design) { d.EC.GammaM2 = 0.9 },
 		"beta_j above 2/3": func(d *basis.Design) { d.EC.BetaJ = 0.7 },
 		"friction of 1":    func(d *basis.Design) { d.EC.CFd = 1 },

@@ -36,6 +36,7 @@ func (b Basis) Defaults() []Default {
 		r := Recommended()
 		return []Default{
 			{"gamma_M0", r.GammaM0, "EN 1993-1-1:2005 6.1(1)"},
+			{"gamma_M1", r.GammaM1, "EN 1993-1-1:2005 6.1(1)"},
 			{"gamma_M2", r.GammaM2, "EN 1993-1-8:2005 Table 2.1"},
 			{"gamma_C", r.GammaC, "EN 1992-1-1:2004 2.4.2.4"},
 			{"alpha_cc", r.AlphaCC, "EN 1992-1-1:2004 3.1.6(1)"},

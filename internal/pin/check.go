@@ -18,12 +18,12 @@ type Result struct {
 	End      float64 // compression on the end grain, a magnitude [N]
 	Unshared string  // why the pins cannot carry the actions; empty: they can
 	Loaded   bool    // whether any pin carries a force
-	Toward   bool    // whether a pin presses the timber towards the column's end
+	Toward   bool    // whether a pin presses the timber towards the column's end, by Eurocode also square to the grain
 	Sideways bool    // whether a pin presses across the grain
 	Lengthy  bool    // whether a pin presses along the grain
 	MaxSin   float64 // of the angles of the pins' forces to the grain [-]
 	MaxCos   float64 // [-]
-	Pull     float64 // sum of the forces that press towards the column's end [N]
+	Pulling  int     // rows that press towards the column's end
 	Row      float64 // greatest force along the grain of one row [N]
 	Shear    float64 // greatest shear in the timber within and beside the group [N]
 	Most     float64 // greatest force on a pin [N]
@@ -86,11 +86,12 @@ func (r *Result) compute() {
 	r.steel()
 	if r.ec {
 		r.splittingEC()
-		r.blockEC()
+		r.plugEC()
 	} else {
 		r.splittingUS()
 		r.tearUS()
 	}
+	r.block()
 }
 
 // atPins finds what the pins carry, how they are held, and how far apart they must
@@ -158,10 +159,12 @@ func (r *Result) share() {
 	}
 	for row := range in.Layout.Rows {
 		along := 0.0
+		if _, fz := r.force(r.place(row, 0)); fz > 0 {
+			r.Pulling++
+		}
 		for k := range in.Layout.InRow {
 			fx, fz := r.force(r.place(row, k))
 			along += math.Abs(fz)
-			r.Pull += max(0, fz) / r.Uneven
 			f := math.Hypot(fx, fz)
 			r.Most = max(r.Most, f)
 			if f == 0 {
@@ -170,20 +173,22 @@ func (r *Result) share() {
 			r.Loaded = true
 			r.Sideways = r.Sideways || fx != 0
 			r.Lengthy = r.Lengthy || fz != 0
-			// A force square to the grain counts for both ends.
-			r.Toward = r.Toward || fz >= 0
+			// By EN 1995-1-1 a force square to the grain counts for both ends.
+			r.Toward = r.Toward || fz > 0 || r.ec && fz == 0
 			r.MaxSin = max(r.MaxSin, math.Abs(fx)/f)
 			r.MaxCos = max(r.MaxCos, math.Abs(fz)/f)
 		}
 		r.Row = max(r.Row, along)
 	}
-	// Shear in the timber grows from the column's end, level by level.
+	// Shear in the timber grows level by level from the column's end. A moment the
+	// other way round loads the levels in the other order, and the sign of a
+	// moment is easily mistaken: the worse of both counts.
 	sum := 0.0
 	for k := range in.Layout.InRow {
 		_, z := r.place(0, k)
 		fx, _ := r.force(0, z)
 		sum += fx / r.Uneven * float64(in.Layout.Rows)
-		r.Shear = max(r.Shear, math.Abs(sum))
+		r.Shear = max(r.Shear, math.Abs(sum), math.Abs(in.Actions.V-sum))
 	}
 }
 

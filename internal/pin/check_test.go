@@ -151,7 +151,12 @@ func TestDistancesOfTheTables(t *testing.T) {
 		{basis.Eurocode, pin.Dowel, pin.Actions{N: -1e3}, [4]float64{60, 36, 42, 36}},
 		{basis.USASD, pin.Bolt, pin.Actions{N: 1e3}, [4]float64{48, 18, 84, 40}},
 		{basis.USASD, pin.Bolt, pin.Actions{N: -1e3}, [4]float64{48, 18, 48, 40}},
-		{basis.USASD, pin.Bolt, pin.Actions{V: 1e3}, [4]float64{60, 48, 84, 48}},
+		{basis.USASD, pin.Bolt, pin.Actions{V: 1e3}, [4]float64{60, 48, 48, 48}},
+		{basis.USASD, pin.Bolt, pin.Actions{V: -1e3}, [4]float64{60, 48, 48, 48}},
+		{basis.USASD, pin.Bolt, pin.Actions{N: 1e3, V: 1e3}, [4]float64{60, 48, 84, 48}},
+		{basis.USASD, pin.Bolt, pin.Actions{N: -1e3, V: 1e3}, [4]float64{60, 48, 48, 48}},
+		{basis.USLRFD, pin.Bolt, pin.Actions{V: 1e3}, [4]float64{60, 48, 48, 48}},
+		{basis.Eurocode, pin.Bolt, pin.Actions{V: -1e3}, [4]float64{48, 48, 84, 48}},
 	} {
 		in := foot(c.b)
 		in.Pin.Kind, in.Actions = c.kind, c.a

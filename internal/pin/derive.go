@@ -63,6 +63,7 @@ func (r *Result) deriveFactors(s *derive.Sheet) {
 		s.Factor("gamma_Mc", t.GammaC, "EN 1995-1-1:2004 Table 2.3, connections")
 		s.Factor("gamma_Mt", t.GammaM, "EN 1995-1-1:2004 Table 2.3, timber")
 		s.Factor("gamma_M0", r.in.Design.EC.GammaM0, "EN 1993-1-1:2005 6.1(1)")
+		s.Factor("gamma_M1", r.in.Design.EC.GammaM1, "EN 1993-1-1:2005 6.1(1)")
 		s.Factor("gamma_M2", r.in.Design.EC.GammaM2, "EN 1993-1-8:2005 Table 2.1")
 	case basis.USLRFD:
 		s.Factor("lambda", t.Lambda, "NDS 2018 Table N3")
@@ -112,7 +113,7 @@ func (r *Result) deriveTimber(s *derive.Sheet) {
 		s.Step("u_c", "abs(N) / R_c", r.End/t.Bearing, "", r.clause(clauseEndEC, clauseEndUS))
 	}
 	if r.Shear > 0 && r.Unshared == "" {
-		s.Given("F_90", r.Shear, "N", "greatest sum of the pins' forces across the grain, from the column's end")
+		s.Given("F_90", r.Shear, "N", "greatest sum of the pins' forces across the grain, level by level from either end")
 		s.Step("h_e", "(m_r - 1) a_2 + a_4", t.He, "mm", "geometry")
 		if r.ec {
 			s.Step("f_v,d", "k_mod f_v / gamma_Mt", t.Fv, "MPa", clauseDesign)
@@ -122,7 +123,7 @@ func (r *Result) deriveTimber(s *derive.Sheet) {
 			s.Step("F_90,Rd", "2 / 3 f_v,d b_t h_e (h_e / h)^2", t.Split, "N", clauseSplitUS)
 		}
 	}
-	if r.Pull > 0 && r.Unshared == "" && (!r.ec || r.reason == "") {
+	if t.Out > 0 {
 		r.deriveBlock(s)
 	}
 }
@@ -140,32 +141,27 @@ func (r *Result) adjusted(s *derive.Sheet, symbol, from string, value float64, m
 }
 
 func (r *Result) deriveBlock(s *derive.Sheet) {
-	t := &r.Timber
-	s.Given("F_0", r.Pull, "N", "sum of the pins' forces towards the column's end")
-	s.Step("L_t", "(m_r - 1) max(0, a_2 - d_h)", t.Lt, "mm", "geometry")
+	t, clause := &r.Timber, r.clause(clauseBlockEC, clauseBlockUS)
+	s.Given("m_b", float64(t.Out), "", "rows that shear out together, of those that pull most, where it is worst")
+	s.Step("F_0", r.ofLines("m_b n_r", "N_j", "a_2 (m_r - m_b)"), t.Pull, "N", clauseShare)
+	s.Step("L_t", "(m_b - 1) max(0, a_2 - d_h)", t.Lt, "mm", "geometry")
 	if !r.ec {
 		critical := "a_3"
 		if r.in.Layout.InRow > 1 {
 			critical = "min(a_1, a_3)"
 		}
-		s.Step("Z_RT", "n_r f_v,d b_t "+critical, t.TearRow, "N", clauseBlockUS)
-		if r.in.Layout.Rows == 1 {
-			return
-		}
-		s.Step("Z_GT", "Z_RT + f_t,d b_t L_t", t.TearAll, "N", clauseBlockUS)
-		s.Step("F_0,Rd", "min(m_r Z_RT, Z_GT)", t.Block, "N", clauseBlockUS)
+		s.Step("Z_RT", "n_r f_v,d b_t "+critical, t.TearRow, "N", clause)
+		s.Step("F_0,Rd", "Z_RT + f_t,d b_t L_t", t.Block, "N", clause)
 		return
 	}
-	s.Step("L_v", "2 ((n_r - 1) max(0, a_1 - d_h) + max(0, a_3 - d_h / 2))", t.Lv, "mm", clauseBlockEC)
-	area := t.Lv * t.Width
+	s.Step("L_v", "2 ((n_r - 1) max(0, a_1 - d_h) + max(0, a_3 - d_h / 2))", t.Lv, "mm", clause)
 	if t.Straight {
-		s.Step("A_v", "L_v b_t", area, "mm2", clauseBlockEC)
+		s.Step("A_v", "L_v b_t", t.Lv*t.Width, "mm2", clause)
 	} else {
-		s.Given("t_ef", t.Tef, "mm", clauseBlockEC+", (A.7)")
-		area = min(area, t.Lv*(t.Lt+2*t.Tef))
-		s.Step("A_v", "min(L_v b_t, L_v (L_t + 2 t_ef))", area, "mm2", clauseBlockEC)
+		s.Given("t_ef", t.Tef, "mm", clause+", (A.7)")
+		s.Step("A_v", "min(L_v b_t, L_v (L_t + 2 t_ef))", t.Lv*r.wide(t.Out), "mm2", clause)
 	}
-	s.Step("F_0,Rd", "max(1.5 L_t b_t f_t,0, 0.7 A_v f_v) k_mod / gamma_Mc", t.Block, "N", clauseBlockEC)
+	s.Step("F_0,Rd", "max(1.5 L_t b_t f_t,0, 0.7 A_v f_v) k_mod / gamma_Mc", t.Block, "N", clause)
 }
 
 func (r *Result) derivePlates(s *derive.Sheet) {
@@ -176,13 +172,11 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 	s.Given("n_s", p.Count, "", "plates")
 	s.Given("L", in.Plates.Arm, "mm", "middle of the pins above the foot of the plates")
 	s.Step("A_p", "n_s t_s w", p.A, "mm2", "geometry")
-	if p.Anet > 0 {
-		hole := "d_0"
-		if !r.ec {
-			hole = "(d_0 + 25.4 / 16)"
-		}
-		s.Step("A_p,net", "n_s t_s (w - m_r "+hole+")", p.Anet, "mm2", "geometry")
+	hole := "d_0"
+	if !r.ec {
+		hole = "(d_0 + 25.4 / 16)"
 	}
+	s.Step("A_p,net", "n_s t_s max(0, w - m_r "+hole+")", p.Anet, "mm2", "geometry")
 	s.Given("W_p", p.W, "mm3", "section modulus at the pins, holes taken off")
 	s.Step("N_p,E", r.uneven("abs(N_j)"), p.N, "N", "statics")
 	s.Step("M_p,E", r.uneven("abs(M) + abs(V) L"), p.M, "Nmm", "statics")
@@ -201,13 +195,17 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 		}
 		s.Step("sigma", "N_p,E / ("+chi+"A_p,net) + M_p,E / (chi_LT W_p)", p.Stress, "MPa", r.clause(clausePlateEC, clausePlateUS))
 	}
-	if r.ec {
+	switch {
+	case r.ec && r.buckles():
+		s.Step("f_d", "f_yp / max(gamma_M0, gamma_M1)", p.Allowed, "MPa", clausePlateEC)
+	case r.ec:
 		s.Step("f_d", "f_yp / gamma_M0", p.Allowed, "MPa", clausePlateEC)
-	} else {
+	default:
 		s.Step("f_d", r.available("f_yp", "y"), p.Allowed, "MPa", clausePlateUS)
 	}
 	if r.Loaded && r.Unshared == "" {
 		r.deriveHoles(s)
+		r.deriveTearing(s)
 	}
 	s.Given("e_has", p.Has, "mm", "tightest distance of the holes")
 	s.Given("e_min", p.Needs, "mm", pattern.Clause[in.Design.Basis])
@@ -215,11 +213,13 @@ func (r *Result) derivePlates(s *derive.Sheet) {
 
 func (r *Result) deriveBuckling(s *derive.Sheet) {
 	p := &r.Steel
+	s.Given("K", p.K, "", "of the plates' length: 2 as cantilevers, 1 where their heads are kept upright or the foot is held")
+	s.Step("L_k", "K L", p.K*r.in.Plates.Arm, "mm", "length of buckling out of the plates' plane")
 	if !r.ec {
 		s.Given("E_s", modulusUS, "MPa", "AISC 360-22")
-		s.Step("chi_LT", "min(1, 1.9 E_s t_s^2 / (L w f_yp))", p.ChiLT, "", "AISC 360-22 F11.2")
+		s.Step("chi_LT", "min(1, 1.9 E_s t_s^2 / (L_k w f_yp))", p.ChiLT, "", "AISC 360-22 F11.2")
 		if r.Nj < 0 {
-			s.Step("r_e", "12 f_yp L^2 / (pi^2 E_s t_s^2)", p.Lambda, "", "AISC 360-22 (E3-4)")
+			s.Step("r_e", "12 f_yp L_k^2 / (pi^2 E_s t_s^2)", p.Lambda, "", "AISC 360-22 (E3-4)")
 			formula := "0.658^r_e"
 			if p.Lambda > euler {
 				formula = "0.877 / r_e"
@@ -230,13 +230,13 @@ func (r *Result) deriveBuckling(s *derive.Sheet) {
 		return
 	}
 	s.Given("E_s", steelModulus, "MPa", "EN 1993-1-1:2005 3.2.6")
-	s.Step("lambda_LT", "sqrt(L w f_yp / (t_s^2 E_s pi sqrt(81 / 210)))", p.LambLT, "", "EN 1993-1-1:2005 6.3.2.2")
+	s.Step("lambda_LT", "sqrt(L_k w f_yp / (t_s^2 E_s pi sqrt(81 / 210)))", p.LambLT, "", "EN 1993-1-1:2005 6.3.2.2")
 	r.deriveCurve(s, "LT", p.LambLT, imperfectLT, p.ChiLT)
 	if r.Nj < 0 {
-		s.Step("lambda_b", "L sqrt(12) / t_s sqrt(f_yp / E_s) / pi", p.Lambda, "", clauseBuckleEC)
+		s.Step("lambda_b", "L_k sqrt(12) / t_s sqrt(f_yp / E_s) / pi", p.Lambda, "", clauseBuckleEC)
 		r.deriveCurve(s, "b", p.Lambda, imperfect, p.Chi)
 		s.Step("chi", "chi_b", p.Chi, "", clauseBuckleEC)
-		s.Step("R_b", "chi A_p f_yp / gamma_M0", p.Buckle, "N", clauseBuckleEC)
+		s.Step("R_b", "A_p f_yp min(chi / gamma_M1, 1 / gamma_M0)", p.Buckle, "N", clauseBuckleEC)
 	}
 }
 

@@ -13,11 +13,13 @@ const clauseShare = "elastic method of bolt groups"
 // derivePin writes the governing pin against the timber.
 func (r *Result) derivePin(s *derive.Sheet) {
 	s.Given("n_p", float64(r.Pins), "", "pins")
+	if r.Polar > 0 {
+		s.Given("J_p", r.Polar, "mm2", "sum of x^2 + z^2")
+	}
 	if r.reason != "" {
 		return
 	}
 	if r.Polar > 0 {
-		s.Given("J_p", r.Polar, "mm2", "sum of x^2 + z^2")
 		s.Given("x_i", r.X, "mm", "governing pin, from the middle of the group")
 		s.Given("z_i", r.Z, "mm", "governing pin, from the middle of the group")
 		a, n := &r.in.Actions, float64(r.Pins)

@@ -265,38 +265,3 @@ func (r *Result) splittingEC() {
 func (r *Result) shearEC() float64 {
 	return 2.0 / 3 * cracked * r.Timber.Gross * r.Timber.Fv
 }
-
-// blockEC sets the resistance to shearing out along the grain.
-//
-//	F_bs,Rk = max(1.5 A_net,t f_t,0,k, 0.7 A_net,v f_v,k)
-//	A_net,v = L_net,v t (modes f, j, k, l, m), else L_net,v/2 (L_net,t + 2 t_ef)
-//	t_ef = t_1 (sqrt(2 + M_y/(f_h d t_1^2)) - 1) (mode g), 2 sqrt(M_y/(f_h d)) (mode h)
-//
-// Source: EN 1995-1-1:2004 (A.1) to (A.7) (from memory).
-func (r *Result) blockEC() {
-	if r.reason != "" {
-		return
-	}
-	s, e, t := &r.Timber, &r.EC, &r.in.Timber
-	r.lengths()
-	area := s.Lv * s.Width
-	s.Straight = true
-	if t1 := s.Side; t1 > 0 {
-		// The mode along the grain, which is that of the force that tears.
-		q := e.Fh0 * r.in.Pin.Diameter
-		f, g := q*t1, tilted(q, t1, r.in.Plates.Gap, e.My)
-		h := onePlastic * hinged(q, r.in.Plates.Gap, 2*e.My)
-		if least := min(g, h); least < f {
-			s.Straight = false
-			s.Tef = t1 * (math.Sqrt(2+e.My/(q*t1*t1)) - 1)
-			if h < g {
-				s.Tef = 2 * math.Sqrt(e.My/q)
-			}
-			s.Tef = min(s.Tef, t1)
-			area = min(area, s.Lv*(s.Lt+2*s.Tef))
-		}
-	}
-	tears, shears := blockTension*s.Lt*s.Width*t.Tension, blockShear*area*t.Shear
-	s.ByShear = shears > tears
-	s.Block = max(tears, shears) * s.Kmod / s.GammaC
-}

@@ -88,6 +88,8 @@ type Plates struct {
 	Arm         float64 // middle of the pins above the foot of the plates [mm]
 	Gap         float64 // clear gap between plate and timber, on each side [mm]
 	Embedment   float64 // dowel bearing strength of the steel F_e, US [MPa]; 0: 1.5 F_u
+	// Held says that the column's foot cannot go sideways along the pins.
+	Held bool
 	// Eccentricity is how far the line of the actions is from the middle between
 	// two plates, along the pins, either way [mm].
 	Eccentricity float64

@@ -28,6 +28,9 @@ func random(t *rapid.T) *pin.Input {
 		in.Plates.Eccentricity = rapid.SampledFrom([]float64{0, 0, 10}).Draw(t, "e")
 	}
 	in.Plates.Thickness = rapid.Float64Range(3, 30).Draw(t, "t")
+	in.Plates.Held = rapid.Bool().Draw(t, "held")
+	in.Design.EC.GammaM0 = rapid.SampledFrom([]float64{1, 1, 1.05}).Draw(t, "gamma_M0")
+	in.Design.EC.GammaM1 = rapid.SampledFrom([]float64{1, 1, 1.1}).Draw(t, "gamma_M1")
 	in.Plates.Corrosion = rapid.SampledFrom([]float64{0, 1}).Draw(t, "loss")
 	in.Plates.Gap = rapid.SampledFrom([]float64{0, 0, 2, 15}).Draw(t, "gap")
 	l := &in.Layout
@@ -187,7 +190,8 @@ func TestPinsBalanceTheActions(t *testing.T) {
 	// Four pins at 40, 45 mm: F = M/(4 r) with r = sqrt(40^2 + 45^2).
 	assert.InDelta(t, 1e6/4/math.Hypot(40, 45), r.Most, 1e-6)
 	assert.InDelta(t, 2*1e6*45/(4*(40*40+45*45)), r.Shear, 1e-6, "the level pulls one way")
-	assert.InDelta(t, 2*1e6*40/(4*(40*40+45*45)), r.Pull, 1e-6)
+	assert.InDelta(t, 2*1e6*40/(4*(40*40+45*45)), r.Timber.Pull, 1e-6, "one row pulls, the other presses")
+	assert.Equal(t, 1, r.Timber.Out)
 }
 
 func TestStandingColumnLoadsNoPins(t *testing.T) {
@@ -220,7 +224,7 @@ func TestHandFigures(t *testing.T) {
 	_, s = check(t, in)
 	assert.InDelta(t, 0.8*21/1.3*100*200, s["column_end_grain"].Resistance, 1e-6)
 	// Lambda 200 sqrt(12)/8/93.91 = 0.922, curve c: chi about 0.585.
-	in.EndBears = false
+	in.EndBears, in.Plates.Held = false, true
 	r, _ = check(t, in)
 	assert.InDelta(t, 0.922, r.Steel.Lambda, 0.001)
 	assert.InDelta(t, 0.585, r.Steel.Chi, 0.002)

@@ -226,25 +226,3 @@ func (r *Result) splittingUS() {
 	s, h := &r.Timber, r.in.Timber.AcrossPin
 	s.Split = 2.0 / 3 * s.Fv * s.Width * s.He * (s.He / h) * (s.He / h)
 }
-
-// tearUS sets the resistance to tear-out of rows and of the group.
-//
-//	Z'_RT = m n F'_v t s_critical; Z'_GT = n F'_v t s_critical + F'_t t L_net,t
-//
-// for m equal rows of n pins; the group counts half of each outer row.
-//
-// Source: NDS 2018 Appendix E.3, E.4.
-func (r *Result) tearUS() {
-	s, l := &r.Timber, &r.in.Layout
-	r.lengths()
-	critical := l.EndDistance
-	if l.InRow > 1 {
-		critical = min(critical, l.SpacingAlong)
-	}
-	row := float64(l.InRow) * s.Fv * s.Width * critical
-	s.TearRow, s.Block = row, float64(l.Rows)*row
-	if l.Rows > 1 {
-		s.TearAll = row + s.Ft*s.Width*s.Lt
-		s.Block = min(s.Block, s.TearAll)
-	}
-}

@@ -231,34 +231,29 @@ func (r *Result) toSplit(*limit.State) size {
 }
 
 // toBlock returns the end distance that shearing out needs; none where the
-// tension of the block holds it by itself, or the spacing of the pins governs.
+// tension of the block holds it by itself, or the spacing of the pins governs,
+// or next to nothing would do.
 func (r *Result) toBlock(*limit.State) size {
-	t, l := &r.Timber, &r.in.Layout
-	if !r.ec {
-		perRow := float64(l.InRow) * t.Fv * t.Width
-		critical := r.Pull / (float64(l.Rows) * perRow)
-		if l.Rows > 1 {
-			critical = max(critical, (r.Pull-t.Ft*t.Width*t.Lt)/perRow)
+	t, l, need := &r.Timber, &r.in.Layout, 0.0
+	for k := 1; k <= r.Pulling; k++ {
+		pull, lt := r.pull(k), r.between(k)
+		if !r.ec {
+			need = max(need, (pull-t.Ft*t.Width*lt)/(float64(l.InRow)*t.Fv*t.Width))
+			continue
 		}
-		if l.InRow > 1 && critical > l.SpacingAlong {
-			return size{}
+		design := t.Kmod / t.GammaC
+		if blockTension*lt*t.Width*r.in.Timber.Tension*design >= pull {
+			continue
 		}
-		return size{limit.PinEndDistance, critical}
+		length := pull / (blockShear * r.wide(k) * r.in.Timber.Shear * design)
+		if atEnd := length/2 - float64(l.InRow-1)*max(0, l.SpacingAlong-t.Hole); atEnd > leastSize {
+			need = max(need, atEnd+t.Hole/2)
+		}
 	}
-	k := t.Kmod / t.GammaC
-	if blockTension*t.Lt*t.Width*r.in.Timber.Tension*k >= r.Pull {
+	if !r.ec && l.InRow > 1 && need > l.SpacingAlong {
 		return size{}
 	}
-	wide := t.Width
-	if !t.Straight {
-		wide = min(wide, t.Lt+2*t.Tef)
-	}
-	length := r.Pull / (blockShear * wide * r.in.Timber.Shear * k)
-	atEnd := length/2 - float64(l.InRow-1)*max(0, l.SpacingAlong-t.Hole)
-	if !(atEnd > 0) {
-		return size{}
-	}
-	return size{limit.PinEndDistance, atEnd + t.Hole/2}
+	return size{limit.PinEndDistance, need}
 }
 
 // toBlockColumn returns the size of the column along the pins that shearing out

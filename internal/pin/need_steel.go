@@ -58,7 +58,7 @@ func (r *Result) toBuckle(*limit.State) size {
 	return r.plate(func(fy, _ float64) float64 {
 		return grown(func(t float64) float64 {
 			x.slender(t, fy)
-			strength := x.Steel.Chi * gross * t * fy / r.in.Design.EC.GammaM0
+			strength := gross * t * fy * x.pressed()
 			if !r.ec {
 				strength = compression.Factor(r.in.Design.Basis) * x.Steel.Chi * gross * t * fy
 			}
@@ -73,14 +73,16 @@ func (r *Result) toBend(*limit.State) size {
 	x, s, in := *r, &r.Steel, r.in
 	gross, net, w := s.A/s.T, s.Anet/s.T, s.W/s.T
 	return r.plate(func(fy, _ float64) float64 {
-		allowed := fy / in.Design.EC.GammaM0
-		shear := allowed / math.Sqrt(3)
+		shear := fy / in.Design.EC.GammaM0 / math.Sqrt(3)
 		if !r.ec {
-			allowed = basis.Flexure.Factor(in.Design.Basis) * fy
 			shear = basis.ShearYield.Factor(in.Design.Basis) * 0.6 * fy
 		}
 		bent := grown(func(t float64) float64 {
 			x.slender(t, fy)
+			allowed := basis.Flexure.Factor(in.Design.Basis) * fy
+			if r.ec {
+				allowed = fy / x.ofStress()
+			}
 			stress := use(s.M, w*t*x.Steel.ChiLT)
 			if r.Nj < 0 {
 				stress += use(s.N, net*t*x.Steel.Chi)

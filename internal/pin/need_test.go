@@ -46,21 +46,22 @@ var banded = &material.SteelGrade{Name: "banded", Bands: []material.SteelBand{
 
 // sizes lists what each limit state may ask for.
 var sizes = map[string][]limit.Size{
-	"pin_lateral":          {limit.ColumnThickness, limit.PlateThickness},
-	"pin_row":              {limit.PinSpacingAlong, limit.ColumnThickness},
-	"pin_spacing":          {limit.PinSpacingAlong, limit.PinSpacingAcross, limit.PinEndDistance, limit.PinEdgeDistance},
-	"pin_steel_shear":      {limit.PinDiameter},
-	"pin_gap_bending":      {limit.PinDiameter},
-	"column_splitting":     {limit.PinEdgeDistance, limit.ColumnThickness},
-	"column_block_shear":   {limit.PinEndDistance, limit.ColumnThickness},
-	"column_net_section":   {limit.ColumnThickness},
-	"column_end_grain":     {limit.ColumnThickness},
-	"bracket_net_section":  {limit.PlateThickness},
-	"bracket_compression":  {limit.PlateThickness},
-	"bracket_bending":      {limit.PlateThickness},
-	"bracket_hole_bearing": {limit.PlateThickness},
-	"bracket_tear_out":     {limit.PlateThickness},
-	"bracket_hole_pattern": {limit.PinSpacingAlong, limit.PinSpacingAcross, limit.BracketEndDistance, limit.BracketWidth},
+	"pin_lateral":           {limit.ColumnThickness, limit.PlateThickness},
+	"pin_row":               {limit.PinSpacingAlong, limit.ColumnThickness},
+	"pin_spacing":           {limit.PinSpacingAlong, limit.PinSpacingAcross, limit.PinEndDistance, limit.PinEdgeDistance},
+	"pin_steel_shear":       {limit.PinDiameter},
+	"pin_gap_bending":       {limit.PinDiameter},
+	"column_splitting":      {limit.PinEdgeDistance, limit.ColumnThickness},
+	"column_block_shear":    {limit.PinEndDistance, limit.ColumnThickness},
+	"column_net_section":    {limit.ColumnThickness},
+	"column_end_grain":      {limit.ColumnThickness},
+	"bracket_net_section":   {limit.PlateThickness},
+	"bracket_compression":   {limit.PlateThickness},
+	"bracket_bending":       {limit.PlateThickness},
+	"bracket_hole_bearing":  {limit.PlateThickness},
+	"bracket_tear_out":      {limit.PlateThickness},
+	"bracket_block_tearing": {limit.PlateThickness},
+	"bracket_hole_pattern":  {limit.PinSpacingAlong, limit.PinSpacingAcross, limit.BracketEndDistance, limit.BracketWidth},
 }
 
 // asks is a random column foot with all that sizes depend on.

@@ -26,6 +26,8 @@ var (
 		Text: "The load duration was not stated: permanent load is taken, the most cautious."}
 	moist = &limit.Notice{Code: "pin_wet_service", Severity: limit.Assumption,
 		Text: "The moisture class was not stated: wet service is taken."}
+	damp = &limit.Notice{Code: "pin_glulam_moisture", Severity: limit.Caution,
+		Text: "Glued laminated timber of service class 2 is taken as dry. It reaches 20 %, while NDS 5.3.3 counts it as wet from 16 %: where it may be damper, state service class 3."}
 	modulus = &limit.Notice{Code: "pin_group_action", Severity: limit.Assumption,
 		Text: "C_g by NDS 11.3.6, for load along and across the grain as it occurs; the timber's stiffness across the grain is taken as a twentieth of that along it, for which the NDS has no value."}
 	factorsUS = &limit.Notice{Code: "pin_nds_factors", Severity: limit.Assumption,
@@ -38,6 +40,13 @@ var (
 		Text: "The column's end is cut square and stands on the plate in full before the pins take load: compression then does not load the pins. Water must drain from the end grain."}
 	hanging = &limit.Notice{Code: "pin_end_clear", Severity: limit.Info,
 		Text: "The end of the column does not stand on a plate: all compression goes through the pins."}
+	cantilevers = &limit.Notice{Code: "pin_plates_sway", Severity: limit.Caution,
+		Text: "The plates count as cantilevers whose heads go sideways along the pins with the column's foot: K = 2, for lateral torsional buckling too. " +
+			"K = 1 needs bolts with nuts at two levels without a gap, a plate that fits its slot, or a foot that is held along the pins (plates.foot_held_along_pins)."}
+	keptUpright = &limit.Notice{Code: "pin_plates_upright", Severity: limit.Assumption,
+		Text: "The column keeps the heads of the plates upright along the pins, by nuts at two levels without a gap or by a slot that the plate fits: K = 1. The column must be held along the pins at its upper end."}
+	heldFoot = &limit.Notice{Code: "pin_foot_held", Severity: limit.Assumption,
+		Text: "The column's foot is said to be held along the pins by something else than the plates: K = 1 for the plates. What holds it is not part of this check."}
 	uneven = &limit.Notice{Code: "pin_uneven_plates", Severity: limit.Info,
 		Text: "The actions are eccentric between the plates: pins, timber at them, plates and weld are held as if both plates carried the share of the nearer."}
 	square = &limit.Notice{Code: "pin_plates_in_plane", Severity: limit.Caution,
@@ -54,8 +63,8 @@ var (
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{sharing, ropeUsed, ropeOff, loose, holeEC, holeUS, gapTheory, duration, moist, modulus, factorsUS,
-		splitting1, shrinkage, standing, hanging, uneven, square, bracket, column, durable, coded}
+	return []*limit.Notice{sharing, ropeUsed, ropeOff, loose, holeEC, holeUS, gapTheory, duration, moist, damp, modulus, factorsUS,
+		splitting1, shrinkage, standing, hanging, cantilevers, keptUpright, heldFoot, uneven, square, bracket, column, durable, coded}
 }
 
 // Notices appends the notices.
@@ -78,6 +87,9 @@ func (r *Result) Notices(l *limit.Notices) {
 		if t.ServiceClass == 0 {
 			l.Add(moist)
 		}
+		if t.ServiceClass == 2 && t.Kind == material.GluedLaminated {
+			l.Add(damp)
+		}
 		if !r.US.Given && r.US.Cg < 1 {
 			l.Add(modulus)
 		}
@@ -93,6 +105,14 @@ func (r *Result) Notices(l *limit.Notices) {
 		l.Add(standing)
 	} else {
 		l.Add(hanging)
+	}
+	switch {
+	case in.Plates.Held:
+		l.Add(heldFoot)
+	case r.Steel.K == guided:
+		l.Add(keptUpright)
+	default:
+		l.Add(cantilevers)
 	}
 	if in.Plates.Eccentricity > 0 {
 		l.Add(uneven)

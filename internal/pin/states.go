@@ -42,6 +42,8 @@ var (
 		Clause: clauses(clauseHoleEC, clauseHoleUS)}
 	tears = &limit.Kind{ID: "bracket_tear_out", Title: "Plate of the shoe in tear-out at a hole", Measure: limit.Force,
 		Clause: clauses("", clauseHoleUS)}
+	tearsBlock = &limit.Kind{ID: "bracket_block_tearing", Title: "Plates of the shoe in block tearing", Measure: limit.Force,
+		Clause: clauses(clauseTearingEC, clauseTearingUS)}
 	pattern = &limit.Kind{ID: "bracket_hole_pattern", Title: "Least edge distance and spacing of the plates' holes", Measure: limit.Length,
 		Clause: clauses(clauseTightEC, clauseTightUS)}
 )
@@ -49,7 +51,7 @@ var (
 // Kinds returns the limit states of the part in order.
 func Kinds() []*limit.Kind {
 	return []*limit.Kind{lateral, row, spacing, spread, cutPin, gap, splits, block, netTimber, endGrain,
-		netPlate, buckles, bends, bears, tears, pattern}
+		netPlate, buckles, bends, bears, tears, tearsBlock, pattern}
 }
 
 const (
@@ -154,14 +156,12 @@ func (r *Result) timberStates(l *limit.List) {
 	switch why := r.idle(); {
 	case why != "":
 		l.Add(limit.Skip(block, why))
-	case r.Pull == 0:
+	case r.Pulling == 0:
 		l.Add(limit.Skip(block, noLift))
-	case r.ec && r.Pins == 1:
-		l.Add(limit.Skip(block, "one pin: see the end distance"))
 	case r.ec && r.reason != "":
 		l.Add(limit.Beyond(block, r.reason))
 	default:
-		l.Add(r.sized(l, limit.Evaluate(block, r.Pull, s.Block), r.toBlock, r.toBlockColumn))
+		l.Add(r.sized(l, limit.Evaluate(block, s.Pull, s.Block), r.toBlock, r.toBlockColumn))
 	}
 	if r.Nj > 0 {
 		l.Add(r.sized(l, limit.Evaluate(netTimber, r.Nj, s.Tension), r.toWidth))
@@ -211,6 +211,14 @@ func (r *Result) plateStates(l *limit.List) {
 		} else {
 			l.Add(r.sized(l, limit.Evaluate(tears, s.Share, s.Tear), r.toTear))
 		}
+	}
+	switch {
+	case why != "":
+		l.Add(limit.Skip(tearsBlock, why))
+	case s.Torn == 0:
+		l.Add(limit.Skip(tearsBlock, "no group of holes is pressed towards a free edge of the plates; a single hole has its bearing and tear-out"))
+	default:
+		l.Add(r.sized(l, limit.Evaluate(tearsBlock, s.Torn, s.Whole), r.toTearing))
 	}
 	l.Add(r.sized(l, limit.Evaluate(pattern, s.Needs, s.Has), r.toPattern))
 }

@@ -70,16 +70,17 @@ type Steel struct {
 	W       float64 // elastic section modulus at the pins, holes taken off [mm3]
 	Yield   float64 // resistance of the gross section [N]
 	Rupture float64 // resistance of the net section [N]
+	K       float64 // of the length of buckling, of the plates out of their plane [-]
 	Lambda  float64 // relative slenderness; US: F_y/F_e [-]
 	Chi     float64 // reduction for buckling; US: F_cr/F_y [-]
 	Buckle  float64 // resistance in compression [N]
-	LambLT  float64 // L w/t^2 f_y/E, and by Eurocode its slenderness in lateral torsional buckling [-]
+	LambLT  float64 // K L w/t^2 f_y/E, and by Eurocode its slenderness in lateral torsional buckling [-]
 	ChiLT   float64 // reduction for lateral torsional buckling [-]
 	N       float64 // force along the plates, a magnitude [N]
 	V       float64 // force across the plates, a magnitude [N]
 	M       float64 // moment on the plates [Nmm]
 	Stress  float64 // from axial force and moment [MPa]
-	Allowed float64 // f_y/gamma_M0, phi F_y or F_y/Omega [MPa]
+	Allowed float64 // f_y/gamma_M0 or gamma_M1, phi F_y or F_y/Omega [MPa]
 	Vlimit  float64 // shear below which bending is not reduced [N]
 	Share   float64 // force of the most loaded pin on one plate [N]
 	Alpha   float64 // alpha_b, Eurocode [-]
@@ -89,6 +90,10 @@ type Steel struct {
 	Hole    float64 // resistance of a hole [N]
 	Lc      float64 // least clear distance, US [mm]
 	Tear    float64 // resistance to tear-out, US [N]
+	Ends    Tearing // block that tears towards the plates' end
+	Sides   Tearing // block that tears towards their side
+	Torn    float64 // force of the first, the second counted in [N]
+	Whole   float64 // resistance of the first, or of the second where it is alone [N]
 	Plane   float64 // force on a shear plane of the pin [N]
 	Cut     float64 // resistance of a shear plane [N]
 	Q       float64 // what the timber resists per length, at the worst angle of any pin [N/mm]
@@ -116,6 +121,7 @@ func (r *Result) count() float64 {
 func (r *Result) steel() {
 	in, s, p := r.in, &r.Steel, &r.in.Plates
 	s.Count, s.T = r.count(), r.net()
+	s.K = r.sways()
 	s.Fy, s.Fu, _ = p.Steel.At(p.Thickness)
 	hole := p.Hole
 	if !r.ec {
@@ -140,6 +146,7 @@ func (r *Result) steel() {
 		s.Stress += use(s.N, s.Anet)
 	}
 	r.holes()
+	r.tearing()
 	r.cut()
 	r.bridge()
 }
@@ -157,14 +164,15 @@ func use(v, over float64) float64 {
 
 // plates sets the resistances of the plates as members.
 //
-//	EN: N_t,Rd = min(A f_y/gamma_M0, 0.9 A_net f_u/gamma_M2), N_b,Rd = chi A f_y/gamma_M1
+//	EN: N_t,Rd = min(A f_y/gamma_M0, 0.9 A_net f_u/gamma_M2)
+//	    N_b,Rd = chi A f_y/gamma_M1, not above A f_y/gamma_M0
 //	US: F_y A_g, F_u A_e; F_cr A_g with 0.658^(F_y/F_e) F_y or 0.877 F_e
-//	stress N/(chi A_net) + M/(chi_LT W) against f_y/gamma_M0, or F_y with phi or Omega
-//	EN: lambda_LT = sqrt(W f_y/M_cr), M_cr = pi w t^3 sqrt(E G)/(6 L), curve d
-//	US: chi_LT = 1.9 E t^2/(L w F_y) <= 1
+//	stress N/(chi A_net) + M/(chi_LT W) against f_y/gamma_M0, or where it may buckle
+//	    the greater of gamma_M0 and gamma_M1; F_y with phi or Omega
+//	EN: lambda_LT = sqrt(W f_y/M_cr), M_cr = pi w t^3 sqrt(E G)/(6 K L), curve d
+//	US: chi_LT = 1.9 E t^2/(K L w F_y) <= 1
 //
-// chi counts under compression only. The length of buckling is the arm, K is 1; gamma_M1 is taken as gamma_M0, for
-// which the Eurocode recommends the same.
+// chi counts under compression only. The length of buckling is K times the arm.
 //
 // Source: EN 1993-1-1:2005 6.2.3, 6.3.1, 6.3.2.2, 6.2.5; AISC 360-22 D2, E3, F11.
 func (r *Result) plates() {
@@ -172,11 +180,11 @@ func (r *Result) plates() {
 	r.slender(s.T, s.Fy)
 	if r.ec {
 		g := &in.Design.EC
-		s.Allowed = s.Fy / g.GammaM0
-		s.Yield = s.A * s.Allowed
+		s.Allowed = s.Fy / r.ofStress()
+		s.Yield = s.A * s.Fy / g.GammaM0
 		s.Rupture = ruptureEC * s.Anet * s.Fu / g.GammaM2
 		s.Vlimit = halfShear * s.Yield / math.Sqrt(3)
-		s.Buckle = s.Chi * s.Yield
+		s.Buckle = s.A * s.Fy * r.pressed()
 		return
 	}
 	b := in.Design.Basis
@@ -191,7 +199,8 @@ func (r *Result) plates() {
 // strength.
 func (r *Result) slender(t, fy float64) {
 	s, p := &r.Steel, &r.in.Plates
-	slenderness, long := p.Arm*math.Sqrt(12)/t, p.Arm*p.Width/(t*t)
+	length := s.K * p.Arm
+	slenderness, long := length*math.Sqrt(12)/t, length*p.Width/(t*t)
 	if r.ec {
 		s.Lambda = slenderness / (math.Pi * math.Sqrt(steelModulus/fy))
 		s.Chi = curve(s.Lambda, imperfect)

@@ -28,11 +28,11 @@ type Section struct {
 	Bearing  float64 // resistance of the end grain [N]
 	Split    float64 // resistance across the grain [N]
 	Lv       float64 // net length in shear of the block or plug, both sides [mm]
-	Lt       float64 // net width in tension [mm]
 	TearRow  float64 // resistance of one row to tear-out, US [N]
-	TearAll  float64 // resistance of the group to tear-out, US [N]
-	Block    float64 // resistance to shearing out along the grain [N]
-	ByShear  bool    // whether the shear of the block holds, not its tension
+	Out      int     // rows that shear out together, where it is worst; 0: none pulls
+	Pull     float64 // what they pull with [N]
+	Lt       float64 // net width between them in tension [mm]
+	Block    float64 // their resistance to shearing out along the grain [N]
 	Straight bool    // whether the block is as thick as the timber
 	Tef      float64 // thickness of the plug otherwise, t_ef [mm]
 }
@@ -142,17 +142,6 @@ func (r *Result) adjust(f *strength) float64 {
 		return r.moisture(f) * f.kf * f.phi * r.Timber.Lambda
 	}
 	return r.moisture(f) * r.Timber.CD
-}
-
-// lengths sets the net lengths round the pins that may shear and tear out.
-//
-//	L_net,v = 2 ((n - 1)(a_1 - d_h) + a_3 - d_h/2), L_net,t = (m - 1)(a_2 - d_h)
-//
-// Source: EN 1995-1-1:2004 Annex A, (A.4), (A.5).
-func (r *Result) lengths() {
-	l, s := &r.in.Layout, &r.Timber
-	s.Lv = 2 * (float64(l.InRow-1)*max(0, l.SpacingAlong-s.Hole) + max(0, l.EndDistance-s.Hole/2))
-	s.Lt = float64(l.Rows-1) * max(0, l.SpacingAcross-s.Hole)
 }
 
 func orElse(v, otherwise float64) float64 {

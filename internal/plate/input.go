@@ -3,6 +3,7 @@ package plate
 import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/material"
 )
 
 // Shape is the shape of a footprint.
@@ -31,6 +32,9 @@ type Footprint struct {
 	Stiff bool    // whether the plate stays flat under the footprint
 	// Whether Stiff was stated at all.
 	StiffStated bool
+	// Steel of the section, where it is known.
+	Steel      material.Steel
+	SteelKnown bool
 }
 
 // Bearing is the bearing pressure that the support offers the plate.
@@ -58,9 +62,13 @@ type Rods struct {
 // than its own method finds.
 type Shared struct {
 	Known    bool
+	Elastic  bool      // whether the bed is elastic, so that it presses by its modulus
 	Peak     float64   // greatest pressure [MPa]
 	Tensions []float64 // of each rod [N]
 }
+
+// weldLeft returns the throat that corrosion leaves [mm].
+func (in *Input) weldLeft() float64 { return max(0, in.WeldThroat-in.WeldLost) }
 
 // Input is a base plate between footprint and support.
 type Input struct {
@@ -70,6 +78,7 @@ type Input struct {
 	Actions    geom.Actions
 	Bearing    Bearing
 	Rods       Rods    // no positions: no rods
-	WeldThroat float64 // of the fillet round the footprint [mm]; 0: none
+	WeldThroat float64 // of the fillet round the footprint as made [mm]; 0: none
+	WeldLost   float64 // of it, lost to corrosion over the design life [mm]
 	Shared     Shared
 }

@@ -108,6 +108,8 @@ func (r *Result) us() {
 		u.Theta, u.Kds = increase(x)
 		u.Legs = min(r.W, r.Length/leastLegs)
 		u.Beta = r.endLoaded(u.Legs)
+	} else {
+		u.Beta = r.endLoaded(r.W)
 	}
 	perLeg := u.Factor * metalShare * f * u.Kds * u.Beta * throatOverLeg
 	u.Legs = r.W
@@ -174,9 +176,9 @@ func increase(in *Input) (theta, kds float64) {
 
 func hollowEnd(in *Input) bool { return in.Weld.OwnSection && in.Run.Normal != 0 }
 
-// lengthOf returns the length of a run or segment [mm].
+// lengthOf returns the length of a run, of a segment, or of a closed line [mm].
 func (r *Result) lengthOf(at Spot) float64 {
-	if !r.Grouped {
+	if !r.Grouped || r.in.Group.Continuous {
 		return r.Length
 	}
 	return r.in.Group.Segments[at.Segment].Length()
@@ -184,10 +186,10 @@ func (r *Result) lengthOf(at Spot) float64 {
 
 // endLoaded returns the length factor beta of an end-loaded fillet [-].
 func (r *Result) endLoaded(leg float64) float64 {
-	if !r.in.Run.EndLoaded || r.in.Weld.Type != Fillet {
+	if !r.lapped() || r.in.Weld.Type != Fillet {
 		return 1
 	}
-	switch ratio := r.in.Run.Length / leg; {
+	switch ratio := r.lap() / leg; {
 	case ratio <= endLegs:
 		return 1
 	case ratio <= farLegs:

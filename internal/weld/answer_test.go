@@ -21,7 +21,7 @@ func TestDerivationAddsUp(t *testing.T) {
 		if rapid.Bool().Draw(t, "centre") {
 			in = drawnCentre(t)
 		} else if n := len(in.Group.Segments); n > 0 && rapid.Bool().Draw(t, "one line") {
-			in.Group.Segments = in.Group.Segments[1:2]
+			in.Group.Segments, in.Group.Continuous = in.Group.Segments[1:2], false
 		}
 		r, states := check(t, &in)
 		var s derive.Sheet

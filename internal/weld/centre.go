@@ -118,12 +118,13 @@ func (r *Result) elements(s *search) (longest float64) {
 		g := &segments[i]
 		l := g.Length()
 		n := max(elementsLeast, int(math.Ceil(l/piece-plain)))
+		leg := min(r.W, r.lengthOf(Spot{Segment: i})/leastLegs)
 		ux, uy := (g.B.X-g.A.X)/l, (g.B.Y-g.A.Y)/l
 		for k := range n {
 			at := (float64(k) + 0.5) / float64(n)
 			s.parts = append(s.parts, element{
 				x: g.A.X + at*(g.B.X-g.A.X) - r.Group.X, y: g.A.Y + at*(g.B.Y-g.A.Y) - r.Group.Y,
-				ux: ux, uy: uy, l: l / float64(n), leg: min(r.W, l/leastLegs),
+				ux: ux, uy: uy, l: l / float64(n), leg: leg,
 			})
 		}
 	}

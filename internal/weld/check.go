@@ -60,7 +60,11 @@ func Check(in *Input) (Result, error) {
 	if len(faults) > 0 {
 		return Result{}, faults
 	}
-	return compute(in), nil
+	r := compute(in)
+	if isEC(in) && in.Weld.Type != CompletePenetration {
+		r.flows(r.beside) // no size of a weld helps the parts
+	}
+	return r, nil
 }
 
 func compute(in *Input) Result {
@@ -70,7 +74,7 @@ func compute(in *Input) Result {
 	us := in.Design.Basis.US()
 	r.sizes(us)
 	// Eurocode: an end without full size loses a throat, 4.5.1(1).
-	if !us && !w.FullSize {
+	if !us && !w.FullSize && !in.Group.Continuous {
 		r.End = r.Throat
 	}
 	r.Sections = sharedSection
@@ -128,6 +132,9 @@ func (r *Result) shareGroup() {
 		if l := max(0, g.Segments[i].Length()-2*r.End); l < r.Length {
 			r.Length, r.Shortest = l, i
 		}
+	}
+	if g.Continuous {
+		r.Length = r.Group.N
 	}
 	if r.Group.N == 0 {
 		return

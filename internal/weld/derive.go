@@ -33,9 +33,8 @@ func (r *Result) deriveFactors(s *derive.Sheet) {
 	w := &r.in.Weld
 	b := r.in.Design.Basis
 	if b == basis.Eurocode {
-		if w.Type == CompletePenetration {
-			s.Factor("gamma_M0", r.in.Design.EC.GammaM0, "EN 1993-1-1:2005 6.1(1)")
-		} else {
+		s.Factor("gamma_M0", r.in.Design.EC.GammaM0, "EN 1993-1-1:2005 6.1(1)")
+		if w.Type != CompletePenetration {
 			s.Factor("gamma_M2", r.in.Design.EC.GammaM2, "EN 1993-1-8:2005 Table 2.1")
 		}
 		return
@@ -89,6 +88,9 @@ func (r *Result) deriveLength(s *derive.Sheet) {
 	what, l := "length of a run, end to end", r.in.Run.Length
 	if r.Grouped {
 		what, l = "shortest segment, end to end", r.in.Group.Segments[r.Shortest].Length()
+	}
+	if r.Grouped && r.in.Group.Continuous {
+		what, l = "closed line of weld, all round", r.Length
 	}
 	s.Given("l", l, "mm", what)
 	if r.End > 0 {

@@ -20,8 +20,9 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 	}
 	s.Step("f_u", "min(f_u_1, f_u_2)", e.Fu, "MPa", clauseWeaker)
 	s.Step("f_u,b", "min(f_u_1 / beta_w_1, f_u_2 / beta_w_2)", e.FuBeta, "MPa", clauseWeaker)
-	if !r.Grouped && r.in.Run.EndLoaded {
-		careful(s, "beta_Lw", "max(0, min(1, 1.2 - 0.2 l / (150 a)))", e.BetaLw, "", clauseLap)
+	if r.lapped() {
+		s.Given("L_j", r.lap(), "mm", "lap along its force")
+		careful(s, "beta_Lw", "max(0, min(1, 1.2 - 0.2 L_j / (150 a)))", e.BetaLw, "", clauseLap)
 	} else {
 		s.Given("beta_Lw", 1, "", "not loaded from its end; "+clauseLap)
 	}
@@ -50,12 +51,33 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 	s.Step("F_w,Ed", put("sqrt({q_par}^2 + {q_acr}^2 + {q_nor}^2)"), e.Simplified.Value, "N/mm", clauseSimplified)
 	s.Step("f_vw,d", "beta_Lw f_u,b / (sqrt(3) gamma_M2)", e.FwRd/r.A, "MPa", clauseSimplified)
 	s.Step("F_w,Rd", "f_vw,d a", e.FwRd, "N/mm", clauseSimplified)
+	r.deriveBeside(s)
 	if e.BetaLw == 0 {
 		return
 	}
 	s.Step("u_d", "sigma_w / f_w,Rd", d.Value/e.SRd, "", clauseDirectional)
 	s.Step("u_n", "sigma_perp,max / f_n,Rd", e.Perp.Value/e.NRd, "", clauseDirectional)
 	s.Step("u_s", "F_w,Ed / F_w,Rd", e.Simplified.Value/e.FwRd, "", clauseSimplified)
+}
+
+// deriveBeside holds the governing flow against the part beside the weld.
+func (r *Result) deriveBeside(s *derive.Sheet) {
+	b := &r.EC.Beside
+	if b.Used == 0 {
+		return
+	}
+	fy, _ := r.in.Weld.Parts[b.Part].strengths()
+	put := r.flow(s, ",b", b.Spot, b.Flow)
+	s.Given("t_b", r.baseThickness(b.Part), "mm", "governing part, corrosion taken off")
+	s.Given("f_y,b", fy, "MPa", "governing part")
+	s.Given("k_s", b.Sections, "", "thicknesses over the runs that share them")
+	s.Step("r_bv", "f_y,b t_b k_s / (sqrt(3) gamma_M0)", b.Shear, "N/mm", clauseBeside)
+	if b.Part == 0 {
+		s.Step("r_bn", "f_y,b t_b / (sqrt(3) gamma_M0)", b.Normal, "N/mm", "through the plate; "+clauseBeside)
+	} else {
+		s.Step("r_bn", "f_y,b t_b k_s / gamma_M0", b.Normal, "N/mm", clauseBeside)
+	}
+	s.Step("u_b", put("sqrt(({q_par}^2 + {q_acr}^2) / r_bv^2 + ({q_nor} / r_bn)^2)"), b.Used, "", clauseBeside)
 }
 
 func (r *Result) deriveFull(s *derive.Sheet) {

@@ -54,19 +54,26 @@ func (r *Result) deriveMetal(s *derive.Sheet) {
 		s.Given("k_ds", u.Kds, "", "no directional increase; AISC 360-22 J2.4")
 	}
 	if r.Grouped {
-		s.Given("l_q", r.lengthOf(u.Spot), "mm", "governing segment")
+		s.Given("l_q", r.lengthOf(u.Spot), "mm", "governing segment, or the whole of a closed line")
 		s.Step("w_c", "min(w, l_q / 4)", u.Legs, "mm", clauseJ22b)
 	} else {
 		s.Step("w_c", "min(w, l_eff / 4)", u.Legs, "mm", clauseJ22b)
 	}
-	switch ratio := r.in.Run.Length / u.Legs; {
-	case r.Grouped || !r.in.Run.EndLoaded:
+	legs, leg := u.Legs, "w_c"
+	if r.Grouped {
+		legs, leg = r.W, "w"
+	}
+	ratio := r.lap() / legs
+	if r.lapped() {
+		s.Given("l_j", r.lap(), "mm", "lap along its force")
+		s.Step("l_w", "l_j / "+leg, ratio, "", "length over leg")
+	}
+	switch {
+	case !r.lapped():
 		s.Given("beta", 1, "", "not loaded from its end; "+clauseJ22b)
 	case ratio <= farLegs:
-		s.Step("l_w", "l / w_c", ratio, "", "length over leg")
 		careful(s, "beta", "min(1, 1.2 - 0.002 l_w)", u.Beta, "", clauseBeta)
 	default:
-		s.Step("l_w", "l / w_c", ratio, "", "length over leg")
 		s.Step("beta", "180 / l_w", u.Beta, "", clauseJ22b)
 	}
 	s.Step("r_n", "0.6 F_EXX k_ds beta 0.707 w_c", u.Metal/u.Factor, "N/mm", clauseMetal)

@@ -16,9 +16,13 @@
 // turn, counts as a direction in three dimensions, and so do the load and what the
 // elements resist; in an elastic group motion and load point the same way.
 //
-// By the US bases the parts beside the weld are checked too: in shear for what
-// acts parallel to the plate, in tension for what pulls at the part that stands
-// on it, and in shear through the plate for what pulls at the plate.
+// The parts beside the weld are checked too: in shear for what acts parallel to
+// the plate, in tension for what pulls at the part that stands on it, and in shear
+// through the plate for what pulls at the plate. By Eurocode segments of a group
+// share a thickness only where two lie on both faces of the second part.
+//
+// A group may be the welds of a lap, reduced as its longest line, or one closed
+// line without ends, as chords of the weld round a pipe.
 //
 // Corrosion is taken off the throat in resistances, never in the minima of
 // detailing. A complete-penetration weld loses it off the thinner part.

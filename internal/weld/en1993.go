@@ -40,6 +40,7 @@ type Eurocode struct {
 	Simplified  Stress
 	Full        Stress
 	FullRd      float64 // f_y/gamma_M0 of the weaker part [MPa]
+	Beside      Beside  // the part beside the weld that is used most
 }
 
 // Stress is the flow that governs a criterion, and what it gives.
@@ -77,8 +78,8 @@ func (r *Result) eurocode() {
 	e.FullRd = e.Fy / in.Design.EC.GammaM0
 	g := in.Design.EC.GammaM2
 	e.BetaLw = 1
-	if !r.Grouped && in.Run.EndLoaded {
-		e.BetaLw = min(1, max(0, lapStart-lapFall*in.Run.Length/(longLap*r.A)))
+	if r.lapped() {
+		e.BetaLw = min(1, max(0, lapStart-lapFall*r.lap()/(longLap*r.A)))
 	}
 	e.SRd = e.BetaLw * e.FuBeta / g
 	e.NRd = e.BetaLw * normalShare * e.Fu / g

@@ -67,6 +67,10 @@ type Group struct {
 	AtY      float64 // [mm]
 	AtZ      float64 // height above the plane of the weld [mm]
 	Method   Method
+	// EndLoaded says that the welds are those of a lap, loaded from their ends.
+	EndLoaded bool
+	// Continuous says that the segments are one closed line without ends.
+	Continuous bool
 }
 
 // Input is a weld and its actions. With segments in Group it is a group, else

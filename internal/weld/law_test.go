@@ -2,6 +2,7 @@ package weld_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -27,7 +28,8 @@ func drawn(t *rapid.T) weld.Input {
 	in.Weld.Parts[1].Thickness = rapid.Float64Range(17, 40).Draw(t, "t")
 	in.Weld.Parts[1].Steel = rapid.SampledFrom([]material.Steel{
 		{Fy: 355, Fu: 470, BetaW: 0.9}, {Fy: 420, Fu: 480}, {Fy: 215, Fu: 340, BetaW: 0.8}}).Draw(t, "steel")
-	in.Weld.Parts[1].AlongEdge = rapid.Bool().Draw(t, "edge")
+	in.Weld.Parts[1].AlongEdge = rapid.Bool().Draw(t, "edge") && in.Weld.Type == weld.Fillet &&
+		max(in.Weld.Leg, in.Weld.Throat*math.Sqrt2) < in.Weld.Parts[1].Thickness
 	in.Weld.FullSize, in.Weld.OwnSection = rapid.Bool().Draw(t, "full"), rapid.Bool().Draw(t, "own")
 	in.Weld.Corrosion = rapid.Float64Range(0, 1.5).Draw(t, "corrosion")
 	f := rapid.Float64Range(-3e5, 3e5)
@@ -38,6 +40,12 @@ func drawn(t *rapid.T) weld.Input {
 	}
 	in.Group = cShape(rapid.Float64Range(100, 400).Draw(t, "l"), rapid.Float64Range(0.2, 1).Draw(t, "k"), rapid.Float64Range(0, 2).Draw(t, "arm"))
 	in.Group.Method = weld.Elastic
+	in.Group.EndLoaded = rapid.Bool().Draw(t, "lap")
+	if rapid.Bool().Draw(t, "closed") {
+		s := in.Group.Segments
+		in.Group.Segments = append(s[:len(s):len(s)], geom.Segment{A: s[len(s)-1].B, B: s[0].A})
+		in.Group.Continuous = in.Group.Segments[0].B == in.Group.Segments[1].A && in.Group.Segments[1].B == in.Group.Segments[2].A
+	}
 	in.Group.AtZ = rapid.Float64Range(-300, 300).Draw(t, "z")
 	in.Group.Actions = geom.Actions{N: f.Draw(t, "N"), Vx: f.Draw(t, "Vx"), Vy: f.Draw(t, "Vy"),
 		Mx: 50 * f.Draw(t, "Mx"), My: 50 * f.Draw(t, "My"), T: 50 * f.Draw(t, "T")}
@@ -58,7 +66,7 @@ func move(t *rapid.T, g weld.Group) weld.Group {
 	}
 	out := g
 	out.Segments = nil
-	for _, s := range g.Segments {
+	for _, s := range slices.Backward(g.Segments) {
 		out.Segments = append(out.Segments, geom.Segment{A: at(s.B), B: at(s.A)})
 	}
 	a := &out.Actions
@@ -218,6 +226,7 @@ func TestRequiredSizesPassAndAreLeast(t *testing.T) {
 		if rapid.Bool().Draw(t, "about the centre") && len(in.Group.Segments) > 0 && in.Design.Basis.US() && in.Weld.Type == weld.Fillet {
 			a := &in.Group.Actions
 			in.Group.Method, a.N, a.Mx, a.My, in.Group.AtZ = weld.InstantaneousCentre, 0, 0, 0, 0
+			in.Group.EndLoaded = false
 		}
 		_, s := check(t, &in)
 		for id, state := range s {

@@ -27,6 +27,12 @@ var (
 		Text: "Runs with their own section under a force square to the plate are taken as the end of a hollow section: no directional strength increase (AISC 360 J2.4)."}
 	shared = &limit.Notice{Code: "weld_shared_section", Severity: limit.Assumption,
 		Text: "Two runs or segments are taken to share one thickness of the parts, as fillets on both faces; set own_section where each has its own."}
+	larger = &limit.Notice{Code: "weld_larger_than_part", Severity: limit.Caution,
+		Text: "The legs of the fillet are longer than the thinner part is thick: the part holds less than the weld, and takes much heat and distortion."}
+	longLine = &limit.Notice{Code: "weld_long_line", Severity: limit.Caution,
+		Text: "A line of weld longer than 150 throats (Eurocode) or 100 legs (US) carries along itself and counts in full. Where it is loaded from its end, as in a lap, it is less effective (EN 1993-1-8 4.11, AISC 360 J2.2b): set end_loaded."}
+	closedLine = &limit.Notice{Code: "weld_continuous", Severity: limit.Assumption,
+		Text: "The segments are said to be one closed line without ends: least length and leg go by the whole of it."}
 	static = &limit.Notice{Code: "weld_static_load", Severity: limit.Caution,
 		Text: "Static load only: fatigue, brittle fracture, lamellar tearing of the plate and inspection of the weld are not part of this check."}
 )
@@ -34,7 +40,7 @@ var (
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
 	return []*limit.Notice{weaker, correlation, angles, depth, root, ends, elasticGroup, aboutCentre, compatible,
-		hollow, shared, static}
+		hollow, shared, larger, longLine, closedLine, static}
 }
 
 // Notices appends the notices.
@@ -74,8 +80,17 @@ func (r *Result) Notices(l *limit.Notices) {
 	case r.US.Kds > 1:
 		l.Add(compatible)
 	}
-	if !ec && r.Sections < 1 {
+	if !ec && r.Sections < 1 || ec && w.Type != CompletePenetration && r.EC.Beside.Used > 0 && r.EC.Beside.Sections < 1 {
 		l.Add(shared)
+	}
+	if w.Type == Fillet && r.Leg > r.Thin+rounding {
+		l.Add(larger)
+	}
+	if r.long() {
+		l.Add(longLine)
+	}
+	if r.Grouped && r.in.Group.Continuous {
+		l.Add(closedLine)
 	}
 	l.Add(static)
 }

@@ -34,13 +34,13 @@ func (r *Result) need(s limit.State) limit.State {
 		if leg {
 			size /= throatOverLeg
 		}
-	case isEC(r.in) && !r.Grouped && !r.in.Run.EndLoaded:
+	case isEC(r.in) && !r.Grouped && !r.lapped():
 		size = r.shortened(s.Utilization)
 	default:
 		size = r.search(leg, s.Kind)
 	}
 	switch {
-	case size == 0 || w.Type == PartialPenetration && size > r.Thin:
+	case size == 0 || w.Type == PartialPenetration && size > r.Thin || !r.fits(size):
 		return s
 	case leg:
 		return s.Need(limit.WeldLeg, size)
@@ -53,7 +53,7 @@ func (r *Result) proportional(utilization float64) bool {
 	switch {
 	case r.in.Weld.Type == PartialPenetration && !isEC(r.in):
 		return true
-	case !r.Grouped && r.in.Run.EndLoaded:
+	case r.lapped():
 		return false
 	case isEC(r.in):
 		return r.End == 0

@@ -34,7 +34,7 @@ var (
 	centre = &limit.Kind{ID: "weld_group_instantaneous_centre", Title: "Fillet group about its instantaneous centre", Measure: limit.Ratio,
 		Clause: clauses("", clauseCentre)}
 	baseMetal = &limit.Kind{ID: "weld_base_metal", Title: "Base metal beside the weld", Measure: limit.Ratio,
-		Clause: clauses("", clauseBase)}
+		Clause: clauses(clauseBeside, clauseBase)}
 )
 
 // Kinds returns the limit states of the part in order.
@@ -66,7 +66,11 @@ func (r *Result) statesEC(l *limit.List) {
 	e := &r.EC
 	why := r.beyondEC()
 	if r.in.Weld.Type == Fillet {
-		l.Add(limit.Evaluate(throatLeast, leastThroat, r.Throat).Need(limit.WeldThroat, leastThroat))
+		s := limit.Evaluate(throatLeast, leastThroat, r.Throat)
+		if r.fits(leastThroat) {
+			s = s.Need(limit.WeldThroat, leastThroat)
+		}
+		l.Add(s)
 	} else {
 		l.Add(limit.Skip(throatLeast, notFillet))
 	}
@@ -76,6 +80,7 @@ func (r *Result) statesEC(l *limit.List) {
 		l.Add(limit.Skip(normal, isFull))
 		l.Add(limit.Skip(simplified, isFull))
 		l.Add(r.judge(fullPenetration, why, &e.Full, e.FullRd))
+		l.Add(limit.Skip(baseMetal, "the weaker part at a full-penetration weld is held by itself"))
 		return
 	}
 	least := max(leastLength, leastThroats*r.Throat)
@@ -95,13 +100,21 @@ func (r *Result) statesEC(l *limit.List) {
 	l.Add(n)
 	l.Add(s)
 	l.Add(limit.Skip(fullPenetration, notFull))
+	switch {
+	case why != "":
+		l.Add(limit.Beyond(baseMetal, why))
+	case r.none() && r.loaded():
+		l.Add(limit.State{Kind: baseMetal, Verdict: limit.Fail, Reason: nothing})
+	default:
+		l.Add(limit.Evaluate(baseMetal, e.Beside.Used, 1).Of(e.Beside.Part + 1))
+	}
 }
 
 // lengthState holds the effective length of the run or of the shortest segment
 // against the least; long is how long end to end that has to be.
 func (r *Result) lengthState(least, long float64) limit.State {
 	s := limit.Evaluate(lengthLeast, least, r.Length).Need(limit.WeldLength, long)
-	if r.Grouped {
+	if r.Grouped && !r.in.Group.Continuous {
 		s = s.Of(r.Shortest + 1)
 	}
 	return s

@@ -2,6 +2,7 @@ package weld
 
 import (
 	"fmt"
+	"math"
 
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
@@ -39,6 +40,7 @@ func Validate(in *Input, faults *limit.Faults) {
 	case f == 0 && in.Design.Basis.US():
 		faults.Add(limit.Missing, "weld.filler", "is needed with the US bases")
 	}
+	in.fillet(faults)
 	if len(in.Group.Segments) > 0 {
 		in.Group.validate(faults)
 		return
@@ -130,6 +132,19 @@ func (w *Spec) validate(faults *limit.Faults) {
 	}
 }
 
+// fillet looks at a fillet along an edge, Eurocode: its legs cannot be more than the
+// edge. US practice holds them by a limit state.
+func (in *Input) fillet(faults *limit.Faults) {
+	w := &in.Weld
+	edge, field, leg := w.edge(), "weld.leg_mm", w.Leg
+	if leg == 0 {
+		field, leg = "weld.throat_mm", math.Sqrt2*w.Throat
+	}
+	if isEC(in) && edge > 0 && leg > edge+2*rounding {
+		faults.Add(limit.Geometry, field, fmt.Sprintf("makes legs of %.4g mm along an edge of %g mm", leg, edge))
+	}
+}
+
 func (r *Run) validate(faults *limit.Faults) {
 	if !within(r.Length, leastSize, greatestSize) {
 		faults.Add(limit.OutOfRange, "run.length_mm", outside("length", r.Length, "mm", leastSize, greatestSize))
@@ -196,6 +211,15 @@ func (g *Group) validate(faults *limit.Faults) {
 			faults.Add(limit.Conflict, f.field, fmt.Sprintf(
 				"value of %g %s: with the instantaneous centre only V_x, V_y and T in the plane of the weld", f.v/f.scale, f.unit))
 		}
+	}
+	if g.Continuous {
+		if i := g.open(); i >= 0 {
+			faults.Add(limit.Geometry, fmt.Sprintf("group.segments[%d]", i),
+				fmt.Sprintf("of a continuous weld does not start within %g mm of where the one before it ends", closes))
+		}
+	}
+	if g.EndLoaded && g.Method == InstantaneousCentre {
+		faults.Add(limit.Conflict, "group.end_loaded", "goes with the elastic method: a lap does not turn about an instantaneous centre")
 	}
 	if g.Method > InstantaneousCentre {
 		faults.Add(limit.UnknownValue, "group.method", "is not a method")

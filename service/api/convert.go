@@ -75,6 +75,8 @@ var eurocodeFactors = []struct {
 }{
 	{"gamma_M0", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaM0 },
 		func(f *basis.Factors) *float64 { return &f.GammaM0 }},
+	{"gamma_M1", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaM1 },
+		func(f *basis.Factors) *float64 { return &f.GammaM1 }},
 	{"gamma_M2", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaM2 },
 		func(f *basis.Factors) *float64 { return &f.GammaM2 }},
 	{"gamma_C", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaC },

@@ -25,12 +25,12 @@ func TestExposureIsTheSameAsAllowancesOfTheParts(t *testing.T) {
 			`{"anchorRods": {"basis": {"basis": "BASIS_EUROCODE"}, ` + rodsOf(`, "corrosionAllowanceMm": 1.5`) + `}}`,
 		},
 		"fillet": {
-			`{"weld": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + weldOf("FILLET", `, "throatMm": 5`) + `}}`,
-			`{"weld": {"basis": {"basis": "BASIS_EUROCODE"}, ` + weldOf("FILLET", `, "throatMm": 5, "corrosionAllowanceMm": 0.75`) + `}}`,
+			`{"weld": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + weldOf("FILLET", `, "throatMm": 5`, ``) + `}}`,
+			`{"weld": {"basis": {"basis": "BASIS_EUROCODE"}, ` + weldOf("FILLET", `, "throatMm": 5, "corrosionAllowanceMm": 0.75`, `, "corrosionAllowanceMm": 1.5`) + `}}`,
 		},
 		"weld through the plate": {
-			`{"weld": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + weldOf("COMPLETE_PENETRATION", ``) + `}}`,
-			`{"weld": {"basis": {"basis": "BASIS_EUROCODE"}, ` + weldOf("COMPLETE_PENETRATION", `, "corrosionAllowanceMm": 1.5`) + `}}`,
+			`{"weld": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + weldOf("COMPLETE_PENETRATION", ``, ``) + `}}`,
+			`{"weld": {"basis": {"basis": "BASIS_EUROCODE"}, ` + weldOf("COMPLETE_PENETRATION", `, "corrosionAllowanceMm": 1.5`, ``) + `}}`,
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -67,9 +67,9 @@ func rodsOf(more string) string {
 		"positions": [{"xMm": 0, "yMm": 0}], "holes": {"diameterMm": 22}}, "rodForces": [{"tensionKn": 40, "shearXKn": 10}]`
 }
 
-func weldOf(kind, more string) string {
+func weldOf(kind, more, part string) string {
 	return `"weld": {"kind": "WELD_KIND_` + kind + `"` + more + `, "parts": [
-		{"thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}}, {"thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}}]},
+		{"thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}` + part + `}, {"thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}` + part + `}]},
 		"run": {"lengthMm": 200, "alongKn": 50}`
 }
 

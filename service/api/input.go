@@ -62,8 +62,8 @@ func (r *reader) plateInput(m *footwardv1.CheckPlateBendingRequest) base.PlateIn
 	in := base.PlateInput{
 		Plate: plate.Input{
 			Design: design, Plate: r.plate(m.GetPlate()),
-			Footprint: footprint(m.GetFootprint()), Actions: actions(m.GetForces()),
-			WeldThroat: m.GetFootprintWeldThroatMm(),
+			Footprint: r.footprint(m.GetFootprint()), Actions: actions(m.GetForces()),
+			WeldThroat: m.GetFootprintWeldThroatMm(), WeldLost: r.lost.Throat(false),
 		},
 		Support: bearing.Input{
 			Design: design, SizeX: m.GetPlate().GetSizeXMm(), SizeY: m.GetPlate().GetSizeYMm(),
@@ -81,7 +81,7 @@ func (r *reader) plateInput(m *footwardv1.CheckPlateBendingRequest) base.PlateIn
 	return in
 }
 
-func footprint(f *footwardv1.Footprint) plate.Footprint {
+func (r *reader) footprint(f *footwardv1.Footprint) plate.Footprint {
 	out := plate.Footprint{
 		Stiff:       f.GetStiffness() == footwardv1.FootprintStiffness_FOOTPRINT_STIFFNESS_STIFF,
 		StiffStated: f.GetStiffness() != footwardv1.FootprintStiffness_FOOTPRINT_STIFFNESS_UNSPECIFIED,
@@ -104,6 +104,9 @@ func footprint(f *footwardv1.Footprint) plate.Footprint {
 		s := f.GetTwoPlates()
 		out.Shape, out.SizeY, out.Thick = plate.TwoPlates, s.GetLengthMm(), s.GetThicknessMm()
 		out.SizeX = s.GetGapMm() + 2*s.GetThicknessMm()
+	}
+	if f.GetSteel() != nil {
+		out.Steel, out.SteelKnown = r.steel(f.GetSteel(), "footprint.steel"), true
 	}
 	return out
 }
@@ -211,7 +214,7 @@ func (r *reader) weldSpec(w *footwardv1.WeldSpec) weld.Spec {
 		}
 		out.Parts[i] = weld.Part{
 			Thickness: p.GetThicknessMm(), Steel: r.steel(p.GetSteel(), partSteel[i]),
-			AlongEdge: p.GetWeldAlongEdge(), Corrosion: r.lost.Plate(),
+			AlongEdge: p.GetWeldAlongEdge(), Corrosion: allowance(p.CorrosionAllowanceMm != nil, p.GetCorrosionAllowanceMm(), r.lost.Plate()),
 		}
 	}
 	return out
@@ -225,7 +228,7 @@ func weldGroup(g *footwardv1.WeldGroup) weld.Group {
 		Segments: make([]geom.Segment, len(g.GetSegments())),
 		Actions:  actions(g.GetForces()),
 		AtX:      g.GetAtXMm(), AtY: g.GetAtYMm(), AtZ: g.GetAtZMm(),
-		Method: weld.Method(g.GetMethod()),
+		Method: weld.Method(g.GetMethod()), EndLoaded: g.GetEndLoaded(), Continuous: g.GetContinuous(),
 	}
 	for i, s := range g.GetSegments() {
 		out.Segments[i] = geom.Segment{

@@ -66,7 +66,7 @@ func (r *reader) pin(m *footwardv1.CheckPinRequest) pin.Input {
 			Arrangement: pin.Arrangement(s.GetArrangement()), Thickness: s.GetThicknessMm(), Corrosion: allowance(s != nil && s.CorrosionAllowanceMm != nil, s.GetCorrosionAllowanceMm(), r.lost.Plate()),
 			Steel: r.steel(s.GetSteel(), "plates.steel"), Hole: s.GetHoleDiameterMm(), Width: s.GetWidthMm(),
 			EndDistance: s.GetEndDistanceMm(), Arm: s.GetArmMm(), Gap: s.GetGapMm(), Embedment: s.GetDowelBearingStrengthMpa(),
-			Eccentricity: s.GetEccentricityMm(),
+			Eccentricity: s.GetEccentricityMm(), Held: s.GetFootHeldAlongPins(),
 		},
 		Layout: pin.Layout{
 			Rows: int(l.GetRows()), InRow: int(l.GetPinsPerRow()), SpacingAlong: l.GetSpacingAlongMm(),

@@ -55,6 +55,7 @@ func quickEurocodeFactors(m *footwardv1.EurocodeFactors) bool {
 		(m.CFd == nil || m.GetCFd() >= 0 && m.GetCFd() <= 0.5) &&
 		(m.GammaC == nil || m.GetGammaC() >= 1 && m.GetGammaC() <= 3) &&
 		(m.GammaM0 == nil || m.GetGammaM0() >= 0.9 && m.GetGammaM0() <= 2) &&
+		(m.GammaM1 == nil || m.GetGammaM1() >= 1 && m.GetGammaM1() <= 2) &&
 		(m.GammaM2 == nil || m.GetGammaM2() >= 1 && m.GetGammaM2() <= 2) &&
 		(m.GammaMTimber == nil || m.GetGammaMTimber() >= 1 && m.GetGammaMTimber() <= 2)
 }
@@ -208,7 +209,8 @@ func quickTwoPlates(m *footwardv1.TwoPlates) bool {
 }
 
 func quickFootprint(m *footwardv1.Footprint) bool {
-	if !(between(int(m.GetStiffness()), 0, 2) &&
+	if !((m.Steel == nil || quickSteel(m.GetSteel())) &&
+		between(int(m.GetStiffness()), 0, 2) &&
 		m.Shape != nil) {
 		return false
 	}
@@ -299,7 +301,8 @@ func quickCheckPlateBendingRequest(m *footwardv1.CheckPlateBendingRequest) bool 
 }
 
 func quickJoinedPart(m *footwardv1.JoinedPart) bool {
-	return m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300 &&
+	return (m.CorrosionAllowanceMm == nil || m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 100) &&
+		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300 &&
 		m.Steel != nil && quickSteel(m.GetSteel())
 }
 

@@ -249,7 +249,8 @@ type CheckPlateBendingRequest struct {
 	// the plate; otherwise not used.
 	Rods *RodGroup `protobuf:"bytes,8,opt,name=rods,proto3" json:"rods,omitempty"`
 	// Throat of the fillet weld round the footprint [mm], for the lever arm m of
-	// the tension side. Default 0: measured to the face. 0 to 100.
+	// the tension side, as made; what basis.corrosion takes of it is left out.
+	// Default 0: measured to the face. 0 to 100.
 	FootprintWeldThroatMm float64 `protobuf:"fixed64,9,opt,name=footprint_weld_throat_mm,json=footprintWeldThroatMm,proto3" json:"footprint_weld_throat_mm,omitempty"`
 	unknownFields         protoimpl.UnknownFields
 	sizeCache             protoimpl.SizeCache
@@ -641,7 +642,18 @@ type WeldGroup struct {
 	// 0. -50 000 to 50 000.
 	AtZMm float64 `protobuf:"fixed64,5,opt,name=at_z_mm,json=atZMm,proto3" json:"at_z_mm,omitempty"`
 	// How the group shares the actions. Default elastic.
-	Method        WeldGroupMethod `protobuf:"varint,6,opt,name=method,proto3,enum=footward.v1.WeldGroupMethod" json:"method,omitempty"`
+	Method WeldGroupMethod `protobuf:"varint,6,opt,name=method,proto3,enum=footward.v1.WeldGroupMethod" json:"method,omitempty"`
+	// Whether the welds are loaded from their ends, as in a lap joint, so that long
+	// lines are less effective (EN 1993-1-8 4.11, AISC 360 J2.2b). The whole group
+	// is reduced as its longest line, from end to end of all segments along it.
+	// Elastic method only. Default false.
+	EndLoaded bool `protobuf:"varint,7,opt,name=end_loaded,json=endLoaded,proto3" json:"end_loaded,omitempty"`
+	// Whether the segments are one closed line of weld without ends, as chords of
+	// the round weld of a pipe: each starts where the one before ends, the first
+	// where the last ends, within 0.5 mm. The least length, and the leg that a
+	// length allows, then go by the whole line, and no ends are deducted. Default
+	// false: each segment is a weld by itself.
+	Continuous    bool `protobuf:"varint,8,opt,name=continuous,proto3" json:"continuous,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -716,6 +728,20 @@ func (x *WeldGroup) GetMethod() WeldGroupMethod {
 		return x.Method
 	}
 	return WeldGroupMethod_WELD_GROUP_METHOD_UNSPECIFIED
+}
+
+func (x *WeldGroup) GetEndLoaded() bool {
+	if x != nil {
+		return x.EndLoaded
+	}
+	return false
+}
+
+func (x *WeldGroup) GetContinuous() bool {
+	if x != nil {
+		return x.Continuous
+	}
+	return false
 }
 
 // CheckWeldResponse answers CheckWeld.
@@ -2862,14 +2888,19 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\tacross_kn\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bacrossKn\x126\n" +
 	"\tnormal_kn\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bnormalKn\x12\x1d\n" +
 	"\n" +
-	"end_loaded\x18\x06 \x01(\bR\tendLoaded\"\xe2\x02\n" +
+	"end_loaded\x18\x06 \x01(\bR\tendLoaded\"\xa1\x03\n" +
 	"\tWeldGroup\x12A\n" +
 	"\bsegments\x18\x01 \x03(\v2\x18.footward.v1.WeldSegmentB\v\xbaH\b\x92\x01\x05\b\x01\x10\xc8\x01R\bsegments\x129\n" +
 	"\x06forces\x18\x02 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x121\n" +
 	"\aat_x_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00j\xe8\xc0R\x05atXMm\x121\n" +
 	"\aat_y_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00j\xe8\xc0R\x05atYMm\x121\n" +
 	"\aat_z_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00j\xe8\xc0R\x05atZMm\x12>\n" +
-	"\x06method\x18\x06 \x01(\x0e2\x1c.footward.v1.WeldGroupMethodB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\"~\n" +
+	"\x06method\x18\x06 \x01(\x0e2\x1c.footward.v1.WeldGroupMethodB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12\x1d\n" +
+	"\n" +
+	"end_loaded\x18\a \x01(\bR\tendLoaded\x12\x1e\n" +
+	"\n" +
+	"continuous\x18\b \x01(\bR\n" +
+	"continuous\"~\n" +
 	"\x11CheckWeldResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +

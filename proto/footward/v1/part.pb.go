@@ -1143,7 +1143,12 @@ type Footprint struct {
 	//	*Footprint_TwoPlates
 	Shape isFootprint_Shape `protobuf_oneof:"shape"`
 	// Whether the footprint is stiff enough to keep the plate flat under it.
-	Stiffness     FootprintStiffness `protobuf:"varint,6,opt,name=stiffness,proto3,enum=footward.v1.FootprintStiffness" json:"stiffness,omitempty"`
+	Stiffness FootprintStiffness `protobuf:"varint,6,opt,name=stiffness,proto3,enum=footward.v1.FootprintStiffness" json:"stiffness,omitempty"`
+	// Steel of the section: flange and web of an I-section, or the walls of a tube,
+	// are then checked where they bring a moment or an uplift into the plate
+	// (EN 1993-1-8 6.2.6.7, 6.2.6.8). Used with the Eurocode. Default: they are not
+	// checked, and a notice says so.
+	Steel         *Steel `protobuf:"bytes,7,opt,name=steel,proto3" json:"steel,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1235,6 +1240,13 @@ func (x *Footprint) GetStiffness() FootprintStiffness {
 		return x.Stiffness
 	}
 	return FootprintStiffness_FOOTPRINT_STIFFNESS_UNSPECIFIED
+}
+
+func (x *Footprint) GetSteel() *Steel {
+	if x != nil {
+		return x.Steel
+	}
+	return nil
 }
 
 type isFootprint_Shape interface {
@@ -2799,10 +2811,15 @@ type JoinedPart struct {
 	// Steel. Required.
 	Steel *Steel `protobuf:"bytes,2,opt,name=steel,proto3" json:"steel,omitempty"`
 	// Whether the fillet runs along an edge of this part, which limits its size
-	// (AISC 360 J2.2b). Default false.
+	// (AISC 360 J2.2b); its legs cannot be more than the edge. Default false.
 	WeldAlongEdge bool `protobuf:"varint,3,opt,name=weld_along_edge,json=weldAlongEdge,proto3" json:"weld_along_edge,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// Thickness of the part lost to corrosion over the design life [mm], where the
+	// part itself resists; a complete-penetration weld states its own. Default: what
+	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 100, less than the
+	// thickness.
+	CorrosionAllowanceMm *float64 `protobuf:"fixed64,4,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
 }
 
 func (x *JoinedPart) Reset() {
@@ -2856,6 +2873,13 @@ func (x *JoinedPart) GetWeldAlongEdge() bool {
 	return false
 }
 
+func (x *JoinedPart) GetCorrosionAllowanceMm() float64 {
+	if x != nil && x.CorrosionAllowanceMm != nil {
+		return *x.CorrosionAllowanceMm
+	}
+	return 0
+}
+
 // WeldSpec is what a weld is, apart from where it lies.
 type WeldSpec struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2882,7 +2906,9 @@ type WeldSpec struct {
 	// Whether each run or segment has the full thickness of the parts to itself,
 	// as the weld round a hollow section or on the two edges of a lap plate.
 	// Default false: two runs or segments share one thickness, as fillets on both
-	// faces of an upright plate. Only the base metal of the US bases uses it.
+	// faces of an upright plate. Only the base metal uses it. With the Eurocode
+	// segments of a group share only where two lie on both faces of the second
+	// part, and fillets along an edge do not share.
 	OwnSection    bool `protobuf:"varint,8,opt,name=own_section,json=ownSection,proto3" json:"own_section,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -3880,8 +3906,15 @@ type PinnedPlates struct {
 	// if both plates carried the share of the nearer. Default 0. 0 to 5000, less
 	// than half the column.
 	EccentricityMm float64 `protobuf:"fixed64,11,opt,name=eccentricity_mm,json=eccentricityMm,proto3" json:"eccentricity_mm,omitempty"`
-	unknownFields  protoimpl.UnknownFields
-	sizeCache      protoimpl.SizeCache
+	// Whether something else than the plates, such as a wall, a floor or bracing,
+	// holds the column's foot against going sideways along the pins, square to the
+	// plates. The plates then buckle over their height (K = 1). Otherwise they are
+	// cantilevers (K = 2), unless the column keeps their heads upright: bolts with
+	// nuts at two levels without a gap, or a plate that fits its slot. Default
+	// false.
+	FootHeldAlongPins bool `protobuf:"varint,12,opt,name=foot_held_along_pins,json=footHeldAlongPins,proto3" json:"foot_held_along_pins,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
 }
 
 func (x *PinnedPlates) Reset() {
@@ -3989,6 +4022,13 @@ func (x *PinnedPlates) GetEccentricityMm() float64 {
 		return x.EccentricityMm
 	}
 	return 0
+}
+
+func (x *PinnedPlates) GetFootHeldAlongPins() bool {
+	if x != nil {
+		return x.FootHeldAlongPins
+	}
+	return false
 }
 
 // BracketWeld is the weld of the plates of a pinned column foot to the base plate
@@ -4170,7 +4210,8 @@ type PinForces struct {
 	// Across the column, in the plane of the plates [kN]. Default 0. -100 000 to
 	// 100 000.
 	VKn float64 `protobuf:"fixed64,2,opt,name=v_kn,json=vKn,proto3" json:"v_kn,omitempty"`
-	// Moment about the axis of the pins [kNm]. Default 0. -100 000 to 100 000.
+	// Moment about the axis of the pins [kNm]. Where its sign beside that of v_kn
+	// matters, the worse of both is taken. Default 0. -100 000 to 100 000.
 	MKnm          float64 `protobuf:"fixed64,3,opt,name=m_knm,json=mKnm,proto3" json:"m_knm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -4265,7 +4306,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\fthickness_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x120\n" +
 	"\x05steel\x18\x04 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12T\n" +
 	"\x16corrosion_allowance_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01B\x19\n" +
-	"\x17_corrosion_allowance_mm\"\xe2\x02\n" +
+	"\x17_corrosion_allowance_mm\"\x8c\x03\n" +
 	"\tFootprint\x124\n" +
 	"\ti_section\x18\x01 \x01(\v2\x15.footward.v1.ISectionH\x00R\biSection\x12'\n" +
 	"\x04tube\x18\x02 \x01(\v2\x11.footward.v1.TubeH\x00R\x04tube\x12'\n" +
@@ -4273,7 +4314,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\trectangle\x18\x04 \x01(\v2\x1b.footward.v1.SolidRectangleH\x00R\trectangle\x127\n" +
 	"\n" +
 	"two_plates\x18\x05 \x01(\v2\x16.footward.v1.TwoPlatesH\x00R\ttwoPlates\x12G\n" +
-	"\tstiffness\x18\x06 \x01(\x0e2\x1f.footward.v1.FootprintStiffnessB\b\xbaH\x05\x82\x01\x02\x10\x01R\tstiffnessB\x0e\n" +
+	"\tstiffness\x18\x06 \x01(\x0e2\x1f.footward.v1.FootprintStiffnessB\b\xbaH\x05\x82\x01\x02\x10\x01R\tstiffness\x12(\n" +
+	"\x05steel\x18\a \x01(\v2\x12.footward.v1.SteelR\x05steelB\x0e\n" +
 	"\x05shape\x12\x05\xbaH\x02\b\x01\"\xe0\x01\n" +
 	"\bISection\x124\n" +
 	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@!\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x124\n" +
@@ -4389,12 +4431,14 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"properties\x18\x02 \x01(\v2 .footward.v1.WeldMetalPropertiesR\n" +
 	"properties\"S\n" +
 	"\x13WeldMetalProperties\x12<\n" +
-	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\xc0r@R\vstrengthMpa\"\xa4\x01\n" +
+	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\xc0r@R\vstrengthMpa\"\x95\x02\n" +
 	"\n" +
 	"JoinedPart\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x120\n" +
 	"\x05steel\x18\x02 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12&\n" +
-	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\"\xd3\x03\n" +
+	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\x12T\n" +
+	"\x16corrosion_allowance_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01B\x19\n" +
+	"\x17_corrosion_allowance_mm\"\xd3\x03\n" +
 	"\bWeldSpec\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.WeldKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x120\n" +
@@ -4492,7 +4536,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\af_y_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fYMpa\x123\n" +
 	"\bf_yb_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06fYbMpa\x12\x12\n" +
 	"\x04nuts\x18\x06 \x01(\bR\x04nuts\x12G\n" +
-	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\x97\x06\n" +
+	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xc8\x06\n" +
 	"\fPinnedPlates\x12D\n" +
 	"\varrangement\x18\x01 \x01(\x0e2\x16.footward.v1.PinPlatesB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\varrangement\x12<\n" +
@@ -4506,7 +4550,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x06gap_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05gapMm\x12[\n" +
 	"\x1adowel_bearing_strength_mpa\x18\n" +
 	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@H\x01R\x17dowelBearingStrengthMpa\x88\x01\x01\x12B\n" +
-	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMmB\x19\n" +
+	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMm\x12/\n" +
+	"\x14foot_held_along_pins\x18\f \x01(\bR\x11footHeldAlongPinsB\x19\n" +
 	"\x17_corrosion_allowance_mmB\x1d\n" +
 	"\x1b_dowel_bearing_strength_mpa\"\xb7\x01\n" +
 	"\vBracketWeld\x121\n" +
@@ -4668,49 +4713,50 @@ var file_footward_v1_part_proto_depIdxs = []int32{
 	23, // 8: footward.v1.Footprint.rectangle:type_name -> footward.v1.SolidRectangle
 	24, // 9: footward.v1.Footprint.two_plates:type_name -> footward.v1.TwoPlates
 	1,  // 10: footward.v1.Footprint.stiffness:type_name -> footward.v1.FootprintStiffness
-	26, // 11: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
-	28, // 12: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
-	29, // 13: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
-	14, // 14: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
-	27, // 15: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
-	16, // 16: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
-	2,  // 17: footward.v1.TimberBearing.direction:type_name -> footward.v1.GrainDirection
-	3,  // 18: footward.v1.TimberBearing.service_class:type_name -> footward.v1.ServiceClass
-	4,  // 19: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
-	5,  // 20: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
-	6,  // 21: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
-	31, // 22: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
-	33, // 23: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
-	30, // 24: footward.v1.Rod.thread:type_name -> footward.v1.Thread
-	32, // 25: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
-	7,  // 26: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
-	34, // 27: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
-	35, // 28: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
-	36, // 29: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
-	40, // 30: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
-	12, // 31: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
-	8,  // 32: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
-	41, // 33: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
-	39, // 34: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
-	45, // 35: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
-	47, // 36: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
-	46, // 37: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
-	26, // 38: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
-	18, // 39: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
-	48, // 40: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
-	0,  // 41: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
-	3,  // 42: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
-	4,  // 43: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
-	9,  // 44: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
-	10, // 45: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
-	12, // 46: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
-	42, // 47: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
-	11, // 48: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
-	49, // [49:49] is the sub-list for method output_type
-	49, // [49:49] is the sub-list for method input_type
-	49, // [49:49] is the sub-list for extension type_name
-	49, // [49:49] is the sub-list for extension extendee
-	0,  // [0:49] is the sub-list for field type_name
+	12, // 11: footward.v1.Footprint.steel:type_name -> footward.v1.Steel
+	26, // 12: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
+	28, // 13: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
+	29, // 14: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
+	14, // 15: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
+	27, // 16: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
+	16, // 17: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
+	2,  // 18: footward.v1.TimberBearing.direction:type_name -> footward.v1.GrainDirection
+	3,  // 19: footward.v1.TimberBearing.service_class:type_name -> footward.v1.ServiceClass
+	4,  // 20: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
+	5,  // 21: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
+	6,  // 22: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
+	31, // 23: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
+	33, // 24: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
+	30, // 25: footward.v1.Rod.thread:type_name -> footward.v1.Thread
+	32, // 26: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
+	7,  // 27: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
+	34, // 28: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
+	35, // 29: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
+	36, // 30: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
+	40, // 31: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
+	12, // 32: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
+	8,  // 33: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
+	41, // 34: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
+	39, // 35: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
+	45, // 36: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
+	47, // 37: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
+	46, // 38: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
+	26, // 39: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
+	18, // 40: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
+	48, // 41: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
+	0,  // 42: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
+	3,  // 43: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
+	4,  // 44: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
+	9,  // 45: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
+	10, // 46: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
+	12, // 47: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
+	42, // 48: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
+	11, // 49: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
+	50, // [50:50] is the sub-list for method output_type
+	50, // [50:50] is the sub-list for method input_type
+	50, // [50:50] is the sub-list for extension type_name
+	50, // [50:50] is the sub-list for extension extendee
+	0,  // [0:50] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_part_proto_init() }
@@ -4735,6 +4781,7 @@ func file_footward_v1_part_proto_init() {
 	file_footward_v1_part_proto_msgTypes[16].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[22].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[24].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[29].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[30].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[32].OneofWrappers = []any{
 		(*Anchorage_Headed)(nil),
