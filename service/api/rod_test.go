@@ -186,7 +186,7 @@ func TestRodsOfABaseThatMustNotPass(t *testing.T) {
 		r, err := call(s, c.bad)
 		require.NoError(t, err, name)
 		assert.Equal(t, fail, r.GetVerdict(), name)
-		assert.Equal(t, fail, stateOf(r, c.state).GetVerdict(), name)
+		assert.Equal(t, fail, stateOf(t, r, c.state).GetVerdict(), name)
 		r, err = call(s, c.good)
 		require.NoError(t, err, name)
 		assert.Equal(t, pass, r.GetVerdict(), "%s: %s %s", name, r.GetGoverningId(), r.GetLimitStates())
@@ -194,15 +194,6 @@ func TestRodsOfABaseThatMustNotPass(t *testing.T) {
 			assert.NotContains(t, state.GetReason(), "no gap under the plate", name)
 		}
 	}
-}
-
-func stateOf(r *footwardv1.CheckResult, id string) *footwardv1.LimitState {
-	for _, s := range r.GetLimitStates() {
-		if s.GetId() == id {
-			return s
-		}
-	}
-	return nil
 }
 
 // TestFrictionIsWrittenAsAStep: coefficient with its source, force with its formula,
