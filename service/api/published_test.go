@@ -94,6 +94,7 @@ var constructed = map[string]string{
 	"base_shear":                "no example was at hand",
 	"rod_stand_off_bending":     "no example was at hand",
 	"rod_stand_off_stress":      "statics",
+	"rod_anchor_shear":          "no example was at hand",
 	"plate_washer_bending":      "statics",
 	"hole_tolerance":            "geometry",
 	"weld_normal_stress":        "tables do not print it: it does not govern fillets",

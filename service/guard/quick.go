@@ -285,7 +285,8 @@ func quickRodPosition(m *footwardv1.RodPosition) bool {
 }
 
 func quickHoles(m *footwardv1.Holes) bool {
-	return m.GetDiameterMm() > 0 && m.GetDiameterMm() <= 300 &&
+	return (m.WasherFyMpa == nil || m.GetWasherFyMpa() >= 100 && m.GetWasherFyMpa() <= 1500) &&
+		m.GetDiameterMm() > 0 && m.GetDiameterMm() <= 300 &&
 		m.GetPositionToleranceMm() >= 0 && m.GetPositionToleranceMm() <= 200 &&
 		m.GetWasherSideMm() >= 0 && m.GetWasherSideMm() <= 500 &&
 		m.GetWasherThicknessMm() >= 0 && m.GetWasherThicknessMm() <= 100
@@ -410,6 +411,7 @@ func quickStandOff(m *footwardv1.StandOff) bool {
 
 func quickBaseFriction(m *footwardv1.BaseFriction) bool {
 	return (m.Coefficient == nil || m.GetCoefficient() >= 0 && m.GetCoefficient() <= 0.7) &&
+		(m.ConcreteStrengthMpa == nil || m.GetConcreteStrengthMpa() >= 5 && m.GetConcreteStrengthMpa() <= 150) &&
 		m.GetCompressionKn() > 0 && m.GetCompressionKn() <= 100000
 }
 
