@@ -27,6 +27,9 @@ type Case struct {
 	Stage   int // counted from 1; 0: none
 	Actions geom.Actions
 	Lasting Lasting
+	// Weights are the factors on the weight of a concrete pad in this combination
+	// [-]; none: the greatest and the least of any.
+	Weights []float64
 }
 
 // ColumnInput is a whole column base under its combinations.
@@ -38,6 +41,8 @@ type ColumnInput struct {
 	Preload  float64 // of each rod, certain to last [N]
 	Friction bool    // whether friction takes shear before the rods
 	Mu       float64 // its coefficient, US bases [-]
+	// Whether the coefficient was not given.
+	MuAssumed bool
 	// What holds the rods below; NotHeld: not checked.
 	Anchorage Anchorage
 	Below     Substructure
@@ -159,13 +164,13 @@ func (in *ColumnInput) anchorage() *Anchorage {
 
 // carried returns what the rods hand on to their anchorage in a case.
 func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carried {
-	c := carried{rods: rods, each: each, stretch: in.Base.Stretch, actions: k.Actions}
-	if in.Base.Support.Medium == bearing.Concrete {
-		c.grout = in.Base.Support.Block.GroutThick
+	c := carried{rods: rods, each: each, stretch: in.Base.Stretch, actions: k.Actions, level: level(&k.Actions)}
+	if b := &in.Base.Support.Block; in.Base.Support.Medium == bearing.Concrete {
+		c.grout = grout{b.GroutThick, b.GroutStrength}
 	}
 	if in.Anchorage.Kind == Headed && !in.Anchorage.BlockOfSupport {
 		// Rods stand free in whatever lies on their own block.
-		c.grout = max(c.grout, in.Anchorage.Headed.GroutThick)
+		c.grout = c.grout.worse(grout{in.Anchorage.Headed.Under.GroutThick, in.Anchorage.Headed.Under.GroutStrength})
 	}
 	return c
 }
@@ -513,7 +518,7 @@ func (c *column) parts(k *Case, at *geom.Actions, solved *shared) ([]part, error
 	}
 	if b.HasRods && solved.Found {
 		in := b.rods()
-		in.Each = c.forces(k)
+		in.Each = c.forces(k, solved)
 		in.Anchored = c.in.Anchorage.Kind != NotHeld
 		r, err := rod.Check(&in)
 		if err != nil {
@@ -574,11 +579,11 @@ func (p apart) Derive(*derive.Sheet) {}
 // forces returns the force of each rod: the greatest tension that the sharing or the
 // plate's own method finds in it, and what friction leaves of the shear by the
 // elastic method.
-func (c *column) forces(k *Case) []rod.Force {
+func (c *column) forces(k *Case, solved *shared) []rod.Force {
 	in, a := c.in, k.Actions
 	left := 1.0
 	if v := math.Hypot(a.Vx, a.Vy); in.Friction && a.T == 0 && v > 0 {
-		left = max(0, 1-c.rubs(a.N)/v)
+		left = max(0, 1-c.rubs(&a, solved)/v)
 	}
 	share := geom.PointGroup(in.Base.At).Share(&geom.Actions{Vx: a.Vx * left, Vy: a.Vy * left, T: a.T})
 	for i, at := range in.Base.At {

@@ -154,8 +154,8 @@ func TestWornRodsHandOnWhatNewOnesAttract(t *testing.T) {
 	}
 }
 
-// TestGroutOfItsOwnBlockReachesTheRods: EN 1992-4 7.2.2.3.1, 1 - 0.01 30 mm; ACI 318-19
-// 17.7.1.2.1, 0.8.
+// TestGroutOfItsOwnBlockReachesTheRods: EN 1992-4 6.2.2.3 bends rods in grout of unknown
+// strength, which leaves less than 1 - 0.01 30 mm; ACI 318-19 17.7.1.2.1 has 0.8.
 func TestGroutOfItsOwnBlockReachesTheRods(t *testing.T) {
 	for b, want := range map[basis.Basis]float64{basis.Eurocode: 0.7, basis.USLRFD: 0.8} {
 		in := column(b, geom.Actions{N: -100e3, Vx: 10e3})
@@ -167,10 +167,15 @@ func TestGroutOfItsOwnBlockReachesTheRods(t *testing.T) {
 		in.Anchorage.Headed.Block.Concrete, in.Anchorage.Headed.Block.SizeX = s.Concrete, s.SizeX
 		in.Anchorage.Headed.Block.SizeY, in.Anchorage.Headed.Block.Height = s.SizeY, s.Height
 		_, bare := check(t, in)
-		in.Anchorage.Headed.GroutThick = 30
+		in.Anchorage.Headed.Under.GroutThick = 30
 		_, got := check(t, in)
 		require.Positive(t, bare["anchor_rod_shear"].Resistance, "%v %+v", b, bare["anchor_rod_shear"])
-		assert.InEpsilon(t, want*bare["anchor_rod_shear"].Resistance, got["anchor_rod_shear"].Resistance, 1e-9, "%v", b)
+		if b.US() {
+			assert.InEpsilon(t, want*bare["anchor_rod_shear"].Resistance, got["anchor_rod_shear"].Resistance, 1e-9)
+			continue
+		}
+		assert.Less(t, got["anchor_rod_shear"].Resistance, want*bare["anchor_rod_shear"].Resistance)
+		assert.Positive(t, got["anchor_rod_shear"].Resistance)
 	}
 }
 

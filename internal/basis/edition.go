@@ -8,8 +8,8 @@ var editions = [Count][]string{
 		"EN 1993-1-1:2005+A1:2014", "EN 1993-1-8:2005+AC:2009", "EN 1992-1-1:2004", "EN 1992-4:2018",
 		"EN 1995-1-1:2004+A2:2014", "EN 1997-1:2004",
 	},
-	USLRFD: {"ANSI/AISC 360-22", "AISC Design Guide 1, 2nd ed. 2006", "ACI 318-19", "ANSI/AWC NDS-2018 (LRFD)"},
-	USASD:  {"ANSI/AISC 360-22", "AISC Design Guide 1, 2nd ed. 2006", "ANSI/AWC NDS-2018 (ASD)"},
+	USLRFD: {"ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "AISC Design Guide 1, 2nd ed. 2006", "ACI 318-19", "ANSI/AWC NDS-2018 (LRFD)"},
+	USASD:  {"ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "AISC Design Guide 1, 2nd ed. 2006", "ANSI/AWC NDS-2018 (ASD)"},
 }
 
 // Editions returns the standards of a basis with their editions.
@@ -44,6 +44,20 @@ func (b Basis) Defaults() []Default {
 			{"C_f,d", r.CFd, "EN 1993-1-8:2005 6.2.2(6)"},
 			{"gamma_M solid timber", 1.30, "EN 1995-1-1:2004 Table 2.3"},
 			{"gamma_M glued laminated timber", 1.25, "EN 1995-1-1:2004 Table 2.3"},
+			{"gamma_S", r.GammaS, "EN 1992-1-1:2004 2.4.2.4"},
+			{"alpha_ct,pl", r.AlphaCTPl, "EN 1992-1-1:2004 12.3.1"},
+			{"gamma_phi, M2", r.Ground.Phi, "EN 1997-1:2004 Table A.4"},
+			{"gamma_c', M2", r.Ground.C, "EN 1997-1:2004 Table A.4"},
+			{"gamma_cu, M2", r.Ground.Cu, "EN 1997-1:2004 Table A.4"},
+			{"gamma_R,v, R2", r.Ground.Rv, "EN 1997-1:2004 Table A.5 (from memory)"},
+			{"gamma_R,h, R2", r.Ground.Rh, "EN 1997-1:2004 Table A.5 (from memory)"},
+			{"gamma_G, A1", r.Ground.GSup, "EN 1997-1:2004 Table A.3"},
+			{"gamma_G,fav, A1 and A2", r.Ground.GInf, "EN 1997-1:2004 Table A.3"},
+			{"gamma_Q, A1", r.Ground.Q, "EN 1997-1:2004 Table A.3"},
+			{"gamma_Q, A2", r.Ground.QA2, "EN 1997-1:2004 Table A.3"},
+			{"gamma_G,dst", r.Ground.GDst, "EN 1997-1:2004 Table A.1 (from memory)"},
+			{"gamma_G,stb", r.Ground.GStb, "EN 1997-1:2004 Tables A.1, A.15 (from memory)"},
+			{"gamma_Q,dst", r.Ground.QDst, "EN 1997-1:2004 Tables A.1, A.15 (from memory)"},
 		}
 	}
 	if !b.US() {
@@ -59,6 +73,8 @@ func (b Basis) Defaults() []Default {
 		{"rods, fillet welds and rupture", Rupture, "AISC 360-22 J2.4, J3.7, J3.8, J3.11, J4"},
 		{"shear yielding", ShearYield, "AISC 360-22 J4.2(a)"},
 		{"tension yielding", TensionYield, "AISC 360-22 J4.1(a)"},
+		{"friction under a plate", Friction, "AISC Design Guide 1, 3rd ed. (2024), Eq. 4-30"},
+		{"contact under friction", FrictionLimit, "AISC Design Guide 1, 3rd ed. (2024), Eq. 4-30"},
 		{"groove weld tension", GrooveTension, "AISC 360-22 Table J2.5"},
 	}
 	out := make([]Default, len(rows))

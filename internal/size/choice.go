@@ -160,7 +160,7 @@ func rodLength(b *base.ColumnInput) float64 {
 	if b.Anchorage.Kind != base.Headed {
 		return base.StretchLength(&b.Base)
 	}
-	grout := b.Anchorage.Headed.GroutThick
+	grout := b.Anchorage.Headed.Under.GroutThick
 	if grout == 0 {
 		grout = b.Base.Support.Block.GroutThick
 	}

@@ -133,12 +133,12 @@ func holes(h *footwardv1.Holes) rod.Holes {
 	return rod.Holes{
 		Diameter: h.GetDiameterMm(), Tolerance: h.GetPositionToleranceMm(),
 		WeldedWashers: h.GetWeldedWashers(), WasherThickness: h.GetWasherThicknessMm(),
-		WasherSide: h.GetWasherSideMm(),
+		WasherSide: h.GetWasherSideMm(), WasherFy: h.GetWasherFyMpa(), HoldsRotation: h.GetPlateHoldsRotation(),
 	}
 }
 
-// defaultFriction is the coefficient of the US bases where none is given: a
-// cautious figure for steel on grout (common practice, no source).
+// defaultFriction is the coefficient of the US bases where none is given: steel on
+// grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8.
 const defaultFriction = 0.4
 
 func (r *reader) rodInput(m *footwardv1.CheckAnchorRodsRequest) rod.Input {
@@ -155,6 +155,10 @@ func (r *reader) rodInput(m *footwardv1.CheckAnchorRodsRequest) rod.Input {
 	if f := m.GetFriction(); f != nil {
 		in.Friction = rod.Friction{
 			Counted: true, Compression: f.GetCompressionKn() * newton, Coefficient: defaultFriction,
+			Assumed: f.Coefficient == nil, Strength: f.GetConcreteStrengthMpa(),
+		}
+		if f.ConcreteStrengthMpa != nil && in.Design.Basis.Valid() && !in.Design.Basis.US() {
+			r.faults.Add(limit.Conflict, "friction.concrete_strength_mpa", "goes with the US bases only")
 		}
 		if f.Coefficient != nil {
 			in.Friction.Coefficient = f.GetCoefficient()

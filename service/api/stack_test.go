@@ -30,12 +30,6 @@ func checked(t testing.TB, m proto.Message) *footwardv1.CheckResult {
 	return r
 }
 
-const (
-	pass  = footwardv1.Verdict_VERDICT_PASS
-	fail  = footwardv1.Verdict_VERDICT_FAIL
-	scope = footwardv1.Verdict_VERDICT_OUT_OF_SCOPE
-)
-
 // TestBaseStandsOnWhatCorrosionLeavesOfItsRings: 0.6 mm a face of EN 1993-5 Table 4-1.
 func TestBaseStandsOnWhatCorrosionLeavesOfItsRings(t *testing.T) {
 	for _, c := range []struct {
@@ -47,7 +41,7 @@ func TestBaseStandsOnWhatCorrosionLeavesOfItsRings(t *testing.T) {
 		{"a wall of 3 mm", func(*footwardv1.ContainingRing) {}, pass, 260 * 0.6 / 1.25},
 		{"a wall of 2 mm", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = proto.Float64(2) }, fail, 260 * 0.4 / 1.25},
 		{"a wall of 1.2 mm", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = proto.Float64(1.2) }, fail, 0},
-		{"a wall that is not told", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = nil }, scope, 0},
+		{"a wall that is not told", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = nil }, outside, 0},
 		{"nor told, but a durability", func(r *footwardv1.ContainingRing) {
 			r.WallThicknessMm, r.Durability = nil, proto.Float64(0.6)
 		}, pass, 260 * 0.6 / 1.25},
@@ -219,7 +213,7 @@ func TestLoadTestTellsNothingOfASmallerPlate(t *testing.T) {
 	assert.Equal(t, pass, state(t, checked(t, m), "ring_hoop_ultimate").GetVerdict())
 	m.Base.Substructure.Stack.LoadTestShoeMm = 501
 	r := checked(t, m)
-	assert.Equal(t, scope, state(t, r, "ring_hoop_ultimate").GetVerdict())
+	assert.Equal(t, outside, state(t, r, "ring_hoop_ultimate").GetVerdict())
 	assert.Contains(t, state(t, r, "ring_open_fill").GetReason(), "cover it, widen the plate")
 }
 

@@ -992,14 +992,19 @@ func (x *RodForce) GetShearYKn() float64 {
 type BaseFriction struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Compression under the plate that is certain to act together with the shear
-	// [kN], as a magnitude. Required. Over 0 to 100 000.
+	// [kN], as a magnitude; of forces no more counts than they press with. Required.
+	// Over 0 to 100 000.
 	CompressionKn float64 `protobuf:"fixed64,1,opt,name=compression_kn,json=compressionKn,proto3" json:"compression_kn,omitempty"`
-	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, a cautious
-	// figure for steel on grout (common practice, no source). The Eurocode takes
-	// basis.eurocode.c_fd instead.
-	Coefficient   *float64 `protobuf:"fixed64,2,opt,name=coefficient,proto3,oneof" json:"coefficient,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, for steel on
+	// grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8. The
+	// Eurocode takes basis.eurocode.c_fd instead.
+	Coefficient *float64 `protobuf:"fixed64,2,opt,name=coefficient,proto3,oneof" json:"coefficient,omitempty"`
+	// Compressive strength f'c of the concrete or grout under the plate, US bases
+	// [MPa]: friction takes at most 0.2 f'c and 0.8 ksi of the contact (Eq. 4-30).
+	// Absent: 4000 psi or more is taken, with a notice. 5 to 150.
+	ConcreteStrengthMpa *float64 `protobuf:"fixed64,3,opt,name=concrete_strength_mpa,json=concreteStrengthMpa,proto3,oneof" json:"concrete_strength_mpa,omitempty"`
+	unknownFields       protoimpl.UnknownFields
+	sizeCache           protoimpl.SizeCache
 }
 
 func (x *BaseFriction) Reset() {
@@ -1042,6 +1047,13 @@ func (x *BaseFriction) GetCompressionKn() float64 {
 func (x *BaseFriction) GetCoefficient() float64 {
 	if x != nil && x.Coefficient != nil {
 		return *x.Coefficient
+	}
+	return 0
+}
+
+func (x *BaseFriction) GetConcreteStrengthMpa() float64 {
+	if x != nil && x.ConcreteStrengthMpa != nil {
+		return *x.ConcreteStrengthMpa
 	}
 	return 0
 }
@@ -1802,8 +1814,17 @@ type CheckFootingRequest struct {
 	// Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
 	// (common practice, no source). 1 to 10.
 	StabilitySafetyFactor *float64 `protobuf:"fixed64,18,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
-	unknownFields         protoimpl.UnknownFields
-	sizeCache             protoimpl.SizeCache
+	// Whether permanent forces, moments and shears of the column are from other
+	// sources than the weight, such as the pretension of a guy or the thrust of
+	// earth: the weight then also takes its favourable factor beside their
+	// unfavourable one. A permanent lift always counts so. Default false: one source
+	// (EN 1990 Table A1.2(B)). Eurocode.
+	PermanentApart bool `protobuf:"varint,19,opt,name=permanent_apart,json=permanentApart,proto3" json:"permanent_apart,omitempty"`
+	// Resistance factor of sliding, US LRFD. Default: one over the factor of safety
+	// of stability. 0.1 to 1.
+	SlidingResistanceFactor *float64 `protobuf:"fixed64,20,opt,name=sliding_resistance_factor,json=slidingResistanceFactor,proto3,oneof" json:"sliding_resistance_factor,omitempty"`
+	unknownFields           protoimpl.UnknownFields
+	sizeCache               protoimpl.SizeCache
 }
 
 func (x *CheckFootingRequest) Reset() {
@@ -1958,6 +1979,20 @@ func (x *CheckFootingRequest) GetBearingResistanceFactor() float64 {
 func (x *CheckFootingRequest) GetStabilitySafetyFactor() float64 {
 	if x != nil && x.StabilitySafetyFactor != nil {
 		return *x.StabilitySafetyFactor
+	}
+	return 0
+}
+
+func (x *CheckFootingRequest) GetPermanentApart() bool {
+	if x != nil {
+		return x.PermanentApart
+	}
+	return false
+}
+
+func (x *CheckFootingRequest) GetSlidingResistanceFactor() float64 {
+	if x != nil && x.SlidingResistanceFactor != nil {
+		return *x.SlidingResistanceFactor
 	}
 	return 0
 }
@@ -2931,11 +2966,13 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
 	"shear_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearXKn\x127\n" +
 	"\n" +
-	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"\xa2\x01\n" +
+	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"\x90\x02\n" +
 	"\fBaseFriction\x12@\n" +
 	"\x0ecompression_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\rcompressionKn\x12@\n" +
-	"\vcoefficient\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\vcoefficient\x88\x01\x01B\x0e\n" +
-	"\f_coefficient\"\x84\x01\n" +
+	"\vcoefficient\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\vcoefficient\x88\x01\x01\x12R\n" +
+	"\x15concrete_strength_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0b@)\x00\x00\x00\x00\x00\x00\x14@H\x01R\x13concreteStrengthMpa\x88\x01\x01B\x0e\n" +
+	"\f_coefficientB\x18\n" +
+	"\x16_concrete_strength_mpa\"\x84\x01\n" +
 	"\x17CheckAnchorRodsResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
@@ -3009,7 +3046,8 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
 	"provenance\x124\n" +
-	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xb2\t\n" +
+	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xd5\n" +
+	"\n" +
 	"\x13CheckFootingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -3029,10 +3067,13 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06method\x18\x0f \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12R\n" +
 	"\x15bearing_safety_factor\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13bearingSafetyFactor\x88\x01\x01\x12Z\n" +
 	"\x19bearing_resistance_factor\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x17bearingResistanceFactor\x88\x01\x01\x12V\n" +
-	"\x17stability_safety_factor\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01B\x18\n" +
+	"\x17stability_safety_factor\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01\x12'\n" +
+	"\x0fpermanent_apart\x18\x13 \x01(\bR\x0epermanentApart\x12Z\n" +
+	"\x19sliding_resistance_factor\x18\x14 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x03R\x17slidingResistanceFactor\x88\x01\x01B\x18\n" +
 	"\x16_bearing_safety_factorB\x1c\n" +
 	"\x1a_bearing_resistance_factorB\x1a\n" +
-	"\x18_stability_safety_factor\"\x81\x01\n" +
+	"\x18_stability_safety_factorB\x1c\n" +
+	"\x1a_sliding_resistance_factor\"\x81\x01\n" +
 	"\x14CheckFootingResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +

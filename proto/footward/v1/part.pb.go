@@ -2476,14 +2476,22 @@ type Holes struct {
 	// Whether plate washers with holes of normal clearance are welded to the
 	// plate, so that rods in oversized holes carry shear. Default false.
 	WeldedWashers bool `protobuf:"varint,3,opt,name=welded_washers,json=weldedWashers,proto3" json:"welded_washers,omitempty"`
-	// Thickness of washers or washer plates under the nuts [mm]. Default 0: none.
-	// 0 to 100.
+	// Thickness of washers or washer plates under the nuts [mm]. Default 0: none,
+	// or, where washers are welded over wide holes, as the plate. 0 to 100.
 	WasherThicknessMm float64 `protobuf:"fixed64,4,opt,name=washer_thickness_mm,json=washerThicknessMm,proto3" json:"washer_thickness_mm,omitempty"`
 	// Side of a square washer plate [mm]. Default 0: no washer plate to be
-	// checked in bending. 0 to 500.
-	WasherSideMm  float64 `protobuf:"fixed64,5,opt,name=washer_side_mm,json=washerSideMm,proto3" json:"washer_side_mm,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// checked in bending; needed where the nut is not wider than the hole. 0 to 500.
+	WasherSideMm float64 `protobuf:"fixed64,5,opt,name=washer_side_mm,json=washerSideMm,proto3" json:"washer_side_mm,omitempty"`
+	// Yield strength of the washer plate [MPa]. Absent: as the plate, with a
+	// notice. 100 to 1500.
+	WasherFyMpa *float64 `protobuf:"fixed64,6,opt,name=washer_fy_mpa,json=washerFyMpa,proto3,oneof" json:"washer_fy_mpa,omitempty"`
+	// Whether the plate keeps the rods' upper ends from turning where they bend:
+	// below washers welded over wide holes, and in grout by EN 1992-4
+	// (alpha_M 2 instead of 1). Default false. For US washers both ends are held as
+	// in AISC Design Guide 1, 3rd ed., Example 4.7-6; across a gap stand_off says it.
+	PlateHoldsRotation bool `protobuf:"varint,7,opt,name=plate_holds_rotation,json=plateHoldsRotation,proto3" json:"plate_holds_rotation,omitempty"`
+	unknownFields      protoimpl.UnknownFields
+	sizeCache          protoimpl.SizeCache
 }
 
 func (x *Holes) Reset() {
@@ -2549,6 +2557,20 @@ func (x *Holes) GetWasherSideMm() float64 {
 		return x.WasherSideMm
 	}
 	return 0
+}
+
+func (x *Holes) GetWasherFyMpa() float64 {
+	if x != nil && x.WasherFyMpa != nil {
+		return *x.WasherFyMpa
+	}
+	return 0
+}
+
+func (x *Holes) GetPlateHoldsRotation() bool {
+	if x != nil {
+		return x.PlateHoldsRotation
+	}
+	return false
 }
 
 // RodGroup is a number of equal rods through one plate.
@@ -3163,7 +3185,9 @@ type HeadedAnchorage struct {
 	// to 1. With the Eurocode anything below 1 is out of scope.
 	LightweightFactor *float64 `protobuf:"fixed64,6,opt,name=lightweight_factor,json=lightweightFactor,proto3,oneof" json:"lightweight_factor,omitempty"`
 	// Whether the rod's steel is not ductile: 8 % strain at rupture or less by EN
-	// 1992-4, under 14 % by ACI 318. Default false.
+	// 1992-4, under 14 % by ACI 318. Default false: by the catalogue where it knows
+	// the class (ISO 898-1 4.8 to 10.9 is not shown to be ductile by ACI 318, 6.8
+	// not by EN 1992-4).
 	BrittleSteel  bool `protobuf:"varint,7,opt,name=brittle_steel,json=brittleSteel,proto3" json:"brittle_steel,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -4401,14 +4425,17 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x17_corrosion_allowance_mm\"i\n" +
 	"\vRodPosition\x12,\n" +
 	"\x04x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03xMm\x12,\n" +
-	"\x04y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03yMm\"\xc5\x02\n" +
+	"\x04y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03yMm\"\xcd\x03\n" +
 	"\x05Holes\x12:\n" +
 	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"diameterMm\x12M\n" +
 	"\x15position_tolerance_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@)\x00\x00\x00\x00\x00\x00\x00\x00R\x13positionToleranceMm\x12%\n" +
 	"\x0ewelded_washers\x18\x03 \x01(\bR\rweldedWashers\x12I\n" +
 	"\x13washer_thickness_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11washerThicknessMm\x12?\n" +
-	"\x0ewasher_side_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\fwasherSideMm\"\xac\x01\n" +
+	"\x0ewasher_side_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\fwasherSideMm\x12B\n" +
+	"\rwasher_fy_mpa\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\x97@)\x00\x00\x00\x00\x00\x00Y@H\x00R\vwasherFyMpa\x88\x01\x01\x120\n" +
+	"\x14plate_holds_rotation\x18\a \x01(\bR\x12plateHoldsRotationB\x10\n" +
+	"\x0e_washer_fy_mpa\"\xac\x01\n" +
 	"\bRodGroup\x12*\n" +
 	"\x03rod\x18\x01 \x01(\v2\x10.footward.v1.RodB\x06\xbaH\x03\xc8\x01\x01R\x03rod\x12B\n" +
 	"\tpositions\x18\x02 \x03(\v2\x18.footward.v1.RodPositionB\n" +
@@ -4774,6 +4801,7 @@ func file_footward_v1_part_proto_init() {
 	}
 	file_footward_v1_part_proto_msgTypes[16].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[22].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[24].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[29].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[30].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[32].OneofWrappers = []any{
