@@ -7,6 +7,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/ring"
 )
@@ -96,6 +99,27 @@ func TestHoopForceIsThatOfSlices(t *testing.T) {
 		}
 	})
 	assert.Greater(t, compared, 50)
+}
+
+// TestStressWithinATierIsItsGreatest by hand: 60 kN and 30 kN along it on 300 mm, in a ring
+// of 700x300 mm. A quarter down the circle is 375 mm and the fill 577 N heavy: 60 779 N at
+// 2.25e6/60 519 = 37.18 mm, 0.5503 (1 + 8 37.18/375) = 0.9868 MPa. Top 0.8488 MPa.
+func TestStressWithinATierIsItsGreatest(t *testing.T) {
+	in := stack(basis.Eurocode)
+	in.Actions, in.Shoe = geom.Actions{N: -60e3, Vx: 30e3}, ring.Shoe{SizeX: 300, SizeY: 300}
+	in.Tiers = []ring.Tier{tier(ring.Steel, 700, 300, 150e3)}
+	in.Service = in.Actions
+	r, states := check(t, in)
+	out := &r.Tiers[0]
+	assert.InEpsilon(t, 0.8488, out.Top.Edge, 1e-4)
+	assert.InEpsilon(t, 0.9868, out.Edge, 2e-4)
+	assert.Greater(t, out.Edge, out.Bottom.Edge)
+	assert.InEpsilon(t, 0.9868, states["ring_edge_stress"].Demand, 2e-4)
+	// In service the weight counts once: 60 577 N at 37.14 mm.
+	assert.InEpsilon(t, 60577/110447.*(1+8*2.25e6/60577/375), out.Service, 2e-4)
+	var sheet derive.Sheet
+	r.Derive(&sheet)
+	assert.NoError(t, derive.Verify(sheet.Steps))
 }
 
 // TestSettlementIsThatOfSlices of fill by its grade or modulus, and of rings that stretch:
