@@ -48,8 +48,8 @@ func TestPerimeterEnclosesTheCellsNearTheColumn(t *testing.T) {
 					}
 				}
 			}
-			if p.A == 0 {
-				along = p.U // that of the column itself
+			if band < 5*max(wide, long)/parts {
+				along = p.U // a few cells, or that of the column itself
 			}
 			if !(math.Abs(inside-p.Area) <= 0.03*p.Area) {
 				t.Fatalf("%g mm2 by cells, %g", inside, p.Area)
@@ -102,11 +102,12 @@ func TestSectionsByCellsAreWithinThoseOfThePad(t *testing.T) {
 		}
 		for k := range m {
 			s := &r.Spans[k/2]
-			if s.A < [4]float64{in.SizeX, in.SizeX, in.SizeY, in.SizeY}[k]/10 {
+			size := [4]float64{in.SizeX, in.SizeX, in.SizeY, in.SizeY}[k]
+			if s.A < size/10 {
 				continue // a few cells
 			}
-			slack := 0.03 * r.Gross * s.A * s.A
-			if m[k] > s.M+slack || -m[k] > s.MTop+slack || v[k] > s.VFace+0.03*r.Gross*in.SizeX {
+			slack := 0.03 * r.Gross * s.A * size / 2
+			if m[k] > s.M+slack || -m[k] > s.MTop+slack || v[k] > s.VFace+0.03*r.Gross*size {
 				t.Fatalf("side %d: %g Nmm/mm and %g N/mm by cells; %g, top %g, %g", k, m[k], v[k], s.M, s.MTop, s.VFace)
 			}
 			// The bars of the middle band (ACI 318-19 13.3.3.3) have more than the mean.
