@@ -2,6 +2,7 @@ package tie_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -39,7 +40,11 @@ func random(t *rapid.T) tie.Input {
 	n := rapid.IntRange(1, 6).Draw(t, "rods")
 	in.At, in.Each = nil, nil
 	for range n {
-		in.At = append(in.At, geom.Point{X: number("x", -2800, 2800) / 10, Y: number("y", -2800, 2800) / 10})
+		at := geom.Point{X: number("x", -2800, 2800) / 10, Y: number("y", -2800, 2800) / 10}
+		if slices.ContainsFunc(in.At, func(p geom.Point) bool { return math.Hypot(p.X-at.X, p.Y-at.Y) < 2.2*in.Hole }) {
+			continue // no plate has holes in one another
+		}
+		in.At = append(in.At, at)
 		in.Each = append(in.Each, max(0, number("tension", -20000, 50000)))
 	}
 	in.PressX, in.PressY = number("press x", 200, 600), number("press y", 200, 600)
