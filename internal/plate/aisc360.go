@@ -26,14 +26,21 @@ type American struct {
 	Small  bool    // whether the moment is small
 	Need   float64 // moment about the rods (large moment) [Nmm]
 	Have   float64 // greatest moment that pressure has about them [Nmm]
-	Y      float64 // length of the pressed block [mm]
+	Block  float64 // length of the block that balances with the rods [mm]
+	Y      float64 // length that is pressed [mm]
 	Fp     float64 // pressure [MPa]
-	Mu     float64 // greatest moment per width on the pressed side [Nmm/mm]
+	Bent   bool    // whether the sharing of the base bends the pressed side more
+	Along  float64 // moment per width of the cantilever along the moment [Nmm/mm]
+	Across float64 // of that across it [Nmm/mm]
+	Under  float64 // of that which stands for the plate inside [Nmm/mm]
+	Mu     float64 // the greatest [Nmm/mm]
 	Lifted bool    // whether a side lifts and rods hold it
 	Tu     float64 // tension on the lifted side [N]
 	Shared bool    // whether that is the tension of the base's sharing
 	Arm    float64 // from the rods to the bending line x [mm]
-	Width  float64 // effective width of the rod that has the least [mm]
+	Wide   float64 // width at 45 degrees of the rod that has the least [mm]
+	Corner Corner  // straight yield line past the flange that holds least
+	Width  float64 // effective width of a rod, no more than that line gives [mm]
 	Mt     float64 // moment per width on the lifted side [Nmm/mm]
 	Rm     float64 // available moment per width [Nmm/mm]
 }
@@ -58,6 +65,7 @@ func (r *Result) us() {
 		return
 	}
 	f := &r.frame
+	r.rows()
 	lineX, lineY := in.lines()
 	u.M1, u.N1 = (f.L-lineY)/2, (f.B-lineX)/2
 	if !f.AlongY {
@@ -79,25 +87,39 @@ func (r *Result) us() {
 			return
 		}
 	}
-	r.shareUS()
-	if u.Fp > 0 {
-		u.inside(in, r.P, f.L*f.B*in.Bearing.Pressure)
-		u.press(in.Shared.Known)
-	}
+	r.bend()
 	r.lift()
 }
 
-// shareUS raises pressure and tension to those that the base was found to have.
-func (r *Result) shareUS() {
-	u, s := &r.US, &r.in.Shared
-	if !s.Known || r.Reason != "" || r.Loose {
+// bend finds the moment on the pressed side: of the block, and of what the base
+// was found to press. A block of full strength stands for an elastic bed only
+// where its pressure is not known.
+func (r *Result) bend() {
+	in, u, f, s := r.in, &r.US, &r.frame, &r.in.Shared
+	raised := s.Known && r.share()
+	if !(u.Fp > 0) {
 		return
 	}
-	if u.Fp > 0 {
-		u.Fp = max(u.Fp, s.Peak)
+	u.inside(in, r.P, f.L*f.B*in.Bearing.Pressure)
+	u.L = max(u.M1, u.N1, u.Inside)
+	u.press(f.L)
+	if !s.Known || !s.Elastic && !raised {
+		return
 	}
-	if t := r.pulled(); t > u.Tu && (u.Lifted || r.hold(false)) {
-		u.Lifted, u.Shared, u.Tu = true, true, t
+	peak := *u
+	peak.Bent, peak.Fp, peak.Y = true, s.Peak, f.L
+	peak.press(f.L)
+	if !s.Elastic {
+		block := *u
+		_, sum, _ := r.sharing()
+		block.Bent, block.Fp, block.Y = true, in.Bearing.Pressure, min(f.L, max(0, sum-r.N)/u.Q)
+		block.press(f.L)
+		if block.Mu < peak.Mu {
+			peak = block
+		}
+	}
+	if peak.Mu > u.Mu || s.Elastic && !u.Small && r.Case != Concentric {
+		*u = peak
 	}
 }
 
@@ -116,32 +138,30 @@ func (in *Input) lines() (x, y float64) {
 
 // large finds the block and the tension of a plate that lifts.
 func (r *Result) large() bool {
-	f, u := &r.frame, &r.US
-	if r.P >= u.Q*f.L {
+	f, u, l := &r.frame, &r.US, &r.lifts
+	switch {
+	case r.P >= u.Q*f.L:
 		return false // pressed beyond its strength all over: no equilibrium
-	}
-	if !r.hold(false) {
+	case len(r.in.Rods.At) == 0:
+		r.Loose = true
+		return false
+	case l.why[first] != Fits:
+		r.Misfit = l.why[first]
 		return false
 	}
-	arm := r.Row.S + f.L/2
-	u.Need, u.Have = r.M-r.N*r.Row.S, u.Q*arm*arm/2
+	row := l.row[first]
+	arm := row.S + f.L/2
+	u.Need, u.Have = r.M-r.N*row.S, u.Q*arm*arm/2
 	if u.Need <= 0 { // both sides lift
-		if !r.hold(true) {
-			return false
-		}
-		u.Tu = r.N/2 + r.M/(2*r.Row.S)
-		u.Lifted = true
-		return true
+		return r.pullBoth()
 	}
 	if u.Need > u.Have {
 		return false
 	}
 	// arm - sqrt(...) turned round, which keeps its digits when Y is short.
 	u.Y = 2 * u.Need / u.Q / (arm + math.Sqrt(max(0, arm*arm-2*u.Need/u.Q)))
-	u.Fp = r.in.Bearing.Pressure
-	u.Tu = max(0, u.Q*u.Y+r.N)
-	u.Lifted = true
-	return true
+	u.Block, u.Fp = u.Y, r.in.Bearing.Pressure
+	return r.raise(first, max(0, u.Q*u.Y+r.N), false)
 }
 
 // inside finds the cantilever that stands for the plate inside the footprint.
@@ -180,38 +200,70 @@ func (u *American) inside(in *Input, p, strength float64) {
 	}
 }
 
-// press finds the greatest moment per width on the pressed side; where the bed is
-// not a block, the whole cantilever is pressed.
-func (u *American) press(whole bool) {
-	u.L = max(u.M1, u.N1, u.Inside)
-	u.Mu = u.Fp * square(max(u.N1, u.Inside)) / 2
-	along := u.Fp * u.M1 * u.M1 / 2
-	if u.Y < u.M1 && !whole {
-		along = u.Fp * u.Y * (u.M1 - u.Y/2)
+// shortest is the least share of a cantilever across it that a pressed strip bends:
+// one that is shorter spreads, at much less than 45 degrees.
+const shortest = 1.0 / 3
+
+// press finds the greatest moment per width on the pressed side of a plate of the
+// length l, pressed over Y from its edge:
+//
+//	along:  f_p Y (m - Y/2) for Y < m, else f_p m^2/2
+//	across: f_p n^2/2, inside: f_p l_i^2/2, each less in proportion where it is
+//	        pressed over less than a third of n from the edge, of l_i from m on
+//
+// Source: AISC Design Guide 1, 2nd ed., 3.3, 3.4; the shares are statics.
+func (u *American) press(l float64) {
+	y := min(u.Y, u.M1)
+	u.Along = u.Fp * y * (u.M1 - y/2)
+	u.Across = u.Fp * u.N1 * u.N1 / 2 * strip(u.Y, u.N1, l)
+	u.Under = u.Fp * u.Inside * u.Inside / 2 * strip(u.Y-u.M1, u.Inside, l-u.M1)
+	u.Mu = max(u.Along, u.Across, u.Under)
+}
+
+// strip returns the share of a cantilever's moment that a strip of the length y
+// brings, where l is the most that can be pressed [-].
+func strip(y, lever, l float64) float64 {
+	if y >= l || lever == 0 {
+		return 1
 	}
-	u.Mu = max(u.Mu, along)
+	return min(1, max(0, y)/(shortest*lever))
 }
 
 // lift finds the moment per width on the lifted side: each rod bends the plate
 // about the middle of the flange over a width that grows at 45 degrees, no wider
-// than half way to the next rod or to the side of the plate.
+// than half way to the next rod or to the side of the plate, nor than yield lines
+// past the flange hold.
 func (r *Result) lift() {
-	u := &r.US
-	if !u.Lifted {
+	u, l, in := &r.US, &r.lifts, r.in
+	if r.Misfit != Fits || r.Loose {
 		return
 	}
-	f, in := &r.frame, r.in
-	if !in.Footprint.flanged(f.AlongY) {
-		r.Reason, u.Lifted = "the cantilever from the rods needs a flange, wall or plate across its direction; an I-section about its web's axis, a pipe and a solid footprint are not covered", false
-		return
+	worst := -1.0
+	for k := range l.t {
+		row := &l.row[k]
+		if !(l.t[k] > 0 || k == first && u.Need > 0 && u.Fp > 0 && row.Count > 0) {
+			continue
+		}
+		l.pull[k] = l.t[k] / float64(row.Count)
+		if !in.Footprint.flanged(r.frame.AlongY) {
+			r.Misfit, u.Lifted = NoFlange, false
+			continue
+		}
+		arm := row.S - r.frame.H/2 + in.Footprint.Thick/2
+		if (row.Gauge-r.frame.W)/2 > arm {
+			r.Misfit, u.Lifted = RoundCorner, false
+			continue
+		}
+		f := r.side(k)
+		corner := in.corner(&f, row, row.S-f.H/2, r.pulled())
+		wide := in.leastWidth(&f, arm)
+		width := min(wide, corner.Hold*arm/float64(row.Count))
+		if m := l.pull[k] * arm / width; m > worst && r.Misfit == Fits {
+			worst = m
+			u.Lifted, u.Shared, u.Tu, u.Arm, u.Wide, u.Corner, u.Width, u.Mt = true, l.shared[k], l.t[k], arm, wide, corner, width, m
+			r.turn(k)
+		}
 	}
-	u.Arm = r.Row.S - f.H/2 + in.Footprint.Thick/2
-	if r.beyondTips() > u.Arm {
-		r.Reason, u.Lifted = farBeyond, false
-		return
-	}
-	u.Width = in.leastWidth(f, u.Arm)
-	u.Mt = u.Tu / float64(r.Row.Count) * u.Arm / u.Width
 }
 
 func (in *Input) leastWidth(f *frame, reach float64) float64 {

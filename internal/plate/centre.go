@@ -68,7 +68,7 @@ func (r *Result) centreCovered() bool {
 	if r.Case != Uniaxial {
 		return r.Case == Concentric
 	}
-	return r.in.Footprint.Shape == TwoPlates && !r.frame.AlongY && r.P > 0 && r.Reason == "" && !r.Loose &&
+	return r.in.Footprint.Shape == TwoPlates && !r.frame.AlongY && r.P > 0 && r.Misfit == Fits && !r.Loose &&
 		(r.US.Small || r.EC.Pressed && !r.EC.Lifted)
 }
 

@@ -30,12 +30,15 @@ type Result struct {
 	Fy   float64 // yield strength at the thickness as built [MPa]
 
 	frame  frame
-	Reason string // why a moment or an uplift is beyond the basis; empty: it is not
+	Misfit Misfit // why a moment or an uplift is beyond the clauses
 	Loose  bool   // whether a side lifts that no rod holds
-	Row    Row    // of the rods on the lifted side
+	Both   bool   // whether both sides lift
+	Row    Row    // of the rods on the lifted side that governs
+	lifts  lifts
 
 	EC     Eurocode
 	US     American
+	Column Column
 	Centre Centre
 }
 
@@ -51,7 +54,7 @@ func Check(in *Input) (Result, error) {
 	r.Fy, _, _ = in.Plate.Steel.At(in.Plate.Thickness)
 	switch {
 	case a.Mx != 0 && a.My != 0:
-		r.Case, r.Reason = Biaxial, bothAxes
+		r.Case, r.Misfit = Biaxial, BothAxes
 	case a.Mx != 0:
 		// M_x > 0 presses the -y side, so the +y side lifts.
 		r.Case, r.M = Uniaxial, math.Abs(a.Mx)
@@ -65,73 +68,42 @@ func Check(in *Input) (Result, error) {
 		r.frame = in.frame(true, 1)
 	case a.N > 0:
 		r.Case = Uplift
-		r.frame = in.frame(r.upliftAlongY(), 1)
+		r.frame = in.frame(in.Footprint.Shape != TwoPlates, 1)
 	}
-	if in.Design.Basis == basis.Eurocode {
-		r.eurocode()
+	if r.Case == Uplift && in.Footprint.Shape == Tube {
+		r.uplift()
 	} else {
-		r.us()
+		r.run()
 	}
 	r.centre()
 	return r, nil
 }
 
-const bothAxes = "moments about both axes at once are not covered: the method holds for a moment about one axis"
-
-// upliftAlongY chooses the direction in which rods hold a plate that is only
-// pulled: that of the flanges; of a tube, the one that has rods outside it.
-func (r *Result) upliftAlongY() bool {
-	if r.in.Footprint.Shape == TwoPlates {
-		return false
+func (r *Result) run() {
+	if r.in.Design.Basis == basis.Eurocode {
+		r.eurocode()
+		r.column()
+	} else {
+		r.us()
 	}
-	f := r.in.frame(true, 1)
-	row, _ := r.in.row(&f)
-	return row.Count > 0 || r.in.Footprint.Shape != Tube
 }
 
-// pulled returns the tension that the base was found to give the rods outside the
-// footprint on the lifted side, or on the other where that is more [N]. It turns
-// the frame to that side.
-func (r *Result) pulled() float64 {
-	in, f := r.in, &r.frame
-	var sides [2]float64
-	for i, t := range in.Shared.Tensions {
-		s := in.Rods.At[i].X
-		if f.AlongY {
-			s = in.Rods.At[i].Y
-		}
-		switch s *= f.Side; {
-		case s > f.H/2:
-			sides[0] += t
-		case s < -f.H/2:
-			sides[1] += t
-		}
+// uplift holds a tube that is only pulled by the rods outside the one pair of walls
+// or the other, whichever holds better: the plate is free to take either way.
+func (r *Result) uplift() {
+	x := *r
+	x.frame = r.in.frame(false, 1)
+	r.run()
+	x.run()
+	if x.Misfit == Fits && (r.Misfit != Fits || x.strain() < r.strain()) {
+		*r = x
 	}
-	if sides[1] > sides[0] {
-		f.Side = -f.Side
-		return sides[1]
-	}
-	return sides[0]
 }
 
-// hold finds the rods on the lifted side, and on the other side too where both
-// lift. It reports whether there are any that can be used.
-func (r *Result) hold(both bool) bool {
-	if len(r.in.Rods.At) == 0 {
-		r.Loose = true
-		return false
+// strain returns how far the lifted side is used [-].
+func (r *Result) strain() float64 {
+	if r.in.Design.Basis == basis.Eurocode {
+		return r.EC.Ft / r.EC.TStub.FtRd
 	}
-	r.Row, r.Reason = r.in.row(&r.frame)
-	if r.Reason == "" && both {
-		opposite := r.frame
-		opposite.Side = -opposite.Side
-		other, why := r.in.row(&opposite)
-		switch {
-		case why != "":
-			r.Reason = why
-		case math.Abs(other.S-r.Row.S) > inMiddle || other.Count != r.Row.Count:
-			r.Reason = "both sides lift, and their rods differ in place or number"
-		}
-	}
-	return r.Reason == ""
+	return r.US.Mt / r.US.Rm
 }

@@ -1,6 +1,9 @@
 package plate
 
 import (
+	"fmt"
+	"math"
+
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/derive"
 )
@@ -47,6 +50,7 @@ func (r *Result) Derive(s *derive.Sheet) {
 	}
 	if in.Design.Basis == basis.Eurocode {
 		r.deriveEC(s)
+		r.deriveColumn(s)
 	} else {
 		r.deriveUS(s)
 	}
@@ -79,39 +83,104 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 	if r.Case == Uplift {
 		s.Given("M", 0, "Nmm", "no moment")
 	}
-	if r.Row.Count > 0 {
-		s.Given("z_T", r.Row.S, "mm", "row of rods outside the flange")
+	l := &r.lifts
+	z1, z2 := l.row[first].S, l.row[other].S
+	if l.t[first] > 0 || e.Pressed && l.row[first].Count > 0 {
+		s.Given("z_T", z1, "mm", "row of rods outside the flange that lifts")
+	}
+	if r.Both {
+		s.Given("z_T2", z2, "mm", "row of rods on the other side, which lifts too")
+	}
+	own, text := r.P > 0 && r.M <= r.P*e.Zc, "(M - N_Ed z_T) / (z_T + z_C)"
+	if own {
+		text = "P / 2 + M / (2 z_C)"
 	}
 	switch {
-	case e.Pressed && e.Shared:
-		s.Given("C_Ed", e.Fc, "N", "from the sharing of the base, where that is more")
-	case e.Pressed && e.Lifted:
-		s.Step("C_Ed", "(M - N_Ed z_T) / (z_T + z_C)", e.Fc, "N", clauseMoment)
-	case e.Pressed && r.Reason == "":
-		s.Step("C_Ed", "P / 2 + M / (2 z_C)", e.Fc, "N", clauseMoment)
+	case !e.Pressed || r.Misfit != Fits:
+	case l.shared[first] || l.shared[other]:
+		_, sum, moment := r.sharing()
+		s.Given("T_all", sum, "N", "tension of all rods, from the sharing of the base")
+		s.Given("M_all", moment, "Nmm", "its moment about the axis")
+		s.Step("C_Ed", "max("+text+", min(T_all - N_Ed, (T_all - N_Ed) / 2 + (M - M_all) / (2 z_C)))", e.Fc, "N", clauseMoment)
+	default:
+		s.Step("C_Ed", text, e.Fc, "N", clauseMoment)
 	}
-	if e.Pressed && r.Reason == "" {
+	if e.Pressed && r.Misfit == Fits {
 		s.Step("F_C,Rd", "f_B A_eff", e.FcFlange, "N", "EN 1993-1-8:2005 6.2.6.9")
 		s.Step("u_C", "C_Ed / F_C,Rd", e.Fc/e.FcFlange, "", clauseMoment)
 	}
-	if e.Lifted {
-		if e.Shared {
-			s.Given("T_Ed", e.Ft, "N", "from the sharing of the base, which is more than by the lever arms")
-		} else if e.Pressed {
-			s.Step("T_Ed", "(M + N_Ed z_C) / (z_T + z_C)", e.Ft, "N", clauseMoment)
-		} else {
-			s.Step("T_Ed", "N_Ed / 2 + M / (2 z_T)", e.Ft, "N", clauseMoment)
-		}
-		e.TStub.derive(r, s)
-		s.Step("u_T", "T_Ed / F_T,Rd", e.Ft/e.TStub.FtRd, "", clauseTStub)
+	if !e.Lifted {
+		return
 	}
+	switch shown := r.frame.Side == l.side; {
+	case e.Shared:
+		s.Given("T_Ed", e.Ft, "N", "from the sharing of the base, which is more than by the lever arms")
+	case r.Both && shown:
+		s.Step("T_Ed", "(N_Ed z_T2 + M) / (z_T + z_T2)", e.Ft, "N", clauseMoment)
+	case r.Both:
+		s.Step("T_Ed", "(N_Ed z_T - M) / (z_T + z_T2)", e.Ft, "N", clauseMoment)
+	default:
+		s.Step("T_Ed", "(M + N_Ed z_C) / (z_T + z_C)", e.Ft, "N", clauseMoment)
+	}
+	s.Given("z_r", r.Row.S, "mm", "row of rods that governs")
+	e.TStub.derive(r, s)
+	s.Step("u_T", "T_Ed / F_T,Rd", e.Ft/e.TStub.FtRd, "", clauseTStub)
+}
+
+func (r *Result) deriveColumn(s *derive.Sheet) {
+	c, f, foot := &r.Column, &r.frame, &r.in.Footprint
+	if !c.Known {
+		return
+	}
+	s.Given("f_y,c", c.Fy, "MPa", "steel of the column")
+	web, webs := "t_w", "t_w (h - 2 t_f)"
+	if foot.Shape == Tube {
+		web, webs = "t_f", "2 t_f (h - 2 t_f)"
+	}
+	if r.EC.Pressed {
+		s.Given("class", float64(c.Class), "", "of the section in bending; EN 1993-1-1:2005 Table 5.2; 2 stands for 1 too")
+		r.deriveModulus(s, web)
+		s.Given("V_Ed", c.V, "N", "shear along the web")
+		s.Step("V_pl", webs+" f_y,c / sqrt(3) / gamma_M0", c.Vpl, "N", "EN 1993-1-1:2005 6.2.6(2), without flanges")
+		if c.Rho > 0 {
+			s.Step("rho", "min(1, (2 V_Ed / V_pl - 1)^2)", c.Rho, "", "EN 1993-1-1:2005 6.2.8(3)")
+		} else {
+			s.Given("rho", 0, "", "V_Ed is not above V_pl / 2; EN 1993-1-1:2005 6.2.8(2)")
+		}
+		s.Step("M_c,Rd", "max(0, W_c) (1 - rho) f_y,c / gamma_M0", c.McRd, "Nmm", "EN 1993-1-1:2005 6.2.5(2)")
+		text := "M_c,Rd / (h - t_f)"
+		if f.H > tallSection {
+			text = "min(" + text + ", b t_f f_y,c / gamma_M0 / 0.8)"
+		}
+		s.Step("F_c,fb,Rd", text, c.FcRd, "N", clauseColumnPressed)
+		s.Step("u_fb", "C_Ed / F_c,fb,Rd", r.EC.Fc/c.FcRd, "", clauseColumnPressed)
+	}
+	if r.EC.Lifted {
+		s.Step("F_t,wb,Rd", "l_1 "+web+" f_y,c / gamma_M0", c.FtRd, "N", clauseColumnPulled)
+		s.Step("u_wb", "T_Ed / F_t,wb,Rd", r.EC.Ft/c.FtRd, "", clauseColumnPulled)
+	}
+}
+
+func (r *Result) deriveModulus(s *derive.Sheet, web string) {
+	c, count := &r.Column, ""
+	lostW, lostI := "", ""
+	if r.in.Footprint.Shape == Tube {
+		count, lostW, lostI = "2 ", " - 2 A_r h", " - A_r h^2"
+		s.Step("A_r", "(4 - pi) 5 t_f^2 / 4", (4-math.Pi)*5*square(r.in.Footprint.Thick)/4, "mm2", "what a round corner of 3 t_f lacks")
+	}
+	if c.Class < 3 {
+		s.Step("W_c", "b t_f (h - t_f) + "+count+web+" (h - 2 t_f)^2 / 4"+lostW, c.W, "mm3", "plastic section modulus, without fillets")
+		return
+	}
+	s.Step("I_c", "b t_f (h - t_f)^2 / 2 + b t_f^3 / 6 + "+count+web+" (h - 2 t_f)^3 / 12"+lostI, c.W*r.frame.H/2, "mm4", "second moment of area, without fillets")
+	s.Step("W_c", "I_c / (h / 2)", c.W, "mm3", "elastic section modulus")
 }
 
 func (t *TStub) derive(r *Result, s *derive.Sheet) {
 	in := r.in
 	s.Given("a_w", in.WeldThroat, "mm", "throat of the weld round the footprint")
-	s.Step("m", "z_T - h / 2 - 0.8 sqrt(2) a_w", t.M, "mm", "EN 1993-1-8:2005 Figure 6.8")
-	s.Step("e_x", "L / 2 - z_T", t.Ex, "mm", "to the edge of the plate")
+	s.Step("m", "z_r - h / 2 - 0.8 sqrt(2) a_w", t.M, "mm", "EN 1993-1-8:2005 Figure 6.8")
+	s.Step("e_x", "L / 2 - z_r", t.Ex, "mm", "to the edge of the plate")
 	s.Given("w", r.Row.Gauge, "mm", "between the two rods")
 	s.Given("e", r.Row.Edge, "mm", "from a rod to the side of the plate")
 	s.Step("l_cp", "min(2 pi m, pi m + w, pi m + 2 e)", t.Lcp, "mm", "EN 1993-1-8:2005 Table 6.6, circular")
@@ -127,22 +196,65 @@ func (t *TStub) derive(r *Result, s *derive.Sheet) {
 		s.Given("t_wa", in.Rods.Washer, "mm", "washer")
 		s.Step("L_b", "8 d + t_g + t_0 + t_wa + 0.4 d", t.Lb, "mm", "EN 1993-1-8:2005 Table 6.2, anchor bolts")
 	}
-	s.Step("L_b*", "8.8 m^3 A_s / (min(l_cp, l_nc) t^3)", t.LbStar, "mm", "EN 1993-1-8:2005 Table 6.2; prying where L_b is not above it")
+	t.Corner.derive(r, s, "m")
+	s.Step("l_y", "h_y m / 2", t.Ly, "mm", "effective length that holds as much")
+	s.Step("l_1", "min(l_cp, l_nc, l_y)", t.L1, "mm", "EN 1993-1-8:2005 Table 6.6; not above the yield line")
+	s.Step("L_b*", "8.8 m^3 A_s / (l_1 t^3)", t.LbStar, "mm", "EN 1993-1-8:2005 Table 6.2; prying where L_b is not above it")
+	s.Step("M_pl,1", "0.25 l_1 t^2 f_y / gamma_M0", t.Mpl1, "Nmm", "EN 1993-1-8:2005 Table 6.2")
+	s.Step("F_T,12", "2 M_pl,1 / m", t.F1, "N", "EN 1993-1-8:2005 Table 6.2, modes 1 and 2 without prying; 6.2.6.11(2)")
 	s.Step("F_T,3", "2 F_t,Rd", t.F3, "N", "EN 1993-1-8:2005 Table 6.2, mode 3")
-	if !t.Prying {
-		s.Step("l_1", "min(2 l_cp, l_nc)", t.L1, "mm", "without prying circular patterns double")
-		s.Step("M_pl,1", "0.25 l_1 t^2 f_y / gamma_M0", t.Mpl1, "Nmm", "EN 1993-1-8:2005 Table 6.2")
-		s.Step("F_T,12", "2 M_pl,1 / m", t.F1, "N", "EN 1993-1-8:2005 Table 6.2, modes 1 and 2 without prying")
-		s.Step("F_T,Rd", "min(F_T,12, F_T,3)", t.FtRd, "N", clauseTStub)
+	s.Step("F_T,Rd", "min(F_T,12, F_T,3)", t.FtRd, "N", clauseTStub)
+	if t.Prying {
+		s.Step("n", "min(e_x, 1.25 m)", t.N, "mm", "EN 1993-1-8:2005 Table 6.2")
+		s.Step("k", "0.625 L_b l_1 t^3 / (8.8 A_s)", edgeShare/2*t.M*t.M*t.M*t.Lb/t.LbStar, "mm3", "stretch of the rods; statics of an elastic strip")
+		s.Step("Q", "min(max(0, T_Ed (m^2 n / 2 - k) / (m n^2 + n^3 / 3 + k), (T_Ed m - 2 M_pl,1) / n), 2 M_pl,1 / n)",
+			r.EC.Prying, "N", "prying, for the rods and what holds them; EN 1993-1-8:2005 6.2.6.11(3)")
+	}
+}
+
+// derive writes the yield line past the flange; the rods stand at m off it.
+func (c *Corner) derive(r *Result, s *derive.Sheet, m string) {
+	s.Given("n_r", float64(r.Row.Count), "", "rods in the row")
+	sum := ""
+	for i, p := range r.in.Rods.At {
+		b, ok := r.frame.beyond(p, c.Low)
+		if !ok {
+			continue
+		}
+		name := fmt.Sprintf("v_%d", i+1)
+		s.Given(name, b+r.frame.W/2, "mm", "rod across the direction of the moment")
+		arm := "(" + name + " - b / 2) k_y + " + m
+		if c.Side {
+			arm = name + " - b / 2"
+		}
+		if sum != "" {
+			sum += " + "
+		}
+		sum += "max(0, " + arm + ")"
+	}
+	if c.Side {
+		s.Given("r_y", c.Rows, "", "rows that pull")
+		s.Step("a_y", sum, c.Arms, "mm", "rods beyond the side of the footprint, along which the yield line runs that holds least")
+		s.Step("h_y", "n_r L / (a_y r_y)", c.Hold, "", "yield line; Johansen 1962")
 		return
 	}
-	s.Step("n", "min(e_x, 1.25 m)", t.N, "mm", "EN 1993-1-8:2005 Table 6.2")
-	s.Step("l_1", "min(l_cp, l_nc)", t.L1, "mm", "EN 1993-1-8:2005 Table 6.6, mode 1")
-	s.Step("M_pl,1", "0.25 l_1 t^2 f_y / gamma_M0", t.Mpl1, "Nmm", "EN 1993-1-8:2005 Table 6.2")
-	s.Step("M_pl,2", "0.25 l_nc t^2 f_y / gamma_M0", t.Mpl2, "Nmm", "EN 1993-1-8:2005 Table 6.2")
-	s.Step("F_T,1", "4 M_pl,1 / m", t.F1, "N", "EN 1993-1-8:2005 Table 6.2, mode 1")
-	s.Step("F_T,2", "(2 M_pl,2 + n F_T,3) / (m + n)", t.F2, "N", "EN 1993-1-8:2005 Table 6.2, mode 2")
-	s.Step("F_T,Rd", "min(F_T,1, F_T,2, F_T,3)", t.FtRd, "N", clauseTStub)
+	s.Given("k_y", c.Slope, "", "slope against the flange of the yield line through its end that holds least")
+	s.Step("a_y", sum, c.Arms, "mm", "rods beyond that line")
+	edge := m + " + L / 2 - z_r"
+	if r.in.Design.Basis.US() {
+		edge = m + " + L / 2 - f_r"
+	}
+	s.Step("q_y", edge, r.frame.L/2-r.Row.S+c.off(r), "mm", "from that edge of the flange to the edge of the plate")
+	s.Step("s_y", "min((B - b) / 2, (L - q_y) / k_y) + min(q_y / k_y, (B + b) / 2)", c.S, "mm", "length of the line across the plate, along the flange")
+	s.Step("h_y", "n_r (1 + k_y^2) s_y / a_y", c.Hold, "", "yield line; Johansen 1962")
+}
+
+// off returns the distance of the rods from the fixed edge of the line [mm].
+func (c *Corner) off(r *Result) float64 {
+	if r.in.Design.Basis.US() {
+		return r.Row.S - r.frame.H/2
+	}
+	return r.EC.TStub.M
 }
 
 func (r *Result) deriveUS(s *derive.Sheet) {
@@ -152,10 +264,9 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 		s.Step("e", "M / P", u.E, "mm", "statics")
 		s.Step("e_crit", "L / 2 - P / (2 q_max)", u.Ecrit, "mm", clauseBlock)
 	}
-	if r.Row.Count > 0 && (u.Fp > 0 || u.Lifted) {
-		s.Given("f", r.Row.S, "mm", "row of rods outside the footprint")
-	}
-	if r.Row.Count > 0 && (u.Fp > 0 || u.Lifted) && !u.Small && r.Case != Concentric {
+	l := &r.lifts
+	if l.row[first].Count > 0 && (u.Fp > 0 || u.Lifted) && !u.Small && r.Case != Concentric {
+		s.Given("f", l.row[first].S, "mm", "row of rods outside the footprint")
 		if r.Case == Uplift {
 			s.Given("M", 0, "Nmm", "no moment")
 		}
@@ -164,11 +275,10 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 			s.Step("M_f,max", "q_max (f + L / 2)^2 / 2", u.Have, "Nmm", "greatest moment of the pressure about the rods")
 		}
 	}
-	switch shared := r.in.Shared.Known && u.Fp == r.in.Shared.Peak; {
+	switch {
 	case u.Fp == 0:
-	case shared:
-		s.Given("f_p", u.Fp, "MPa", "greatest pressure, from the sharing of the base")
-		s.Given("Y", u.Y, "mm", "pressed length")
+	case u.Bent:
+		r.deriveBent(s)
 	case r.Case == Concentric:
 		s.Step("f_p", "P / (L B)", u.Fp, "MPa", clauseCantilever)
 		s.Given("Y", u.Y, "mm", "pressed over the whole length")
@@ -176,27 +286,59 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 		s.Step("Y", "L - 2 e", u.Y, "mm", clauseBlock)
 		s.Step("f_p", "P / (B Y)", u.Fp, "MPa", clauseBlock)
 	default:
-		s.Step("Y", "f + L / 2 - sqrt((f + L / 2)^2 - 2 M_f / q_max)", u.Y, "mm", clauseBlock)
+		s.Step("Y", block, u.Y, "mm", clauseBlock)
 		s.Step("f_p", "f_B", u.Fp, "MPa", clauseBlock)
 	}
 	r.deriveResistance(s)
 	if u.Fp > 0 {
 		r.derivePress(s)
 	}
-	if u.Lifted {
-		if u.Shared {
-			s.Given("T", u.Tu, "N", "from the sharing of the base, which is more than of the block")
-		} else if u.Need > 0 {
-			s.Step("T", "max(0, q_max Y + N_Ed)", u.Tu, "N", clauseBlock)
-		} else {
-			s.Step("T", "N_Ed / 2 + M / (2 f)", u.Tu, "N", "statics: both sides lift")
-		}
-		s.Step("x", "f - h / 2 + t_f / 2", u.Arm, "mm", clauseTension)
-		s.Given("n_r", float64(r.Row.Count), "", "rods in the row")
-		s.Given("b_r", u.Width, "mm", "width at 45 degrees of the rod that has the least")
-		s.Step("m_t", "T / n_r x / b_r", u.Mt, "N", clauseTension)
-		s.Step("u_t", "m_t / m_R", u.Mt/u.Rm, "", clauseTension)
+	if !u.Lifted {
+		return
 	}
+	if r.Both {
+		s.Given("f_2", l.row[other].S, "mm", "row of rods on the other side, which lifts too")
+	}
+	switch shown := r.frame.Side == l.side; {
+	case u.Shared:
+		s.Given("T", u.Tu, "N", "from the sharing of the base, which is more than of the block")
+	case r.Both && shown:
+		s.Step("T", "(N_Ed f_2 + M) / (f + f_2)", u.Tu, "N", "statics: both sides lift")
+	case r.Both:
+		s.Step("T", "(N_Ed f - M) / (f + f_2)", u.Tu, "N", "statics: both sides lift")
+	default:
+		if u.Bent {
+			s.Step("Y_0", block, u.Block, "mm", clauseBlock)
+			s.Step("T", "max(0, q_max Y_0 + N_Ed)", u.Tu, "N", clauseBlock)
+			break
+		}
+		s.Step("T", "max(0, q_max Y + N_Ed)", u.Tu, "N", clauseBlock)
+	}
+	s.Given("f_r", r.Row.S, "mm", "row of rods that governs")
+	s.Step("x", "f_r - h / 2 + t_f / 2", u.Arm, "mm", clauseTension)
+	s.Given("b_45", u.Wide, "mm", "width at 45 degrees of the rod that has the least")
+	s.Step("m_f", "f_r - h / 2", r.Row.S-r.frame.H/2, "mm", "from the flange to the rods")
+	u.Corner.derive(r, s, "m_f")
+	s.Step("b_r", "min(b_45, h_y x / n_r)", u.Width, "mm", clauseTension+"; not above the yield line")
+	s.Step("m_t", "T / n_r x / b_r", u.Mt, "N", clauseTension)
+	s.Step("u_t", "m_t / m_R", u.Mt/u.Rm, "", clauseTension)
+}
+
+// block is the length of the block that balances with the rods.
+const block = "f + L / 2 - sqrt((f + L / 2)^2 - 2 M_f / q_max)"
+
+// deriveBent writes what the base was found to press.
+func (r *Result) deriveBent(s *derive.Sheet) {
+	u := &r.US
+	if u.Fp == r.in.Shared.Peak {
+		s.Given("f_p", u.Fp, "MPa", "greatest pressure, from the sharing of the base")
+		s.Given("Y", u.Y, "mm", "taken over the whole length")
+		return
+	}
+	_, sum, _ := r.sharing()
+	s.Given("T_all", sum, "N", "tension of all rods, from the sharing of the base")
+	s.Step("f_p", "f_B", u.Fp, "MPa", clauseBlock)
+	s.Step("Y", "min(L, max(0, T_all - N_Ed) / q_max)", u.Y, "mm", "block that presses as much as rods and actions pull")
 }
 
 // deriveResistance writes the available moment per width, in N since Nmm/mm is
@@ -250,13 +392,20 @@ func (r *Result) derivePress(s *derive.Sheet) {
 	default:
 		s.Given("l_i", 0, "mm", "solid footprint")
 	}
-	if u.Y < u.M1 && !r.in.Shared.Known {
-		s.Step("m_1", "f_p Y (m - Y / 2)", u.Fp*u.Y*(u.M1-u.Y/2), "N", clauseBlock)
-	} else {
-		s.Step("m_1", "f_p m^2 / 2", u.Fp*u.M1*u.M1/2, "N", clauseCantilever)
-	}
-	s.Step("m_p", "max(m_1, f_p max(n, l_i)^2 / 2)", u.Mu, "N", clauseCantilever)
+	s.Step("m_1", "f_p min(Y, m) (m - min(Y, m) / 2)", u.Along, "N", clauseBlock)
+	deriveStrip(s, "m_2", "n", "Y", u.Y, u.N1, f.L, u.Across)
+	deriveStrip(s, "m_3", "l_i", "(Y - m)", u.Y-u.M1, u.Inside, f.L-u.M1, u.Under)
+	s.Step("m_p", "max(m_1, m_2, m_3)", u.Mu, "N", clauseCantilever)
 	s.Step("u_p", "m_p / m_R", u.Mu/u.Rm, "", clauseCantilever)
+}
+
+func deriveStrip(s *derive.Sheet, name, lever, length string, y, v, l, moment float64) {
+	if strip(y, v, l) == 1 {
+		s.Step(name, "f_p "+lever+"^2 / 2", moment, "N", clauseCantilever)
+		return
+	}
+	s.Step(name, "f_p "+lever+"^2 / 2 min(1, max(0, "+length+") / ("+lever+" / 3))", moment, "N",
+		clauseCantilever+"; a strip pressed over less than a third of "+lever+" bends that width")
 }
 
 func (r *Result) deriveCentre(s *derive.Sheet) {

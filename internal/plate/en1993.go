@@ -20,6 +20,7 @@ type Eurocode struct {
 	FcFlange float64 // its resistance [N]
 	Lifted   bool    // whether a side lifts and rods hold it
 	Ft       float64 // tension on the lifted side [N]
+	Prying   float64 // prying on the rods of that side, which bends the plate no more [N]
 	Shared   bool    // whether that is the tension of the base's sharing
 	TStub    TStub
 }
@@ -40,13 +41,16 @@ func (r *Result) eurocode() {
 		e.FcRd = fjd * e.Area
 	case Uniaxial, Uplift:
 		if !in.Footprint.flanged(r.frame.AlongY) {
-			r.Reason = "a moment or an uplift is covered only where flanges, walls or plates stand across its direction (6.2.8.3); an I-section about its web's axis, a pipe and a solid footprint are not"
+			r.Misfit = NoFlange
 			return
 		}
 		e.Flange, e.Zc = r.pressed(e.C)
 		e.FcFlange = fjd * e.Flange
 		r.balance()
-		r.share()
+		if r.share() && e.Pressed {
+			e.Fc = r.compression(e.Zc)
+		}
+		r.stubs()
 	}
 }
 
@@ -61,73 +65,44 @@ func (r *Result) pressed(c float64) (area, z float64) {
 
 // balance shares N and M between the pressed flange and the rods.
 func (r *Result) balance() {
-	e := &r.EC
+	e, l := &r.EC, &r.lifts
+	held := r.rows()
 	switch {
 	case r.P > 0 && r.M <= r.P*e.Zc: // both flanges pressed
 		e.Pressed, e.Fc = true, r.compression(e.Zc)
-		return
-	case !r.hold(r.N > 0):
-		return
-	}
-	if r.Row.Count != 2 {
-		r.Reason = otherRows
-		return
-	}
-	zt := r.Row.S
-	if r.M < r.N*zt { // both sides lift
-		e.Lifted, e.Ft = true, r.N/2+r.M/(2*zt)
-	} else {
+	case !held:
+		r.Loose = true
+	case l.why[first] != Fits:
+		r.Misfit = l.why[first]
+	case r.M < r.N*l.row[first].S: // both sides lift
+		r.pullBoth()
+	default:
 		e.Pressed, e.Fc = true, r.compression(e.Zc)
-		e.Lifted, e.Ft = true, (r.M+r.N*e.Zc)/(zt+e.Zc)
-	}
-	r.tstub()
-}
-
-// share raises tension and compression to those that the base was found to have.
-func (r *Result) share() {
-	e := &r.EC
-	if r.Reason != "" || r.Loose {
-		return
-	}
-	t := r.pulled()
-	if !(t > e.Ft) {
-		return
-	}
-	if !e.Lifted {
-		if !r.hold(false) {
-			return
-		}
-		if r.Row.Count != 2 {
-			r.Reason = otherRows
-			return
-		}
-		e.Lifted = true
-		r.tstub()
-	}
-	e.Shared, e.Ft = true, t
-	if e.Pressed {
-		e.Fc = max(e.Fc, t-r.N)
+		r.raise(first, r.tension(e.Zc), false)
 	}
 }
 
-const otherRows = "the T-stub has two rods in its row; other numbers are not covered"
+// tension returns the tension of the lifted side when the middle of the pressed
+// flange lies at z [N].
+func (r *Result) tension(z float64) float64 {
+	return max(0, (r.M+r.N*z)/(r.lifts.row[first].S+z))
+}
 
 // compression returns the force under the pressed flange when its middle lies at
-// z [N].
+// z [N]: by equilibrium with the rods of its own, and with those of the base's
+// sharing where they are more, no more then than the whole compression.
 func (r *Result) compression(z float64) float64 {
-	if r.P > 0 && r.M <= r.P*z {
-		return max(r.P/2+r.M/(2*z), r.sharedPress())
+	own := r.P/2 + r.M/(2*z)
+	if !(r.P > 0 && r.M <= r.P*z) {
+		zt := r.lifts.row[first].S
+		own = (r.M - r.N*zt) / (zt + z)
 	}
-	return max((r.M-r.N*r.Row.S)/(r.Row.S+z), r.sharedPress())
-}
-
-// sharedPress returns the compression that goes with the tension of the base's
-// sharing [N]; 0 where that does not govern.
-func (r *Result) sharedPress() float64 {
-	if !r.EC.Shared {
-		return 0
+	if !r.lifts.shared[first] && !r.lifts.shared[other] {
+		return own
 	}
-	return r.EC.Ft - r.N
+	_, sum, moment := r.sharing()
+	all := sum - r.N
+	return max(own, min(all, all/2+(r.M-moment)/(2*z)))
 }
 
 // compressionNeed returns the spread c that carries the compression [mm], or 0.

@@ -77,6 +77,7 @@ type Row struct {
 	Count int
 	S     float64 // from the column axis [mm]
 	Gauge float64 // between the outermost rods [mm]
+	High  float64 // place of the outermost across [mm]
 	Edge  float64 // from an outermost rod to the side of the plate [mm]
 }
 
@@ -86,17 +87,9 @@ const (
 	inMiddle = 1.0 // mm
 )
 
-// Why a row cannot be used.
-const (
-	noRow     = "no rods stand outside the footprint on the side that lifts"
-	manyRows  = "the rods outside the footprint on the side that lifts stand in more than one row"
-	farBeyond = "the rods stand further beyond the ends of the flange than off its face: the plate would bend round the corner, which is not covered"
-	offMiddle = "the row of rods on the side that lifts is not symmetrical about the column"
-)
-
 // row returns the row of rods outside the footprint on the lifted side, or why
 // there is none. Rods inside the footprint are left out, on the safe side.
-func (in *Input) row(f *frame) (r Row, why string) {
+func (in *Input) row(f *frame) (r Row, why Misfit) {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, p := range in.Rods.At {
 		s, across := p.X, p.Y
@@ -108,22 +101,18 @@ func (in *Input) row(f *frame) (r Row, why string) {
 			continue
 		}
 		if r.Count > 0 && math.Abs(s-r.S) > inLine {
-			return r, manyRows
+			return r, ManyRows
 		}
 		r.Count++
 		r.S = s
 		low, high = min(low, across), max(high, across)
 	}
 	if r.Count == 0 {
-		return r, noRow
+		return r, NoRow
 	}
 	if math.Abs(low+high) > inMiddle {
-		return r, offMiddle
+		return r, OffMiddle
 	}
-	r.Gauge, r.Edge = high-low, f.B/2-max(math.Abs(low), math.Abs(high))
-	return r, ""
+	r.Gauge, r.High, r.Edge = high-low, high, f.B/2-max(math.Abs(low), math.Abs(high))
+	return r, Fits
 }
-
-// beyondTips returns how far the outermost rods stand beyond the ends of the
-// flange, wall or plate that holds them [mm]; negative: within them.
-func (r *Result) beyondTips() float64 { return (r.Row.Gauge - r.frame.W) / 2 }

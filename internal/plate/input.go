@@ -3,6 +3,7 @@ package plate
 import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/material"
 )
 
 // Shape is the shape of a footprint.
@@ -31,6 +32,9 @@ type Footprint struct {
 	Stiff bool    // whether the plate stays flat under the footprint
 	// Whether Stiff was stated at all.
 	StiffStated bool
+	// Steel of the section, where it is known.
+	Steel      material.Steel
+	SteelKnown bool
 }
 
 // Bearing is the bearing pressure that the support offers the plate.
@@ -58,6 +62,7 @@ type Rods struct {
 // than its own method finds.
 type Shared struct {
 	Known    bool
+	Elastic  bool      // whether the bed is elastic, so that it presses by its modulus
 	Peak     float64   // greatest pressure [MPa]
 	Tensions []float64 // of each rod [N]
 }

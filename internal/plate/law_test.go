@@ -55,20 +55,13 @@ func states(t *rapid.T, in *plate.Input) []limit.State {
 	return append([]limit.State(nil), l.All()...)
 }
 
-// TestThickerPlateNeverHoldsLess leaves out the T-stub where prying ends: there
-// the Eurocode's own resistance drops to that of a plate without prying.
 func TestThickerPlateNeverHoldsLess(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := draw(t)
 		thick := *in
 		thick.Plate.Thickness *= rapid.Float64Range(1, 2).Draw(t, "more")
-		a, _ := plate.Check(in)
-		b, _ := plate.Check(&thick)
 		was, is := states(t, in), states(t, &thick)
 		for i := range was {
-			if was[i].Kind.ID == "plate_tension_tstub" && a.EC.TStub.Prying != b.EC.TStub.Prying {
-				continue
-			}
 			if was[i].Rated && is[i].Rated && is[i].Resistance < was[i].Resistance*(1-1e-9) {
 				t.Fatalf("%s: %g, thicker %g", was[i].Kind.ID, was[i].Resistance, is[i].Resistance)
 			}
@@ -94,9 +87,6 @@ func TestTurnedPlateAnswersTheSame(t *testing.T) {
 		f := &in.Footprint
 		if f.Shape == plate.ISection || f.Shape == plate.TwoPlates {
 			f.Shape = plate.Tube
-		}
-		if in.Actions.Mx == 0 && in.Actions.My == 0 {
-			return // a plate that is only pulled looks for rods along y first
 		}
 		turned := *in
 		turned.Plate.SizeX, turned.Plate.SizeY = in.Plate.SizeY, in.Plate.SizeX

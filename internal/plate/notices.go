@@ -20,11 +20,17 @@ var (
 	noPrying = &limit.Notice{Code: "plate_no_prying", Severity: limit.Info,
 		Text: "The rods stretch so far that no prying develops (L_b above L_b*)."}
 	withPrying = &limit.Notice{Code: "plate_prying", Severity: limit.Caution,
-		Text: "Prying develops (L_b not above L_b*): the force in the rods and in what holds them is higher than their share of the tension."}
+		Text: "Prying develops (L_b not above L_b*): the force in the rods and in what holds them is higher than their share of the tension, by Q of the derivation."}
 	castIn = &limit.Notice{Code: "plate_stretch_length", Severity: limit.Assumption,
 		Text: "The stretch length of the rods was not given: anchor bolts cast in concrete are taken, 8 d + grout + plate + washer + half a nut."}
 	pryingUS = &limit.Notice{Code: "plate_prying_us", Severity: limit.Caution,
 		Text: "Prying is not part of the tension by Design Guide 1: the plate is given the thickness at which it need not be counted."}
+	columnApart = &limit.Notice{Code: "plate_column_not_checked", Severity: limit.Caution,
+		Text: "Flange and web of the column at the plate, or its walls, are not checked for the forces that they bring in: check them apart (EN 1993-1-8 6.2.6.7, 6.2.6.8; AISC 360-22 J10). With the Eurocode give the steel of an I-section or a tube."}
+	columnSection = &limit.Notice{Code: "plate_column_section", Severity: limit.Assumption,
+		Text: "Flange and web of the column: class by bending alone, without fillets, a tube with corners of three wall thicknesses; the column itself is not checked."}
+	pryingModel = &limit.Notice{Code: "plate_prying_elastic", Severity: limit.Info,
+		Text: "Prying on the rods is that of an elastic strip held by rods that stretch; the plate is not credited with it (EN 1993-1-8 6.2.6.11(2))."}
 	beyondTips = &limit.Notice{Code: "plate_rods_beyond_flange", Severity: limit.Caution,
 		Text: "The rods stand further apart than the flange is wide: the method takes the plate to bend along the flange. An engineer must judge."}
 	weldless = &limit.Notice{Code: "plate_weld_not_counted", Severity: limit.Info,
@@ -38,15 +44,15 @@ var (
 	width45 = &limit.Notice{Code: "plate_effective_width", Severity: limit.Info,
 		Text: "On the lifted side the width that bends grows at 45 degrees from each rod, no wider than the plate or half way to the next rod."}
 	shearOther = &limit.Notice{Code: "plate_shear_not_used", Severity: limit.Info,
-		Text: "Shear and torsion do not bend the plate and are not used here."}
+		Text: "Shear and torsion do not bend the plate; shear along the web alone reduces the column's own section, where that is checked."}
 	soilPressure = &limit.Notice{Code: "plate_uniform_pressure", Severity: limit.Assumption,
 		Text: "Pressure is uniform under the plate or its pressed part. On a soft bed a large thin plate is pressed more under the column; on rock or a hard spot less evenly."}
 )
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{softUnknown, softPeak, spreadPlate, bearingApart, rodsToo, noPrying, withPrying, castIn,
-		pryingUS, beyondTips, weldless, innerRods, hollow, blockLambda, width45, shearOther, soilPressure}
+	return []*limit.Notice{softUnknown, softPeak, spreadPlate, bearingApart, rodsToo, noPrying, withPrying, pryingModel, castIn,
+		pryingUS, columnApart, columnSection, beyondTips, weldless, innerRods, hollow, blockLambda, width45, shearOther, soilPressure}
 }
 
 // Notices appends the notices.
@@ -69,6 +75,12 @@ func (r *Result) Notices(l *limit.Notices) {
 		r.noticesEC(l)
 	} else {
 		r.noticesUS(l)
+	}
+	switch e := &r.EC; {
+	case r.Column.Known:
+		l.Add(columnSection)
+	case e.Pressed && r.Misfit == Fits || e.Lifted || r.US.Lifted:
+		l.Add(columnApart)
 	}
 	if r.EC.Lifted || r.US.Lifted {
 		l.Add(rodsToo)
@@ -97,6 +109,7 @@ func (r *Result) noticesEC(l *limit.Notices) {
 	}
 	if e.TStub.Prying {
 		l.Add(withPrying)
+		l.Add(pryingModel)
 	} else {
 		l.Add(noPrying)
 	}

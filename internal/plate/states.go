@@ -29,6 +29,14 @@ var (
 		ID: "plate_tension_tstub", Title: "Plate and rods on the lifted side (T-stub)", Measure: limit.Force,
 		Clause: [basis.Count]string{basis.Eurocode: clauseTStub},
 	}
+	columnPressed = &limit.Kind{
+		ID: "column_flange_compression", Title: "Flange and web of the column in compression at the plate", Measure: limit.Force,
+		Clause: [basis.Count]string{basis.Eurocode: clauseColumnPressed},
+	}
+	columnPulled = &limit.Kind{
+		ID: "column_web_tension", Title: "Web of the column in tension at the plate", Measure: limit.Force,
+		Clause: [basis.Count]string{basis.Eurocode: clauseColumnPulled},
+	}
 	cantilever = &limit.Kind{
 		ID: "plate_cantilever", Title: "Plate in bending on the pressed side", Measure: limit.UnitMoment,
 		Clause: byUS(clauseCantilever),
@@ -45,7 +53,7 @@ var (
 
 // Kinds returns the limit states of the part in order.
 func Kinds() []*limit.Kind {
-	return []*limit.Kind{equilibrium, compression, flange, stub, cantilever, lifted, middle}
+	return []*limit.Kind{equilibrium, compression, flange, stub, columnPressed, columnPulled, cantilever, lifted, middle}
 }
 
 // Why a state does not apply.
@@ -57,6 +65,8 @@ const (
 	noPress   = "no side of the plate is pressed"
 	noRods    = "a side of the plate lifts and there are no rods to hold it"
 	unbalance = "no equilibrium was found"
+	noSteel   = "the steel of an I-section or a tube is not given: its flange and web are not checked"
+	slender   = "the section is of class 4, whose effective section is not computed"
 )
 
 // States appends the limit states in their fixed order.
@@ -66,6 +76,8 @@ func (r *Result) States(l *limit.List) {
 		l.Add(r.compressionState(l))
 		l.Add(r.flangeState(l))
 		l.Add(r.stubState(l))
+		l.Add(r.columnPressedState())
+		l.Add(r.columnPulledState())
 	} else {
 		l.Add(r.cantileverState(l))
 		l.Add(r.liftedState(l))
@@ -83,14 +95,16 @@ func (r *Result) equilibrium() limit.State {
 		return limit.Evaluate(equilibrium, r.P/(u.Q*r.frame.L), 1)
 	case r.Case == Concentric:
 		return limit.Skip(equilibrium, noMoment)
+	case r.Case == Biaxial:
+		return limit.Beyond(equilibrium, r.Misfit.Reason())
 	case us && r.P >= u.Q*r.frame.L:
 		s := limit.Evaluate(equilibrium, r.P/(u.Q*r.frame.L), 1)
 		s.Verdict, s.Reason = limit.Fail, "the compression alone takes up all that the support can bear"
 		return s
 	case r.Loose:
 		return r.loose()
-	case r.Reason != "" && !u.Small && u.Fp == 0:
-		return limit.Beyond(equilibrium, r.Reason)
+	case r.Misfit != Fits && !u.Small && u.Fp == 0:
+		return limit.Beyond(equilibrium, r.Misfit.Reason())
 	case us && u.Small && rods, e.Pressed && !e.Lifted && rods:
 		return limit.Skip(equilibrium, "the compression alone balances the moment")
 	case us && u.Small:
@@ -128,8 +142,8 @@ func (r *Result) settled(k *limit.Kind, otherwise string) limit.State {
 	switch {
 	case r.Case == Idle:
 		return limit.Skip(k, idle)
-	case r.Reason != "":
-		return limit.Beyond(k, r.Reason)
+	case r.Misfit != Fits:
+		return limit.Beyond(k, r.Misfit.Reason())
 	case r.Loose:
 		return limit.Skip(k, noRods)
 	}
@@ -149,7 +163,7 @@ func (r *Result) compressionState(l *limit.List) limit.State {
 
 func (r *Result) flangeState(l *limit.List) limit.State {
 	e := &r.EC
-	if e.Pressed && r.Reason == "" {
+	if e.Pressed && r.Misfit == Fits {
 		s := limit.Evaluate(flange, e.Fc, e.FcFlange)
 		return s.Need(limit.PlateThickness, r.spreadThickness(l))
 	}
@@ -192,6 +206,36 @@ func (r *Result) stubState(l *limit.List) limit.State {
 	}))
 }
 
+func (r *Result) columnPressedState() limit.State {
+	e, c := &r.EC, &r.Column
+	switch {
+	case r.Case == Concentric:
+		return limit.Skip(columnPressed, noMoment)
+	case !e.Pressed || r.Misfit != Fits:
+		return r.settled(columnPressed, noPress)
+	case !c.Known:
+		return limit.Skip(columnPressed, noSteel)
+	}
+	s := limit.Evaluate(columnPressed, e.Fc, c.FcRd)
+	if c.Class == 4 && s.Verdict == limit.Pass {
+		return limit.Beyond(columnPressed, slender)
+	}
+	return s
+}
+
+func (r *Result) columnPulledState() limit.State {
+	e, c := &r.EC, &r.Column
+	switch {
+	case !e.Lifted && r.Case == Concentric:
+		return limit.Skip(columnPulled, noLift)
+	case !e.Lifted:
+		return r.settled(columnPulled, noLift)
+	case !c.Known:
+		return limit.Skip(columnPulled, noSteel)
+	}
+	return limit.Evaluate(columnPulled, e.Ft, c.FtRd)
+}
+
 // orNever makes a thickness that does not exist one that is never reached.
 func orNever(t float64) float64 {
 	if t > 0 {
@@ -205,7 +249,7 @@ func (r *Result) cantileverState(l *limit.List) limit.State {
 	if u.Fp > 0 {
 		return limit.Evaluate(cantilever, u.Mu, u.Rm).Need(limit.PlateThickness, r.plastic(u.Mu, l))
 	}
-	if r.Case == Uniaxial && r.Reason == "" && !r.Loose && u.Need <= 0 && u.Lifted || r.Case == Uplift {
+	if r.Case == Uniaxial && r.Misfit == Fits && !r.Loose && u.Need <= 0 && u.Lifted || r.Case == Uplift {
 		return r.settled(cantilever, noPress)
 	}
 	return r.settled(cantilever, unbalance)

@@ -30,7 +30,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		v, most float64
 	}{
 		{"forces.n_kn", a.N, greatestForce}, {"forces.m_x_knm", a.Mx, greatestMoment},
-		{"forces.m_y_knm", a.My, greatestMoment},
+		{"forces.m_y_knm", a.My, greatestMoment}, {"forces.v_x_kn", a.Vx, greatestForce}, {"forces.v_y_kn", a.Vy, greatestForce},
 	} {
 		if !within(f.v, -f.most, f.most) {
 			faults.Add(limit.OutOfRange, f.field, "must be a number of usual size")
@@ -86,6 +86,11 @@ func validateFootprint(in *Input, faults *limit.Faults) {
 	onPlate(faults, path.x, "x", f.SizeX, in.Plate.SizeX)
 	if path.y != path.x || f.SizeX <= in.Plate.SizeX {
 		onPlate(faults, path.y, "y", f.SizeY, in.Plate.SizeY)
+	}
+	if f.SteelKnown {
+		if fy, fu, ok := f.Steel.At(max(f.Thick, f.Web)); !ok || !within(fy, 1, 1e4) || !within(fu, 1, 1e4) {
+			faults.Add(limit.OutOfRange, "footprint.steel", fmt.Sprintf("has no strength at %g mm", max(f.Thick, f.Web)))
+		}
 	}
 	if f.Shape == Rectangle {
 		return

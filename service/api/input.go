@@ -62,7 +62,7 @@ func (r *reader) plateInput(m *footwardv1.CheckPlateBendingRequest) base.PlateIn
 	in := base.PlateInput{
 		Plate: plate.Input{
 			Design: design, Plate: r.plate(m.GetPlate()),
-			Footprint: footprint(m.GetFootprint()), Actions: actions(m.GetForces()),
+			Footprint: r.footprint(m.GetFootprint()), Actions: actions(m.GetForces()),
 			WeldThroat: m.GetFootprintWeldThroatMm(),
 		},
 		Support: bearing.Input{
@@ -81,7 +81,7 @@ func (r *reader) plateInput(m *footwardv1.CheckPlateBendingRequest) base.PlateIn
 	return in
 }
 
-func footprint(f *footwardv1.Footprint) plate.Footprint {
+func (r *reader) footprint(f *footwardv1.Footprint) plate.Footprint {
 	out := plate.Footprint{
 		Stiff:       f.GetStiffness() == footwardv1.FootprintStiffness_FOOTPRINT_STIFFNESS_STIFF,
 		StiffStated: f.GetStiffness() != footwardv1.FootprintStiffness_FOOTPRINT_STIFFNESS_UNSPECIFIED,
@@ -104,6 +104,9 @@ func footprint(f *footwardv1.Footprint) plate.Footprint {
 		s := f.GetTwoPlates()
 		out.Shape, out.SizeY, out.Thick = plate.TwoPlates, s.GetLengthMm(), s.GetThicknessMm()
 		out.SizeX = s.GetGapMm() + 2*s.GetThicknessMm()
+	}
+	if f.GetSteel() != nil {
+		out.Steel, out.SteelKnown = r.steel(f.GetSteel(), "footprint.steel"), true
 	}
 	return out
 }

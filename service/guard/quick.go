@@ -208,7 +208,8 @@ func quickTwoPlates(m *footwardv1.TwoPlates) bool {
 }
 
 func quickFootprint(m *footwardv1.Footprint) bool {
-	if !(between(int(m.GetStiffness()), 0, 2) &&
+	if !((m.Steel == nil || quickSteel(m.GetSteel())) &&
+		between(int(m.GetStiffness()), 0, 2) &&
 		m.Shape != nil) {
 		return false
 	}

@@ -1142,7 +1142,12 @@ type Footprint struct {
 	//	*Footprint_TwoPlates
 	Shape isFootprint_Shape `protobuf_oneof:"shape"`
 	// Whether the footprint is stiff enough to keep the plate flat under it.
-	Stiffness     FootprintStiffness `protobuf:"varint,6,opt,name=stiffness,proto3,enum=footward.v1.FootprintStiffness" json:"stiffness,omitempty"`
+	Stiffness FootprintStiffness `protobuf:"varint,6,opt,name=stiffness,proto3,enum=footward.v1.FootprintStiffness" json:"stiffness,omitempty"`
+	// Steel of the section: flange and web of an I-section, or the walls of a tube,
+	// are then checked where they bring a moment or an uplift into the plate
+	// (EN 1993-1-8 6.2.6.7, 6.2.6.8). Used with the Eurocode. Default: they are not
+	// checked, and a notice says so.
+	Steel         *Steel `protobuf:"bytes,7,opt,name=steel,proto3" json:"steel,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1234,6 +1239,13 @@ func (x *Footprint) GetStiffness() FootprintStiffness {
 		return x.Stiffness
 	}
 	return FootprintStiffness_FOOTPRINT_STIFFNESS_UNSPECIFIED
+}
+
+func (x *Footprint) GetSteel() *Steel {
+	if x != nil {
+		return x.Steel
+	}
+	return nil
 }
 
 type isFootprint_Shape interface {
@@ -4236,7 +4248,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeYMm\x12<\n" +
 	"\fthickness_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x120\n" +
 	"\x05steel\x18\x04 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12O\n" +
-	"\x16corrosion_allowance_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\"\xe2\x02\n" +
+	"\x16corrosion_allowance_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\"\x8c\x03\n" +
 	"\tFootprint\x124\n" +
 	"\ti_section\x18\x01 \x01(\v2\x15.footward.v1.ISectionH\x00R\biSection\x12'\n" +
 	"\x04tube\x18\x02 \x01(\v2\x11.footward.v1.TubeH\x00R\x04tube\x12'\n" +
@@ -4244,7 +4256,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\trectangle\x18\x04 \x01(\v2\x1b.footward.v1.SolidRectangleH\x00R\trectangle\x127\n" +
 	"\n" +
 	"two_plates\x18\x05 \x01(\v2\x16.footward.v1.TwoPlatesH\x00R\ttwoPlates\x12G\n" +
-	"\tstiffness\x18\x06 \x01(\x0e2\x1f.footward.v1.FootprintStiffnessB\b\xbaH\x05\x82\x01\x02\x10\x01R\tstiffnessB\x0e\n" +
+	"\tstiffness\x18\x06 \x01(\x0e2\x1f.footward.v1.FootprintStiffnessB\b\xbaH\x05\x82\x01\x02\x10\x01R\tstiffness\x12(\n" +
+	"\x05steel\x18\a \x01(\v2\x12.footward.v1.SteelR\x05steelB\x0e\n" +
 	"\x05shape\x12\x05\xbaH\x02\b\x01\"\xe0\x01\n" +
 	"\bISection\x124\n" +
 	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@!\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x124\n" +
@@ -4633,49 +4646,50 @@ var file_footward_v1_part_proto_depIdxs = []int32{
 	23, // 8: footward.v1.Footprint.rectangle:type_name -> footward.v1.SolidRectangle
 	24, // 9: footward.v1.Footprint.two_plates:type_name -> footward.v1.TwoPlates
 	1,  // 10: footward.v1.Footprint.stiffness:type_name -> footward.v1.FootprintStiffness
-	26, // 11: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
-	28, // 12: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
-	29, // 13: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
-	14, // 14: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
-	27, // 15: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
-	16, // 16: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
-	2,  // 17: footward.v1.TimberBearing.direction:type_name -> footward.v1.GrainDirection
-	3,  // 18: footward.v1.TimberBearing.service_class:type_name -> footward.v1.ServiceClass
-	4,  // 19: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
-	5,  // 20: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
-	6,  // 21: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
-	31, // 22: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
-	33, // 23: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
-	30, // 24: footward.v1.Rod.thread:type_name -> footward.v1.Thread
-	32, // 25: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
-	7,  // 26: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
-	34, // 27: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
-	35, // 28: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
-	36, // 29: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
-	40, // 30: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
-	12, // 31: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
-	8,  // 32: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
-	41, // 33: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
-	39, // 34: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
-	45, // 35: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
-	47, // 36: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
-	46, // 37: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
-	26, // 38: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
-	18, // 39: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
-	48, // 40: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
-	0,  // 41: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
-	3,  // 42: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
-	4,  // 43: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
-	9,  // 44: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
-	10, // 45: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
-	12, // 46: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
-	42, // 47: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
-	11, // 48: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
-	49, // [49:49] is the sub-list for method output_type
-	49, // [49:49] is the sub-list for method input_type
-	49, // [49:49] is the sub-list for extension type_name
-	49, // [49:49] is the sub-list for extension extendee
-	0,  // [0:49] is the sub-list for field type_name
+	12, // 11: footward.v1.Footprint.steel:type_name -> footward.v1.Steel
+	26, // 12: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
+	28, // 13: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
+	29, // 14: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
+	14, // 15: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
+	27, // 16: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
+	16, // 17: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
+	2,  // 18: footward.v1.TimberBearing.direction:type_name -> footward.v1.GrainDirection
+	3,  // 19: footward.v1.TimberBearing.service_class:type_name -> footward.v1.ServiceClass
+	4,  // 20: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
+	5,  // 21: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
+	6,  // 22: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
+	31, // 23: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
+	33, // 24: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
+	30, // 25: footward.v1.Rod.thread:type_name -> footward.v1.Thread
+	32, // 26: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
+	7,  // 27: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
+	34, // 28: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
+	35, // 29: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
+	36, // 30: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
+	40, // 31: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
+	12, // 32: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
+	8,  // 33: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
+	41, // 34: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
+	39, // 35: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
+	45, // 36: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
+	47, // 37: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
+	46, // 38: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
+	26, // 39: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
+	18, // 40: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
+	48, // 41: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
+	0,  // 42: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
+	3,  // 43: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
+	4,  // 44: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
+	9,  // 45: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
+	10, // 46: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
+	12, // 47: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
+	42, // 48: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
+	11, // 49: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
+	50, // [50:50] is the sub-list for method output_type
+	50, // [50:50] is the sub-list for method input_type
+	50, // [50:50] is the sub-list for extension type_name
+	50, // [50:50] is the sub-list for extension extendee
+	0,  // [0:50] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_part_proto_init() }

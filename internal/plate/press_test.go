@@ -1,0 +1,119 @@
+package plate_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+
+	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/plate"
+)
+
+// lightly returns a US plate of 457 by 406 by 31.75 mm, F_y 345, on concrete of 30.5 MPa,
+// with rods 100 mm each way off a tube of 203 mm.
+func lightly(b basis.Basis) *plate.Input {
+	in := ec(457.2, 31.75, 345, 30.5, plate.Footprint{Shape: plate.Tube, SizeX: 203.2, SizeY: 203.2, Thick: 9.5})
+	in.Design.Basis, in.Plate.SizeY = b, 406.4
+	in.Rods = plate.Rods{At: corners(175, 100), Resistance: 100e3, Diameter: 25.4, StressArea: 390}
+	return in
+}
+
+// TestPlateIsBentByWhatPresses takes N -29 kN and M 16.1 kNm, then a hundredth of it: the
+// block is Y long under 30.5 MPa, the plate's cantilever m = (457.2 - 0.95 203.2)/2 =
+// 132.1 mm. f_p Y (m - Y/2) is 0.2 of the plate's moment, and goes with the load.
+func TestPlateIsBentByWhatPresses(t *testing.T) {
+	for _, b := range []basis.Basis{basis.USLRFD, basis.USASD} {
+		in := lightly(b)
+		in.Actions.N, in.Actions.My = -29e3, 16.1e6
+		r, s := check(t, in)
+		y := r.US.Y
+		assert.Less(t, y, 10.0)
+		assert.InDelta(t, 132.08, r.US.M1, 0.01)
+		assert.InDelta(t, 30.5*y*(132.08-y/2), r.US.Along, 5)
+		assert.Equal(t, limit.Pass, s["plate_cantilever"].Verdict)
+		assert.Less(t, s["plate_cantilever"].Utilization, 0.5)
+		whole := s["plate_cantilever"].Utilization
+
+		in.Actions.N, in.Actions.My = -290, 0.161e6
+		_, s = check(t, in)
+		assert.InDelta(t, whole/100, s["plate_cantilever"].Utilization, 0.0005)
+	}
+}
+
+// TestStrongerBedNeverBendsThePlateMore holds for what rods pull and the column presses:
+// the block gets shorter as it gets stronger. On an elastic bed the peak of the sharing
+// bends it, whatever the strength.
+func TestStrongerBedNeverBendsThePlateMore(t *testing.T) {
+	in := lightly(basis.USASD)
+	in.Actions.N, in.Actions.My = -50e3, 20e6
+	in.Shared = plate.Shared{Known: true, Elastic: true, Peak: 0.511, Tensions: make([]float64, 4)}
+	for _, strength := range []float64{1.2, 2, 20} {
+		in.Bearing.Pressure = strength
+		r, s := check(t, in)
+		assert.InDelta(t, 0.511*132.08*132.08/2, r.US.Along, 5)
+		assert.InDelta(t, max(r.US.Along, r.US.Across, r.US.Under), s["plate_cantilever"].Demand, 1e-9)
+	}
+}
+
+// TestStrongerIsNeverWorse raises one thing at a time: no limit state of the plate that
+// holds is lost, and none is used more. Where the plate's edge or the axis cuts the
+// Eurocode's pressed strip, its middle and so the lever arm shift with c, a little, to
+// either side: those are left out.
+func TestStrongerIsNeverWorse(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := draw(t)
+		better := *in
+		more := rapid.Float64Range(1, 2).Draw(t, "more")
+		switch rapid.IntRange(0, 3).Draw(t, "what") {
+		case 0:
+			better.Plate.Steel.Fy *= more
+			better.Plate.Steel.Fu *= more
+		case 1:
+			better.Plate.Thickness *= more
+		case 2:
+			better.Rods.Resistance *= more
+		case 3:
+			if in.Design.Basis.US() {
+				return // see TestStrongerBedNeverBendsThePlateMore
+			}
+			better.Bearing.Pressure *= more
+		}
+		if cutStrip(in) || cutStrip(&better) {
+			return
+		}
+		was, is := states(t, in), states(t, &better)
+		for i := range was {
+			if was[i].Verdict == limit.Pass && (is[i].Verdict == limit.Fail || is[i].Verdict == limit.OutOfScope) ||
+				was[i].Rated && is[i].Rated && is[i].Utilization > was[i].Utilization*(1+1e-6) {
+				t.Fatalf("%s: %v %g, stronger %v %g", was[i].Kind.ID, was[i].Verdict, was[i].Utilization, is[i].Verdict, is[i].Utilization)
+			}
+		}
+	})
+}
+
+func cutStrip(in *plate.Input) bool {
+	r, err := plate.Check(in)
+	f, p := &in.Footprint, &in.Plate
+	return err != nil || in.Design.Basis == basis.Eurocode && in.Actions.Mx+in.Actions.My != 0 &&
+		(r.EC.C > min(f.SizeX, f.SizeY)/2-f.Thick || r.EC.C > min(p.SizeX-f.SizeX, p.SizeY-f.SizeY)/2)
+}
+
+// TestPullOfTheSharingPressesTheBlockLonger gives the rods more tension than the block's
+// own: 2 60 kN and 20 kN of compression press 140 000/(30.5 406.4) = 11.29 mm.
+func TestPullOfTheSharingPressesTheBlockLonger(t *testing.T) {
+	in := lightly(basis.USLRFD)
+	in.Actions = geom.Actions{N: -20e3, My: 16e6}
+	in.Shared = plate.Shared{Known: true, Peak: 30.5, Tensions: []float64{60e3, 0, 60e3, 0}}
+	r, _ := check(t, in)
+	assert.True(t, r.US.Bent)
+	assert.InDelta(t, 11.295, r.US.Y, 0.001)
+	assert.InDelta(t, 120e3, r.US.Tu, 1e-6)
+	// A low peak of the sharing bends it less than that block would.
+	in.Shared.Peak = 1
+	in.Actions.My = 1e6
+	r, _ = check(t, in)
+	assert.InDelta(t, 132.08*132.08/2, r.US.Along, 1)
+}
