@@ -495,7 +495,8 @@ func (c *column) parts(k *Case, solved *contact.Result) ([]part, error) {
 	}
 	in := *b
 	in.Plate.Actions, in.Support.Actions = k.Actions, k.Actions
-	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.Peak, Tensions: solved.Rods}
+	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.Peak, Tensions: solved.Rods,
+		Pressure: c.pressure(solved)}
 	p, err := CheckPlate(&in)
 	if err != nil {
 		return nil, err

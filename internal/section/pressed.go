@@ -15,10 +15,11 @@ type Pressure struct {
 	Y    float64      // slope along y [N/mm3]
 }
 
-// WorstPressed returns the section that pressure bends most [Nmm/mm].
+// WorstPressed returns the section that pressure bends most [Nmm/mm]. Rods that
+// pull in front of what presses relieve it; those beside it do not.
 //
 // Source: statics; the length at 45 degrees as AISC Design Guide 1 has it of rods.
-func WorstPressed(p *Plate, h *Hull, z *Pressure) Line {
+func WorstPressed(p *Plate, h *Hull, z *Pressure, rods []Rod) Line {
 	if len(z.Zone) < 3 || len(h.Corners) == 0 {
 		return Line{}
 	}
@@ -30,18 +31,29 @@ func WorstPressed(p *Plate, h *Hull, z *Pressure) Line {
 	for _, c := range z.Zone {
 		e.meets(h, c)
 	}
-	angle := e.worst(func(angle float64) float64 { l := PressedAt(p, h, z, angle); return l.Unit })
-	return PressedAt(p, h, z, angle)
+	for i := range rods {
+		if rods[i].Tension > leastTension {
+			e.meets(h, rods[i].At)
+		}
+	}
+	angle := e.worst(func(angle float64) float64 { l := PressedAt(p, h, z, rods, angle); return l.Unit })
+	return PressedAt(p, h, z, rods, angle)
 }
 
 // PressedAt returns the section at an angle [rad] that pressure bends [Nmm/mm].
 //
 // Source: statics.
-func PressedAt(p *Plate, h *Hull, z *Pressure, angle float64) Line {
+func PressedAt(p *Plate, h *Hull, z *Pressure, rods []Rod, angle float64) Line {
 	f := h.at(angle)
-	moment, reach := z.beyond(&f)
+	moment, low, high, reach := z.beyond(&f)
 	var length float64
 	if moment > 0 {
+		for i := range rods {
+			q := f.local(rods[i].At)
+			if q.Y > 0 && q.X >= low && q.X <= high {
+				moment -= rods[i].Tension * q.Y
+			}
+		}
 		f.low, f.high = p.chord(&f)
 		length = min(reach, p.net(&f))
 	}
@@ -50,14 +62,16 @@ func PressedAt(p *Plate, h *Hull, z *Pressure, angle float64) Line {
 	return l
 }
 
-// beyond returns the moment of the pressure beyond a line about it, and the length
-// of the line that 45 degrees from the pressed part reach.
-func (z *Pressure) beyond(f *frame) (moment, reach float64) {
+// beyond returns the moment of the pressure beyond a line about it, from where to
+// where along the line it presses, and the length that 45 degrees from there reach.
+func (z *Pressure) beyond(f *frame) (moment, from, to, reach float64) {
 	low, high := math.Inf(1), math.Inf(-1)
+	from, to = low, high
 	var m integral
 	var first, last geom.Point // along the line and off it
 	count := 0
 	corner := func(q geom.Point) {
+		from, to = min(from, q.X), max(to, q.X)
 		low, high = min(low, q.X-q.Y), max(high, q.X+q.Y)
 		if count == 0 {
 			first = q
@@ -81,13 +95,13 @@ func (z *Pressure) beyond(f *frame) (moment, reach float64) {
 		a = b
 	}
 	if count < 3 {
-		return 0, 0
+		return 0, 0, 0, 0
 	}
 	m.add(last, first)
 	// The pressure in the line's own axes: s along it, u off it.
 	p := z.P + f.offset*(z.X*f.n.X+z.Y*f.n.Y)
 	ps, pu := z.X*f.t.X+z.Y*f.t.Y, z.X*f.n.X+z.Y*f.n.Y
-	return math.Abs(p*m.u + ps*m.su + pu*m.uu), high - low
+	return math.Abs(p*m.u + ps*m.su + pu*m.uu), from, to, high - low
 }
 
 // local returns a point along the line (X) and off it (Y).

@@ -27,20 +27,20 @@ func even(x0, y0, x1, y1, p float64) *section.Pressure {
 func TestStraightFaceBendsAsACantilever(t *testing.T) {
 	p := &section.Plate{Outline: rectangle(400, 600)}
 	h := &section.Hull{Corners: rectangle(200, 200)}
-	l := section.WorstPressed(p, h, even(-200, -300, 200, 300, 2))
+	l := section.WorstPressed(p, h, even(-200, -300, 200, 300, 2), nil)
 	assert.InEpsilon(t, 2.0*200*200/2, l.Unit, 1e-9, "m of the longer side")
 	assert.InDelta(t, 400, l.Length, 1e-9)
 	assert.InDelta(t, 100, l.Offset, 1e-9)
-	l = section.WorstPressed(p, h, even(-200, 250, 200, 300, 12))
+	l = section.WorstPressed(p, h, even(-200, 250, 200, 300, 12), nil)
 	assert.InEpsilon(t, 12.0*50*(200-25), l.Unit, 1e-9, "a block of 50 mm")
 	assert.InDelta(t, math.Pi/2, l.Angle, 1e-6)
 	// From nothing at y = 0 to 3 MPa at the edge: 1 MPa at the face.
 	z := even(-200, 0, 200, 300, 0)
 	z.Y = 0.01
-	assert.InEpsilon(t, 1.0*200*200/2+2.0*200*200/3, section.WorstPressed(p, h, z).Unit, 1e-9)
+	assert.InEpsilon(t, 1.0*200*200/2+2.0*200*200/3, section.WorstPressed(p, h, z, nil).Unit, 1e-9)
 	// A round hull: the chord square to the longer side.
 	round := &section.Hull{Corners: []geom.Point{{}}, Round: 100}
-	assert.InEpsilon(t, 2.0*200*200/2, section.WorstPressed(p, round, even(-200, -300, 200, 300, 2)).Unit, 1e-9)
+	assert.InEpsilon(t, 2.0*200*200/2, section.WorstPressed(p, round, even(-200, -300, 200, 300, 2), nil).Unit, 1e-9)
 }
 
 // TestCornerBendsAcross holds a load at a free corner: m = F/2 across it, the exact
@@ -48,7 +48,7 @@ func TestStraightFaceBendsAsACantilever(t *testing.T) {
 func TestCornerBendsAcross(t *testing.T) {
 	p := &section.Plate{Outline: rectangle(400, 400)}
 	h := &section.Hull{Corners: rectangle(200, 200)}
-	l := section.WorstPressed(p, h, even(198, 198, 200, 200, 25))
+	l := section.WorstPressed(p, h, even(198, 198, 200, 200, 25), nil)
 	assert.InEpsilon(t, 100.0/2, l.Unit, 0.02)
 	assert.InDelta(t, math.Pi/4, l.Angle, 0.01)
 	// A rod there: wedge of 45 degrees, or the whole line across the corner.
@@ -144,7 +144,7 @@ func (q *problem) turn(by float64) *problem {
 }
 
 func (q *problem) worst() (pressed, wedge, lines section.Line) {
-	return section.WorstPressed(&q.plate, &q.hull, &q.zone), section.WorstPulled(&q.plate, &q.hull, q.rods, section.Wedge),
+	return section.WorstPressed(&q.plate, &q.hull, &q.zone, nil), section.WorstPulled(&q.plate, &q.hull, q.rods, section.Wedge),
 		section.WorstPulled(&q.plate, &q.hull, q.rods, section.YieldLines)
 }
 
@@ -169,7 +169,7 @@ func TestSearchFindsTheWorstLine(t *testing.T) {
 		for i := range 3600 {
 			a := 2 * math.Pi * float64(i) / 3600
 			for k, pair := range [][2]float64{
-				{section.PressedAt(&q.plate, &q.hull, &q.zone, a).Unit, pressed.Unit},
+				{section.PressedAt(&q.plate, &q.hull, &q.zone, nil, a).Unit, pressed.Unit},
 				{section.PulledAt(&q.plate, &q.hull, q.rods, section.Wedge, a).Unit, wedge.Unit},
 				{section.PulledAt(&q.plate, &q.hull, q.rods, section.YieldLines, a).Unit, lines.Unit},
 			} {
@@ -210,7 +210,7 @@ func TestSectionsAreFiniteAndAllocateNothing(t *testing.T) {
 	z := even(-250, -200, 250, 200, 2)
 	rods := []section.Rod{{At: geom.Point{X: 200, Y: 150}, Tension: 1}, {At: geom.Point{X: -200, Y: 150}, Tension: 2}, {At: geom.Point{X: 200, Y: -150}, Tension: 3}, {At: geom.Point{X: -200, Y: -150}, Tension: 4}}
 	assert.Zero(t, testing.AllocsPerRun(10, func() {
-		section.WorstPressed(p, h, z)
+		section.WorstPressed(p, h, z, nil)
 		section.WorstPulled(p, h, rods, section.YieldLines)
 	}))
 }
@@ -223,7 +223,7 @@ func BenchmarkWorst(b *testing.B) {
 	rods := []section.Rod{{At: geom.Point{X: 200, Y: 150}, Tension: 1}, {At: geom.Point{X: -200, Y: 150}, Tension: 2}, {At: geom.Point{X: 200, Y: -150}, Tension: 3}, {At: geom.Point{X: -200, Y: -150}, Tension: 4}}
 	b.Run("pressed", func(b *testing.B) {
 		for b.Loop() {
-			section.WorstPressed(p, h, z)
+			section.WorstPressed(p, h, z, nil)
 		}
 	})
 	b.Run("pulled", func(b *testing.B) {
