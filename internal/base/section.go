@@ -1,8 +1,6 @@
 package base
 
 import (
-	"math"
-
 	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/plate"
@@ -37,15 +35,18 @@ type sharer struct {
 	of     []int // rod of the plate for each rod of the contact
 }
 
+// alike is the stiffness of every rod on a plastic block [N/mm]: it is the same for
+// all, so that places alone share the tension, and small beside the block's.
+const alike = 1e7
+
 // contact returns what finds the contact of the plate with its support.
 func (r *PlateResult) contact() plate.Finder {
 	p := &r.in.Plate
 	s := &sharer{in: p, result: &r.Plate}
 	s.bed = contact.Input{Actions: p.Actions, Bed: contact.Bed{Strength: p.Bearing.Pressure}}
-	modulus, length := rodModulus(p.Design.Basis), StretchLength(&r.in)
 	for i, at := range p.Rods.At {
 		if r.Plate.Counts(i) {
-			s.bed.Rods = append(s.bed.Rods, contact.Rod{At: at, Stiffness: modulus * p.Rods.StressArea / length})
+			s.bed.Rods = append(s.bed.Rods, contact.Rod{At: at, Stiffness: alike})
 			s.of = append(s.of, i)
 		}
 	}
@@ -79,6 +80,9 @@ func (s *sharer) tensions(rods []float64) (all []float64, raised bool) {
 // another.
 const raisedBy = 1e-3
 
+// exhausted is why there is no equilibrium at the strength available.
+const exhausted = "the bearing strength and the rods do not balance the actions"
+
 // solve finds the contact at a share of the strength.
 func (s *sharer) solve(share float64) (contact.Result, bool) {
 	s.bed.Bed.Strength = share * s.in.Bearing.Pressure
@@ -86,52 +90,32 @@ func (s *sharer) solve(share float64) (contact.Result, bool) {
 	return r, err == nil && r.Found
 }
 
-// strongest is the greatest share of the strength that is tried.
-const strongest = 1 << 6
+// safely is how far above the least strength the contact is solved where no more is
+// available: at it the plate just begins to tip.
+const safely = 1.02
 
-// least returns the least share of the strength at which the actions are balanced,
-// between one at which they are not and one at which they are.
-func (s *sharer) least(low, high float64) float64 {
-	for range halvings {
-		middle := (low + high) / 2
-		if low > 0 {
-			middle = math.Sqrt(low * high)
-		}
-		if _, ok := s.solve(middle); ok {
-			high = middle
-		} else {
-			low = middle
-		}
+// need returns the contact at the strength available, or at what is needed where that
+// is not enough, and the share of it that is needed at least.
+func (s *sharer) need() (r contact.Result, share float64, ok bool) {
+	a := &s.bed.Actions
+	bed := section.Bed{Outline: s.bed.Outline, Cuts: s.bed.Cuts}
+	least, ok := section.LeastBlock(&bed, s.places(), a)
+	if !ok {
+		r, _ = s.solve(1) // tells why
+		return r, 0, false
 	}
-	return high
+	share = least.Pressure / s.in.Bearing.Pressure
+	r, ok = s.solve(max(1, safely*share))
+	return r, share, ok
 }
 
-// need returns the contact at the strength available, or at more where that is not
-// enough, and the share of it that is needed at least.
-func (s *sharer) need() (r contact.Result, share float64, ok bool) {
-	low := 0.0
-	for share = 1; share <= strongest; share *= 2 {
-		if r, ok = s.solve(share); ok {
-			break
-		}
-		low = share
+// places returns where the rods of the contact stand.
+func (s *sharer) places() []geom.Point {
+	at := make([]geom.Point, len(s.bed.Rods))
+	for i := range at {
+		at[i] = s.bed.Rods[i].At
 	}
-	if !ok || s.bed.Actions.N >= 0 && s.bed.Actions.Mx == 0 && s.bed.Actions.My == 0 {
-		return r, 0, ok
-	}
-	if r.Pressed == 0 {
-		return r, 0, ok
-	}
-	rods := append([]float64(nil), r.Rods...)
-	zone := append([]geom.Point(nil), r.Zone...)
-	least := s.least(low, share)
-	if share > 1 {
-		if more, ok := s.solve(least); ok {
-			return more, least, true
-		}
-	}
-	r.Rods, r.Zone = rods, zone
-	return r, least, true
+	return at
 }
 
 // spread finds the contact of the footprint widened by c, a plastic block of the
@@ -167,7 +151,6 @@ func (s *sharer) whole(float64) plate.Contact {
 	s.bed.Outline = contact.Rectangle(p.SizeX, p.SizeY)
 	shared := &s.in.Shared
 	out := plate.Contact{Pressure: shared.Pressure}
-	rods := s.bed.Rods
 	if z, ok := s.even(); ok {
 		out.Found = true
 		out.Tensions, _ = s.tensions(nil)
@@ -176,12 +159,11 @@ func (s *sharer) whole(float64) plate.Contact {
 		}
 		return s.raised(out)
 	}
-	s.bed.Rods = rods
-	r, ok := s.solve(1)
-	if !ok {
-		out.Reason = r.Reason
-		if _, out.Need, ok = s.need(); !ok {
-			out.Need = 0
+	r, need, ok := s.need()
+	if !ok || need > 1+1e-9 {
+		out.Reason, out.Need = exhausted, need
+		if !ok {
+			out.Reason = r.Reason
 		}
 		return out
 	}
@@ -217,29 +199,14 @@ func (s *sharer) raised(out plate.Contact) plate.Contact {
 // rods: the part of the plate that a straight line cuts off with the resultant in
 // its middle.
 func (s *sharer) even() (z section.Pressure, ok bool) {
-	a, p := &s.in.Actions, &s.in.Plate
+	a := &s.in.Actions
 	if !(a.N < 0) {
 		return z, false
 	}
-	s.bed.Rods = nil
-	x, y := p.SizeX-2*math.Abs(a.My/a.N), p.SizeY-2*math.Abs(a.Mx/a.N)
-	if !(x > 0 && y > 0) {
+	outline := s.bed.Outline
+	b, ok := section.LeastBlock(&section.Bed{Outline: outline}, nil, a)
+	if !ok || b.Pressure > s.in.Bearing.Pressure {
 		return z, false
 	}
-	strength := s.in.Bearing.Pressure
-	mean := -a.N / (p.SizeX * p.SizeY) / strength
-	most := -a.N / (x * y) / strength // the rectangle about the resultant
-	if mean > 1 {
-		return z, false
-	}
-	r, ok := s.solve(most)
-	share := most
-	if ok {
-		share = s.least(mean*(1-1e-9), most)
-		r, ok = s.solve(share)
-	}
-	if !ok || share > 1 {
-		return z, false
-	}
-	return section.Pressure{Zone: append([]geom.Point(nil), r.Zone...), P: r.Pressed / r.Area}, true
+	return section.Pressure{Zone: section.Beyond(outline, b.Toward, b.From), P: b.Pressure}, true
 }

@@ -96,9 +96,13 @@ func (r *Result) aboutY() {
 	r.Case, r.M, r.frame = Uniaxial, math.Abs(m), r.in.frame(false, -math.Copysign(1, m))
 }
 
-// both holds moments about both axes by the clauses as if each acted alone, which is
-// the least that must hold, and shows the worse; the critical sections hold them
-// together.
+// slightMoment is the share of the other moment below which a moment hardly counts
+// for the clauses' states.
+const slightMoment = 0.05
+
+// both holds moments about both axes by the clauses as if one acted alone, which the
+// critical sections hold together. It shows the one that is used more; one that is
+// slight counts in proportion, so that a moment that vanishes changes nothing.
 func (r *Result) both() {
 	r.Biaxial = true
 	y := *r
@@ -106,7 +110,10 @@ func (r *Result) both() {
 	r.run()
 	y.aboutY()
 	y.run()
-	if a, b := r.used(), y.used(); b > a || b == a && r.Misfit != Fits {
+	mx, my := r.M/r.frame.H, y.M/y.frame.H
+	countX, countY := min(1, mx/my/slightMoment), min(1, my/mx/slightMoment)
+	ux, uy := countX*r.used(), countY*y.used()
+	if uy > ux && !(r.Misfit != Fits && countY < 1) || uy <= ux && y.Misfit != Fits && countX < 1 {
 		*r = y
 	}
 }

@@ -48,8 +48,7 @@ func (r *Result) ask() {
 		return
 	}
 	lifts := r.EC.Lifted || r.US.Lifted
-	r.Sections.Asked = r.Biaxial || r.Misfit != Fits || lifts && (r.strays() || r.risen()) ||
-		(lifts || r.in.Design.Basis.US()) && r.pierced()
+	r.Sections.Asked = r.Biaxial || r.Misfit != Fits || lifts && (r.strays() || r.risen() || r.pierced())
 }
 
 // risen reports whether in United States practice the block is so short that the
@@ -59,23 +58,18 @@ func (r *Result) risen() bool {
 	return u.Block > 0 && r.lifts.row[other].Count > 0 && u.Block < r.frame.L/2-r.lifts.row[other].S
 }
 
-// pierced reports whether a hole crosses the line of a face of the footprint, which
-// the clauses take whole.
+// pierced reports whether a hole crosses the line of a face that holds the rods,
+// which the clauses take whole.
 func (r *Result) pierced() bool {
 	in := r.in
-	if in.Rods.Hole == 0 {
-		return false
+	h := in.holdingLines()
+	x, y := h.round, h.round
+	if h.n > 1 {
+		x, y = x+h.at[2].X, y+h.at[2].Y
 	}
-	bent, holds := in.bendingLines(), in.holdingLines()
-	for _, h := range [...]*hull{&bent, &holds} {
-		x, y := h.round, h.round
-		if h.n > 1 {
-			x, y = x+h.at[2].X, y+h.at[2].Y
-		}
-		for _, p := range in.Rods.At {
-			if math.Abs(math.Abs(p.X)-x) < in.Rods.Hole/2 || math.Abs(math.Abs(p.Y)-y) < in.Rods.Hole/2 {
-				return true
-			}
+	for _, p := range in.Rods.At {
+		if math.Abs(math.Abs(p.X)-x) < in.Rods.Hole/2 || math.Abs(math.Abs(p.Y)-y) < in.Rods.Hole/2 {
+			return true
 		}
 	}
 	return false
@@ -149,7 +143,7 @@ func (r *Result) press(s *Sections) {
 		return
 	}
 	hull, outline := in.bendingLines(), section.Rectangle(in.Plate.SizeX, in.Plate.SizeY)
-	plate := section.Plate{Outline: outline[:], Holes: in.Rods.At, Diameter: in.Rods.Hole}
+	plate := section.Plate{Outline: outline[:]} // the whole width, as the cantilevers of the Manual have it
 	var rods [mostRods]section.Rod
 	n := min(mostRods, len(in.Rods.At))
 	for i := range n {

@@ -13,7 +13,7 @@ var (
 	sectionModel = &limit.Notice{Code: "plate_sections", Severity: limit.Caution,
 		Text: "The clauses' own pattern does not fit all that acts here: the plate is held by straight sections at any angle, with what presses and pulls beyond them, an engineering model by statics. It does not cover stiffeners; an engineer must judge."}
 	sectionAlone = &limit.Notice{Code: "plate_axes_apart", Severity: limit.Info,
-		Text: "Moments act about both axes: the clauses' own states hold one of them with the axial force alone, the worse of the two; the sections at any angle hold both together."}
+		Text: "Moments act about both axes: the clauses' own states hold one of them with the axial force alone; the sections at any angle hold both together."}
 	sectionBay = &limit.Notice{Code: "plate_rods_between_flanges", Severity: limit.Info,
 		Text: "Rods between flanges, or between two plates, bend the plate as if it were held along the web or the nearer plate alone, on the safe side."}
 	sectionLeft = &limit.Notice{Code: "plate_rods_left_out", Severity: limit.Caution,
@@ -78,7 +78,7 @@ func (r *Result) deriveSections(s *derive.Sheet) {
 		s.Given("a_p", l.Angle*180/math.Pi, "deg", "direction of the section that is pressed most, from x")
 		s.Given("h_p", l.Offset, "mm", "its distance from the column axis")
 		s.Given("M_pa", l.Moment, "Nmm", "moment of the pressure beyond it")
-		s.Given("b_pa", l.Length, "mm", "its length within the plate and 45 degrees of what presses, less holes")
+		s.Given("b_pa", l.Length, "mm", "its length within the plate and 45 degrees of what presses")
 		s.Step("m_pa", "M_pa / b_pa", c.Mp, "N", clausePressedUS)
 		r.deriveSectionR(s)
 		s.Step("u_pa", "m_pa / m_aR", c.Mp/c.Rp, "", clausePressedUS)

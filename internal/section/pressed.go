@@ -16,7 +16,7 @@ type Pressure struct {
 }
 
 // WorstPressed returns the section that pressure bends most [Nmm/mm]. Rods that
-// pull in front of what presses relieve it; those beside it do not.
+// pull within the length that it bends relieve it; those beside it do not.
 //
 // Source: statics; the length at 45 degrees as AISC Design Guide 1 has it of rods.
 func WorstPressed(p *Plate, h *Hull, z *Pressure, rods []Rod) Line {
@@ -45,7 +45,7 @@ func WorstPressed(p *Plate, h *Hull, z *Pressure, rods []Rod) Line {
 // Source: statics.
 func PressedAt(p *Plate, h *Hull, z *Pressure, rods []Rod, angle float64) Line {
 	f := h.at(angle)
-	moment, low, high, reach := z.beyond(&f)
+	moment, low, high := z.beyond(&f)
 	var length float64
 	if moment > 0 {
 		for i := range rods {
@@ -55,23 +55,21 @@ func PressedAt(p *Plate, h *Hull, z *Pressure, rods []Rod, angle float64) Line {
 			}
 		}
 		f.low, f.high = p.chord(&f)
-		length = min(reach, p.net(&f))
+		length = min(high-low, p.net(&f))
 	}
 	l := f.line(length, moment)
 	l.Angle = turned(angle)
 	return l
 }
 
-// beyond returns the moment of the pressure beyond a line about it, from where to
-// where along the line it presses, and the length that 45 degrees from there reach.
-func (z *Pressure) beyond(f *frame) (moment, from, to, reach float64) {
-	low, high := math.Inf(1), math.Inf(-1)
-	from, to = low, high
+// beyond returns the moment of the pressure beyond a line about it, and the part of
+// the line that 45 degrees from the pressed part reach.
+func (z *Pressure) beyond(f *frame) (moment, low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
 	var m integral
 	var first, last geom.Point // along the line and off it
 	count := 0
 	corner := func(q geom.Point) {
-		from, to = min(from, q.X), max(to, q.X)
 		low, high = min(low, q.X-q.Y), max(high, q.X+q.Y)
 		if count == 0 {
 			first = q
@@ -95,13 +93,13 @@ func (z *Pressure) beyond(f *frame) (moment, from, to, reach float64) {
 		a = b
 	}
 	if count < 3 {
-		return 0, 0, 0, 0
+		return 0, 0, 0
 	}
 	m.add(last, first)
 	// The pressure in the line's own axes: s along it, u off it.
 	p := z.P + f.offset*(z.X*f.n.X+z.Y*f.n.Y)
 	ps, pu := z.X*f.t.X+z.Y*f.t.Y, z.X*f.n.X+z.Y*f.n.Y
-	return math.Abs(p*m.u + ps*m.su + pu*m.uu), from, to, high - low
+	return math.Abs(p*m.u + ps*m.su + pu*m.uu), low, high
 }
 
 // local returns a point along the line (X) and off it (Y).

@@ -25,6 +25,9 @@ const (
 	YieldLines
 )
 
+// straightOn is by how much the cosine of a direction may miss 1.
+const straightOn = 1e-9
+
 // leastTension is the least that counts [N]: less does not keep its digits.
 const leastTension = 1e-9
 
@@ -61,6 +64,9 @@ func WorstPulled(p *Plate, h *Hull, rods []Rod, spread Spread) Line {
 		}
 		any = true
 		e.meets(h, rods[i].At)
+		if n, ok := h.towards(rods[i].At); ok {
+			e.add(math.Atan2(n.Y, n.X))
+		}
 		if len(rods) > fewRods {
 			continue
 		}
@@ -104,7 +110,7 @@ func (b *pulls) bend(p *Plate, h *Hull, rods []Rod, spread Spread, angle float64
 			if b.n == 0 {
 				f.low, f.high = p.chord(&f)
 			}
-			b.add(p, &f, r, i, arm, spread)
+			b.add(p, h, &f, r, i, arm, spread)
 		}
 	}
 	if b.n == 0 {
@@ -141,8 +147,9 @@ func (b *pulls) bend(p *Plate, h *Hull, rods []Rod, spread Spread, angle float64
 // a is the rod's distance from the line, e from the plate's edge beyond it, e_1 from
 // the nearer end of the line. Along a face of the hull neither side reaches beyond
 // the end of the line; at a corner the line is free to turn about it, and the two
-// sides together are no longer than it.
-func (b *pulls) add(p *Plate, f *frame, r *Rod, rod int, arm float64, spread Spread) {
+// sides together are no longer than it. Yield lines about a rod form along a face, or
+// across the shortest way to the hull; any other line bends as a whole.
+func (b *pulls) add(p *Plate, h *Hull, f *frame, r *Rod, rod int, arm float64, spread Spread) {
 	if b.n == mostRods {
 		return
 	}
@@ -152,7 +159,11 @@ func (b *pulls) add(p *Plate, f *frame, r *Rod, rod int, arm float64, spread Spr
 		left, right = max(0, q.s-f.low), max(0, f.high-q.s)
 	}
 	reach := arm
-	if spread == YieldLines {
+	switch n, ok := h.towards(r.At); {
+	case spread == Wedge:
+	case !f.face && !(ok && dot(n, f.n) > 1-straightOn):
+		reach = math.Inf(1)
+	default:
 		reach = 2*arm + 0.625*p.edge(r.At, f.n)
 		q.fan = math.Pi * (arm + min(arm, 2/math.Pi*min(left, right)))
 	}

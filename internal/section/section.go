@@ -75,6 +75,26 @@ func (h *Hull) at(angle float64) frame {
 	return f
 }
 
+// towards returns the direction from the nearest corner or face of the hull, without
+// its rounding, to a point outside it.
+func (h *Hull) towards(p geom.Point) (n geom.Point, ok bool) {
+	least := math.Inf(1)
+	inside := len(h.Corners) > 2
+	for i, a := range h.Corners {
+		b := h.Corners[(i+1)%len(h.Corners)]
+		d, q := geom.Point{X: b.X - a.X, Y: b.Y - a.Y}, geom.Point{X: p.X - a.X, Y: p.Y - a.Y}
+		if k := dot(d, d); k > 0 {
+			inside = inside && d.X*q.Y-d.Y*q.X >= 0
+			k = min(1, max(0, dot(d, q)/k))
+			q = geom.Point{X: q.X - k*d.X, Y: q.Y - k*d.Y}
+		}
+		if far := math.Hypot(q.X, q.Y); far < least && far > 0 {
+			least, n = far, geom.Point{X: q.X / far, Y: q.Y / far}
+		}
+	}
+	return n, !inside && least < math.Inf(1)
+}
+
 // chord returns where the line enters and leaves the plate; low is above high where
 // it misses it.
 func (p *Plate) chord(f *frame) (low, high float64) {
