@@ -474,7 +474,8 @@ func (c *column) parts(k *Case, at *geom.Actions, solved *shared) ([]part, error
 	out := []part{beneath}
 	in := *b
 	in.Plate.Actions, in.Support.Actions = c.in.onPlate(k.Actions, *at), *at
-	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.highest, Tensions: solved.most}
+	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.highest, Tensions: solved.most,
+		Pressure: c.pressure(solved)}
 	p, err := CheckPlate(&in)
 	if err != nil {
 		return nil, err

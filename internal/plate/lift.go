@@ -128,6 +128,7 @@ func (r *Result) RodPull(i int) float64 {
 	if i < 0 || i >= len(r.in.Rods.At) {
 		return 0
 	}
+	found := r.sectionPull(i)
 	f, l := &r.frame, &r.lifts
 	s := r.in.Rods.At[i].X
 	if f.AlongY {
@@ -135,11 +136,11 @@ func (r *Result) RodPull(i int) float64 {
 	}
 	switch s *= l.side; {
 	case s > f.H/2:
-		return l.pull[first]
+		return max(found, l.pull[first])
 	case s < -f.H/2:
-		return l.pull[other]
+		return max(found, l.pull[other])
 	}
-	return 0
+	return found
 }
 
 // beyondTips returns how far the outermost rods stand beyond the ends of the
