@@ -17,15 +17,18 @@ func rootPsi(power float64) float64 {
 
 // Factors of ACI 318-19 chapter 17 for cast-in headed rods (from memory).
 var (
-	coneACI = 24 * rootPsi(1.5) // 17.6.2.2.1, k_c
-	blowOut = 160 * rootPsi(2)  // 17.6.4.1, c_a1 sqrt(A_brg)
-	edgeOne = 7 * rootPsi(2)    // 17.7.2.2.1(a), sqrt(d) c_a1^1.5
-	edgeTwo = 9 * rootPsi(1.5)  // 17.7.2.2.1(b), c_a1^1.5
-	mostFu  = 125e3 * psi       // 17.6.1.2
-	pryDeep = 2.5 * inch        // 17.7.3.1
+	coneACI = 24 * rootPsi(1.5)   // 17.6.2.2.1, k_c
+	deepACI = 16 * rootPsi(5.0/3) // 17.6.2.2.3, h_ef from 11 to 25 in.
+	blowOut = 160 * rootPsi(2)    // 17.6.4.1, c_a1 sqrt(A_brg)
+	edgeOne = 7 * rootPsi(2)      // 17.7.2.2.1(a), sqrt(d) c_a1^1.5
+	edgeTwo = 9 * rootPsi(1.5)    // 17.7.2.2.1(b), c_a1^1.5
+	mostFu  = 125e3 * psi         // 17.6.1.2
+	pryDeep = 2.5 * inch          // 17.7.3.1
 )
 
 const (
+	deepFrom         = 11 * inch
+	deepTo           = 25 * inch
 	coneUncrackedACI = 1.25 // 17.6.2.5.1
 	pullACIFactor    = 8    // 17.6.3.2.2
 	pullUncrackedACI = 1.4  // 17.6.3.3.1
@@ -67,11 +70,11 @@ func (r *Result) steelACI() {
 	in, s := r.in, &r.Steel
 	fu := min(in.Steel.Fu, yieldShare*in.Steel.Fy, mostFu)
 	s.GammaN, s.GammaV = phiTension, phiShear
-	if in.Brittle {
+	if r.Brittle {
 		s.GammaN, s.GammaV = phiTensionHard, phiShearHard
 	}
 	s.K6, s.KGrout = shearShare, 1
-	if in.GroutThick > 0 || in.Gap {
+	if in.Under.GroutThick > 0 || in.Under.Gap > 0 {
 		s.KGrout = groutShare
 	}
 	s.NRk = r.As * fu

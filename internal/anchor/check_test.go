@@ -44,7 +44,9 @@ func random(t *rapid.T) anchor.Input {
 	in.Block.Height = rapid.Float64Range(250, 1500).Draw(t, "h")
 	in.Embedment = rapid.Float64Range(60, 240).Draw(t, "h_ef")
 	in.Uncracked = rapid.Bool().Draw(t, "uncracked")
-	in.GroutThick = rapid.Float64Range(0, 60).Draw(t, "grout")
+	in.Under = anchor.Under{GroutThick: rapid.Float64Range(0, 60).Draw(t, "grout"), GroutStrength: rapid.Float64Range(20, 60).Draw(t, "mortar"),
+		Plate: 30, Level: rapid.Bool().Draw(t, "level"), HoldsRotation: rapid.Bool().Draw(t, "held"),
+		Gap: rapid.SampledFrom([]float64{0, 0, 40}).Draw(t, "gap"), Washer: rapid.SampledFrom([]float64{0, 0, 12}).Draw(t, "washer")}
 	// Forces of either sign for shear; of some newtons at least, or none.
 	force := func(name string, signs ...float64) float64 {
 		return rapid.SampledFrom(append(signs, 0)).Draw(t, "sign "+name) * rapid.Float64Range(10, 40e3).Draw(t, name)
@@ -185,6 +187,7 @@ func TestStrongerGroupIsNeverUsedMore(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
 				in := random(t)
+				in.Under.GroutStrength = 200 // never weaker than the concrete
 				_, before := check(t, in)
 				better := in
 				c.change(&better)
@@ -223,7 +226,7 @@ func TestWhatTheBasisDoesNotCover(t *testing.T) {
 		{"thick rod", func(in *anchor.Input) {
 			in.Thread, in.Head = material.Thread{Diameter: 64, StressArea: 2676}, anchor.Head{Area: 5000}
 		}, "anchor_pull_out"},
-		{"thick grout", func(in *anchor.Input) { in.GroutThick = 50 }, "anchor_rod_shear"},
+		{"loose holes", func(in *anchor.Input) { in.Under.Loose = true }, "anchor_rod_shear"},
 		{"hard steel", func(in *anchor.Input) { in.Steel = material.RodSteel{Fy: 1080, Fu: 1200} }, "anchor_rod_combined"},
 		{"forces unknown", func(in *anchor.Input) { in.Each, in.ShareReason = nil, "the plate presses" }, "anchor_combined"},
 		{"US, strong concrete", func(in *anchor.Input) { in.Design.Basis = basis.USLRFD; in.Block.Concrete.Strength = 90 }, "anchor_edge"},

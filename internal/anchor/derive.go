@@ -86,8 +86,12 @@ func (r *Result) deriveTension(s *derive.Sheet) {
 // deriveCone writes a cone; its symbols end with mark.
 func (r *Result) deriveCone(s *derive.Sheet, c *Cone, g *group, mark, clause string) {
 	s.Given("h_"+mark, c.H, "mm", "embedment that counts beside near edges; "+clause)
+	power := "^1.5"
+	if c.Power != 1.5 {
+		power = "^(5 / 3)"
+	}
 	s.Given("k_c,"+mark, c.K, "", "for N and mm; "+clause)
-	s.Step("N_0,"+mark, "k_c,"+mark+" sqrt(f_c) h_"+mark+"^1.5", c.N0, "N", clause)
+	s.Step("N_0,"+mark, "k_c,"+mark+" sqrt(f_c) h_"+mark+power, c.N0, "N", clause)
 	s.Step("A_0,"+mark, "(3 h_"+mark+")^2", c.A0, "mm2", clause)
 	s.Given("A_c,"+mark, c.A, "mm2", "area of the cones, cut off at the edges; "+clause)
 	s.Given("c_"+mark, g.least, "mm", "nearest edge")
@@ -145,6 +149,9 @@ func (r *Result) deriveShear(s *derive.Sheet) {
 		s.Step("V_Rk,s", "k_6 k_gr A_s f_uk", t.VRk, "N", steel)
 		s.Given("gamma_Ms,V", t.GammaV, "", "EN 1992-4:2018 Table 4.1")
 		s.Step("V_Rd,s", "V_Rk,s / gamma_Ms,V", t.VRd, "N", steel)
+		if t.Lever.Why != "" {
+			r.deriveLever(s)
+		}
 	} else {
 		s.Given("f_u,max", mostFu, "MPa", "ACI 318-19 17.6.1.2")
 		s.Factor("phi_V", t.GammaV, "ACI 318-19 Table 17.5.3(a)")
@@ -158,6 +165,32 @@ func (r *Result) deriveShear(s *derive.Sheet) {
 	if r.Edge.Applies {
 		r.deriveEdge(s)
 	}
+}
+
+// deriveLever writes the shear with a lever arm.
+func (r *Result) deriveLever(s *derive.Sheet) {
+	const where, clause = "EN 1992-4:2018 6.2.2.3", "EN 1992-4:2018 7.2.2.3.2"
+	t, l, u := &r.Steel, &r.Steel.Lever, &r.in.Under
+	s.Given("t_gr", u.GroutThick, "mm", "grout")
+	s.Given("gap", u.Gap, "mm", "clear gap")
+	s.Given("t_fix", u.Plate, "mm", "plate as built")
+	s.Given("a_3", l.A3, "mm", "0.5 d, or 0 where a nut clamps the rods; "+where)
+	if u.Washer > 0 {
+		s.Given("t_w,b", u.Washer, "mm", "welded washers, which alone bear on the rods")
+		s.Step("e_1", "t_gr + gap + t_fix + t_w,b / 2", l.E1, "mm", where)
+	} else {
+		s.Step("e_1", "t_gr + gap + t_fix / 2", l.E1, "mm", where)
+	}
+	s.Step("l_a", "a_3 + e_1", l.Arm, "mm", where+": "+l.Why)
+	s.Given("alpha_M", l.AlphaM, "", "1: the plate may turn; 2: it may not; "+where)
+	s.Step("W_el", "pi / 32 (4 A_s / pi)^1.5", l.W, "mm3", "stress diameter")
+	s.Step("M0_Rk,s", "1.2 W_el f_uk", l.M0, "Nmm", clause)
+	s.Given("N_l", l.Ft, "N", "governing rod, tension")
+	s.Given("V_l", l.Fv, "N", "governing rod, shear")
+	s.Step("gamma_Ms,N", "max(1.4, 1.2 f_uk / f_yk)", t.GammaN, "", "EN 1992-4:2018 Table 4.1")
+	s.Step("N_Rd,s", "A_s f_uk / gamma_Ms,N", t.NRd, "N", steelTension.Clause[r.in.Design.Basis])
+	s.Step("M_Rk,s", "M0_Rk,s max(0, 1 - N_l / N_Rd,s)", l.M, "Nmm", clause)
+	s.Step("V_Rd,s,M", "min(alpha_M M_Rk,s / (l_a gamma_Ms,V), k_6 A_s f_uk / gamma_Ms,V)", l.VRd, "N", clause)
 }
 
 func (r *Result) deriveEdge(s *derive.Sheet) {

@@ -18,7 +18,11 @@ const (
 	softShear     = 0.6 // 7.2.2.3.1, k_6 for f_uk up to 500 MPa
 	hardShear     = 0.5
 	brittleShare  = 0.8 // k_7
-	mostGrout     = 40  // 7.2.2.3.1: grout up to min(40 mm, 5 d)
+	mostGrout     = 40  // 6.2.2.3(2): grout up to min(40 mm, 5 d)
+	leastMortar   = 30  // MPa; 6.2.2.3
+	thinGrout     = 0.5 // of d; 6.2.2.3(1)
+	widePitch     = 10  // of d; 6.2.2.3(2)
+	leverShare    = 1.2 // (7.37), M0_Rk,s = 1.2 W_el f_uk
 )
 
 func kCone(uncracked bool) float64 {
@@ -34,7 +38,7 @@ func kCone(uncracked bool) float64 {
 //	V_Rk,s = k_7 k_6 A_s f_uk (1 - 0.01 t_grout), gamma_Ms = f_uk/f_yk >= 1.25
 //	(1.5 where f_uk > 800 MPa or f_yk/f_uk > 0.8)
 //
-// Source: EN 1992-4:2018 7.2.1.3, 7.2.2.3.1, Table 4.1.
+// Source: EN 1992-4:2018 7.2.1.3, 7.2.2.3.1, 6.2.2.3, Table 4.1.
 func (r *Result) steelEN() {
 	in, s := r.in, &r.Steel
 	fu, fy := in.Steel.Fu, in.Steel.Fy
@@ -47,17 +51,15 @@ func (r *Result) steelEN() {
 	if fu > 500 {
 		s.K6 = hardShear
 	}
-	if in.Brittle {
+	if r.Brittle {
 		s.K6 *= brittleShare
 	}
-	s.KGrout = 1 - 0.01*in.GroutThick
+	s.KGrout = max(0, 1-0.01*min(in.Under.GroutThick, mostGrout))
 	switch {
 	case fu > 1000:
 		s.Reason = "f_uk above 1000 MPa is beyond EN 1992-4 7.2.2.3.1"
-	case in.Gap:
-		// The rods bend: see the rods' own check.
-	case in.GroutThick > min(mostGrout, 5*in.Thread.Diameter):
-		s.Reason = "grout of more than min(40 mm, 5 d) makes the rods bend: describe it as a stand-off"
+	case in.Under.Loose:
+		s.Reason = loose
 	}
 	s.VRk = s.K6 * s.KGrout * s.NRk
 	s.NRd, s.VRd = s.NRk/s.GammaN, s.VRk/s.GammaV
@@ -66,6 +68,9 @@ func (r *Result) steelEN() {
 		if u := n*n + v*v; u > s.Both {
 			s.Both, s.BothRod = u, i
 		}
+	}
+	if s.Lever.Why = r.whyBent(); s.Lever.Why != "" {
+		r.lever()
 	}
 }
 

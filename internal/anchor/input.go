@@ -45,7 +45,19 @@ type Input struct {
 	Uncracked   bool    // whether the concrete is shown to stay uncracked
 	PryFactor   float64 // k_8 of the Eurocode [-]; 0: 1
 	LightFactor float64 // lambda of light-weight concrete, US [-]; 0: 1
-	GroutThick  float64 // grout under the plate [mm]
-	Gap         bool    // whether the rods bridge a gap under the plate
 	Brittle     bool    // whether the steel breaks at small strain
+	Under       Under
+}
+
+// Under is what lies between the concrete and where the plate bears on a rod.
+type Under struct {
+	GroutThick    float64 // [mm]; 0: none
+	GroutStrength float64 // [MPa]
+	Gap           float64 // clear gap that the rods bridge [mm]; 0: none
+	Clamped       bool    // whether a nut clamps the rods at the surface
+	Plate         float64 // thickness of the plate as built [mm]
+	Washer        float64 // thickness of welded washers that alone bear on the rods [mm]; 0: the plate bears
+	Loose         bool    // whether nothing bears on the rods in the holes
+	HoldsRotation bool    // whether the plate keeps the rods' upper ends from turning
+	Level         bool    // whether neither tension nor a moment acts on the plate
 }

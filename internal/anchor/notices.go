@@ -24,13 +24,19 @@ var (
 		Text: "The concrete is taken as normal-weight."}
 	ductile = &limit.Notice{Code: "anchor_ductile", Severity: limit.Assumption,
 		Text: "The rod's steel is taken as ductile (more than 8 % strain at rupture by EN 1992-4, 14 % by ACI 318)."}
+	brittleClass = &limit.Notice{Code: "anchor_class_not_ductile", Severity: limit.Info,
+		Text: "The class is not known to have the strain at rupture that the basis asks for (ISO 898-1): the values of brittle steel are taken."}
+	lever = &limit.Notice{Code: "anchor_lever_arm", Severity: limit.Assumption,
+		Text: "By EN 1992-4 6.2.2.3 the rods carry their shear with a lever arm (what lies under the plate, or how it bears on them, asks for it); the plate may turn unless plate_holds_rotation says that it may not."}
+	looseHoles = &limit.Notice{Code: "anchor_loose_holes", Severity: limit.Caution,
+		Text: "The holes exceed the nominal clearance: the rods carry shear only where welded washers or a setting plate hand it to them, which CheckAnchorRods asks for."}
 	static = &limit.Notice{Code: "anchor_static_load", Severity: limit.Caution,
 		Text: "Static load only: earthquake, fatigue and fire are not part of this check."}
 )
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{cracked, uncracked, plain, splitting, block, pry, frontRow, magnitudes, light, ductile, static}
+	return []*limit.Notice{cracked, uncracked, plain, splitting, block, pry, frontRow, magnitudes, light, ductile, brittleClass, lever, looseHoles, static}
 }
 
 // Notices appends the notices.
@@ -45,7 +51,8 @@ func (r *Result) Notices(l *limit.Notices) {
 	}{
 		{cracked, !in.Uncracked}, {uncracked, in.Uncracked}, {plain, true}, {splitting, true}, {block, true},
 		{pry, r.ec && in.PryFactor == 0 && shear}, {frontRow, shear}, {magnitudes, shear},
-		{light, in.LightFactor == 0}, {ductile, !in.Brittle}, {static, true},
+		{light, in.LightFactor == 0}, {ductile, !r.Brittle}, {brittleClass, r.ByClass},
+		{lever, shear && r.Steel.Lever.Why != ""}, {looseHoles, shear && in.Under.Loose}, {static, true},
 	} {
 		if n.holds {
 			l.Add(n.notice)

@@ -42,7 +42,8 @@ const (
 	noTension = "no rod is in tension"
 	noShear   = "no rod carries shear"
 	farFaces  = "no side face is near enough"
-	bends     = "the rods bridge a gap: see how they bend across it"
+	bends     = "with a lever arm the shear is held beside the tension: see anchor_rod_shear (EN 1992-4:2018 7.2.2.3.2)"
+	loose     = "the holes exceed the nominal clearance: rods carry shear only through welded plate washers"
 )
 
 // States appends the limit states in their fixed order.
@@ -90,13 +91,21 @@ func (r *Result) shearStates(l *limit.List) {
 	switch {
 	case r.Steel.Reason != "":
 		l.Add(limit.Beyond(steelShear, r.Steel.Reason))
-	case r.ec && r.in.Gap:
-		l.Add(limit.Skip(steelShear, bends))
+	case r.ec && r.Steel.Lever.Why != "":
+		l.Add(r.leverState())
 	default:
 		l.Add(limit.Evaluate(steelShear, r.Fv, r.Steel.VRd).Of(r.sheared + 1))
 	}
 	l.Add(limit.Evaluate(pryOut, r.V, r.PryRd))
 	l.Add(limit.Evaluate(concreteEdge, math.Hypot(r.Edge.Vn, r.Edge.Vt), r.Edge.VRd))
+}
+
+// leverState holds the rod that governs with a lever arm.
+func (r *Result) leverState() limit.State {
+	l := &r.Steel.Lever
+	state := limit.Evaluate(steelShear, l.Fv, l.VRd).Of(l.Rod + 1)
+	state.Clause = "EN 1992-4:2018 7.2.2.3.2, 6.2.2.3"
+	return state
 }
 
 func (r *Result) alone() string {
@@ -116,7 +125,7 @@ func (r *Result) steelBothState() limit.State {
 		return limit.Skip(steelBoth, reason)
 	case s.Reason != "":
 		return limit.Beyond(steelBoth, s.Reason)
-	case r.in.Gap:
+	case s.Lever.Why != "":
 		return limit.Skip(steelBoth, bends)
 	}
 	return limit.Evaluate(steelBoth, s.Both, 1).Of(s.BothRod + 1)

@@ -44,7 +44,7 @@ func Validate(in *Input, faults *limit.Faults) {
 	if !(in.LightFactor == 0 || within(in.LightFactor, 0.75, 1)) {
 		faults.Add(limit.OutOfRange, path+"lightweight_factor", "must be between 0.75 and 1")
 	}
-	if !within(in.GroutThick, 0, greatestSize) {
+	if !within(in.Under.GroutThick, 0, greatestSize) {
 		faults.Add(limit.OutOfRange, path+"block.grout.thickness_mm", "must be a length, not negative")
 	}
 	if !sound {

@@ -1,9 +1,11 @@
 package base
 
 import (
+	"slices"
 	"strings"
 
 	"footward.example/footward/internal/anchor"
+	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/geom"
@@ -41,7 +43,8 @@ type AnchorageInput struct {
 // AnchorageResult is the outcome of CheckAnchorage.
 type AnchorageResult struct {
 	part
-	rods rod.Result
+	rods  rod.Result
+	bends bool // whether the rods' bending is told beside the anchorage
 }
 
 // carried is what rods hand on to their anchorage.
@@ -50,17 +53,30 @@ type carried struct {
 	each    []rod.Force
 	reason  string // why the forces are not known
 	stretch float64
-	grout   float64 // under the plate [mm]
+	grout   grout   // under the plate
 	holds   float64 // design tension resistance of a rod [N]; 0: not known
 	actions geom.Actions
+	level   bool // whether neither tension nor a moment is known to act on the plate
 }
+
+// grout is a layer of it.
+type grout struct{ thick, strength float64 }
 
 // headed returns the input of rods with heads.
 func (a *Anchorage) headed(c *carried) anchor.Input {
 	in, r := a.Headed, c.rods
 	in.Design, in.Thread, in.Steel, in.Corrosion = r.Design, r.Rod.Thread, r.Rod.Steel, r.Rod.Corrosion
-	in.At, in.ShareReason, in.GroutThick = r.At, c.reason, c.grout
-	in.Gap = r.StandOff.Gap > 0
+	in.At, in.ShareReason = r.At, c.reason
+	in.Under = anchor.Under{
+		GroutThick: c.grout.thick, GroutStrength: c.grout.strength, Plate: r.Plate.Thickness,
+		Gap: r.StandOff.Gap, Clamped: r.StandOff.ClampedAtSurface, Level: c.level,
+		HoldsRotation: r.Holes.HoldsRotation || r.StandOff.Gap > 0 && r.StandOff.PlateHoldsRotation,
+	}
+	if bare := rod.Oversized(r); bare && r.Holes.WeldedWashers {
+		in.Under.Washer = rod.WasherThickness(r)
+	} else {
+		in.Under.Loose = bare
+	}
 	in.Each = make([]anchor.Force, len(c.each))
 	for i, f := range c.each {
 		in.Each[i] = anchor.Force(f)
@@ -124,10 +140,19 @@ func ValidateAnchorage(in *AnchorageInput, faults *limit.Faults) {
 	if in.Anchorage.Kind == NotHeld {
 		return // the schema says so
 	}
-	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.Anchorage.Headed.GroutThick,
+	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.grout(),
 		each: make([]rod.Force, len(in.Rods.At))}
 	in.Anchorage.validate(&c, faults)
 }
+
+// grout returns the grout of the block in which the rods stand.
+func (in *AnchorageInput) grout() grout {
+	u := &in.Anchorage.Headed.Under
+	return grout{u.GroutThick, u.GroutStrength}
+}
+
+// level reports whether actions neither pull at a plate nor bend it.
+func level(a *geom.Actions) bool { return a.N <= 0 && a.Mx == 0 && a.My == 0 }
 
 // CheckAnchorage verifies what holds a group of rods below. Errors: limit.Faults.
 func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
@@ -144,7 +169,7 @@ func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
 	if r.rods, err = rod.Check(&in.Rods); err != nil {
 		return nil, err
 	}
-	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.Anchorage.Headed.GroutThick,
+	c := carried{rods: &in.Rods, stretch: in.Stretch, actions: in.Rods.Actions, grout: in.grout(), level: level(&in.Rods.Actions) && len(in.Rods.Each) == 0,
 		reason: r.rods.TensionReason, holds: strength(&r.rods)}
 	if c.reason == "" {
 		c.reason = r.rods.ShearReason
@@ -159,6 +184,7 @@ func CheckAnchorage(in *AnchorageInput) (*AnchorageResult, error) {
 			c.actions.N += f.Tension
 		}
 	}
+	r.bends = in.Anchorage.Kind == Headed && in.Rods.Design.Basis.US()
 	r.part, err = in.Anchorage.check(&c)
 	return r, err
 }
@@ -171,14 +197,34 @@ func strength(r *rod.Result) float64 {
 	return r.FtRd
 }
 
+// States appends those of the anchorage, and with ACI 318, which leaves it out, how
+// the rods bend.
+func (r *AnchorageResult) States(l *limit.List) {
+	r.part.States(l)
+	if r.bends {
+		state := r.rods.BendState()
+		state.Kind = rodBending
+		l.Add(state)
+	}
+}
+
 // Derive writes how the rods share the actions, then the anchorage.
 func (r *AnchorageResult) Derive(s *derive.Sheet) {
 	r.rods.DeriveForces(s)
 	r.part.Derive(s)
+	if r.bends {
+		r.rods.DeriveBending(s)
+	}
 }
 
+// rodBending is how anchored rods bend, which ACI 318 leaves out.
+var rodBending = &limit.Kind{ID: "anchor_rod_bending", Title: "Anchored rod in tension and bending", Measure: limit.Stress,
+	Clause: [basis.Count]string{basis.USLRFD: rod.ClauseBend, basis.USASD: rod.ClauseBend}}
+
 // AnchorageKinds returns the limit states in order: with heads, then through.
-func AnchorageKinds() []*limit.Kind { return append(anchor.Kinds(), tie.Kinds()...) }
+func AnchorageKinds() []*limit.Kind {
+	return slices.Concat(anchor.Kinds(), []*limit.Kind{rodBending}, tie.Kinds())
+}
 
 // AnchorageRemarks returns the notices in order: with heads, then through.
 func AnchorageRemarks() []*limit.Notice { return append(anchor.Remarks(), tie.Remarks()...) }

@@ -51,7 +51,7 @@ func TestColumnBaseEqualsItsAnchorage(t *testing.T) {
 				alone.Anchorage.Through.Load = max(0, -a.N)
 				s := in.Base.Support.Block
 				alone.Anchorage.BlockOfSupport = false
-				alone.Anchorage.Headed.GroutThick = s.GroutThick
+				alone.Anchorage.Headed.Under = anchor.Under{GroutThick: s.GroutThick, GroutStrength: s.GroutStrength}
 				alone.Anchorage.Headed.Block = anchor.Block{Concrete: s.Concrete, SizeX: s.SizeX, SizeY: s.SizeY, Height: s.Height}
 				own, err := base.CheckAnchorage(&alone)
 				require.NoError(t, err)
@@ -62,6 +62,9 @@ func TestColumnBaseEqualsItsAnchorage(t *testing.T) {
 					if id == "tie_uplift" || id == "tie_overturning" {
 						assert.Contains(t, got, id)
 						continue
+					}
+					if id == "anchor_rod_bending" {
+						id = "rod_stand_off_stress" // the base has its rods' own check
 					}
 					n++
 					assert.Equal(t, w.Verdict, got[id].Verdict, "%s %v %v %s", name, b, a, id)

@@ -37,6 +37,8 @@ type ColumnInput struct {
 	Preload  float64 // of each rod, certain to last [N]
 	Friction bool    // whether friction takes shear before the rods
 	Mu       float64 // its coefficient, US bases [-]
+	// Whether the coefficient was not given.
+	MuAssumed bool
 	// What holds the rods below; NotHeld: not checked.
 	Anchorage Anchorage
 	Below     Substructure
@@ -81,9 +83,7 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 			*faults = append(*faults, f)
 		}
 	}
-	if t, of := in.Weld.Parts[0].Thickness, in.Base.Plate.Plate.Thickness; in.HasWeld && t > 0 && of > 0 && math.Abs(t-of) > 1e-6*of {
-		faults.Add(limit.Conflict, "base.weld.parts[0].thickness_mm", fmt.Sprintf("of %g mm is not the plate's, of %g mm", t, of))
-	}
+	in.agree(faults)
 	s := &in.Base.Support
 	switch {
 	case !(in.Modulus >= 0 && in.Modulus <= 1e6):
@@ -155,19 +155,22 @@ func (in *ColumnInput) anchorage() *Anchorage {
 
 // carried returns what the rods hand on to their anchorage in a case.
 func (in *ColumnInput) carried(rods *rod.Input, k *Case, each []rod.Force) carried {
-	c := carried{rods: rods, each: each, stretch: in.Base.Stretch, actions: k.Actions}
-	if in.Base.Support.Medium == bearing.Concrete {
-		c.grout = in.Base.Support.Block.GroutThick
+	c := carried{rods: rods, each: each, stretch: in.Base.Stretch, actions: k.Actions, level: level(&k.Actions)}
+	if b := &in.Base.Support.Block; in.Base.Support.Medium == bearing.Concrete {
+		c.grout = grout{b.GroutThick, b.GroutStrength}
 	}
 	if in.Anchorage.Kind == Headed && !in.Anchorage.BlockOfSupport {
 		// Rods stand free in whatever lies on their own block.
-		c.grout = max(c.grout, in.Anchorage.Headed.GroutThick)
+		if u := &in.Anchorage.Headed.Under; u.GroutThick > c.grout.thick {
+			c.grout = grout{u.GroutThick, u.GroutStrength}
+		}
 	}
 	return c
 }
 
 func (in *ColumnInput) weldInput(a geom.Actions) weld.Input {
-	return weld.Input{Design: in.Base.Plate.Design, Weld: in.Weld,
+	w, _ := in.weldOf()
+	return weld.Input{Design: in.Base.Plate.Design, Weld: w,
 		Group: weld.Group{Segments: weldLines(&in.Base.Plate.Footprint), Actions: a}}
 }
 
@@ -498,7 +501,7 @@ func (c *column) parts(k *Case, at *geom.Actions, solved *shared) ([]part, error
 	}
 	if b.HasRods && solved.Found {
 		in := b.rods()
-		in.Each = c.forces(k)
+		in.Each = c.forces(k, solved)
 		in.Anchored = c.in.Anchorage.Kind != NotHeld
 		r, err := rod.Check(&in)
 		if err != nil {
@@ -559,11 +562,11 @@ func (p apart) Derive(*derive.Sheet) {}
 // forces returns the force of each rod: the greatest tension that the sharing or the
 // plate's own method finds in it, and what friction leaves of the shear by the
 // elastic method.
-func (c *column) forces(k *Case) []rod.Force {
+func (c *column) forces(k *Case, solved *shared) []rod.Force {
 	in, a := c.in, k.Actions
 	left := 1.0
 	if v := math.Hypot(a.Vx, a.Vy); in.Friction && a.T == 0 && v > 0 {
-		left = max(0, 1-c.rubs(a.N)/v)
+		left = max(0, 1-c.rubs(&a, &solved.Result)/v)
 	}
 	share := geom.PointGroup(in.Base.At).Share(&geom.Actions{Vx: a.Vx * left, Vy: a.Vy * left, T: a.T})
 	for i, at := range in.Base.At {

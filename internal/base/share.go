@@ -162,7 +162,11 @@ func shareOf(r *contact.Result) share {
 
 // pulls reports whether any rod is in tension.
 func (s *shared) pulls() bool {
-	for _, t := range s.most {
+	return anyPulls(s.most)
+}
+
+func anyPulls(rods []float64) bool {
+	for _, t := range rods {
 		if t > 0 {
 			return true
 		}

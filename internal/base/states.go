@@ -4,8 +4,10 @@ import (
 	"math"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/friction"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
@@ -29,9 +31,9 @@ var (
 	torsion = &limit.Kind{
 		ID: "base_shear_path", Title: "Shear and torsion without rods", Measure: limit.Force,
 		Clause: [basis.Count]string{
-			basis.Eurocode: "EN 1993-1-8:2005 6.2.2(6)",
-			basis.USLRFD:   "AISC Design Guide 1, 2nd ed. (2006), shear by friction (from memory)",
-			basis.USASD:    "AISC Design Guide 1, 2nd ed. (2006), shear by friction (from memory)",
+			basis.Eurocode: friction.ClauseEC,
+			basis.USLRFD:   friction.ClauseUS,
+			basis.USASD:    friction.ClauseUS,
 		},
 	}
 )
@@ -48,7 +50,7 @@ var shares = []*limit.Kind{balance, pressure, torsion}
 // On a plastic block the demand is the least strength of the bed with which there
 // is a balance.
 func (c *column) balance(solved *shared) {
-	defer c.shearPath()
+	defer c.shearPath(&solved.Result)
 	if !solved.Found {
 		c.list.Add(limit.State{Kind: balance, Verdict: limit.Fail, Reason: solved.Reason})
 		c.list.Add(limit.Skip(pressure, solved.Reason))
@@ -104,7 +106,7 @@ func (c *column) leastStrength(solved *shared, available float64) float64 {
 }
 
 // shearPath holds the shear of a base without rods against friction.
-func (c *column) shearPath() {
+func (c *column) shearPath(solved *contact.Result) {
 	a := &c.bed.Actions
 	v := math.Hypot(a.Vx, a.Vy)
 	switch {
@@ -119,28 +121,47 @@ func (c *column) shearPath() {
 	case !c.in.Friction:
 		c.list.Add(limit.State{Kind: torsion, Verdict: limit.Fail, Demand: v, Reason: "shear acts, there are no rods, and friction is not counted"})
 	default:
-		c.list.Add(limit.Evaluate(torsion, v, c.friction(a.N)))
+		c.list.Add(limit.Evaluate(torsion, v, c.friction(a, solved).Take))
 	}
 }
 
-// rubs returns what friction takes of the shear under an axial force, on a stack by
-// the lesser coefficient of plate and fill [N].
-func (c *column) rubs(n float64) float64 {
-	f := c.friction(n)
+// rubs returns what friction takes of the shear of a case, on a stack by the lesser
+// coefficient of plate and fill [N].
+func (c *column) rubs(a *geom.Actions, solved *contact.Result) float64 {
+	f := c.friction(a, solved).Take
 	if c.foot.stack != nil {
-		f = min(f, c.foot.stack.Rubs()*max(0, -n))
+		f = min(f, c.onFill(a))
 	}
 	return f
 }
 
-// friction returns what friction takes of the shear under an axial force [N].
-func (c *column) friction(n float64) float64 {
-	d := &c.in.Base.Plate.Design
-	mu := d.EC.CFd
-	if d.Basis.US() {
-		mu = c.in.Mu * basis.Rupture.Factor(d.Basis)
+// onFill returns what rubs on the fill of a stack by its own angle [N].
+func (c *column) onFill(a *geom.Actions) float64 { return c.foot.stack.Rubs() * max(0, -a.N) }
+
+// friction returns what friction takes of the shear of a case. The contact is the
+// rectangle about the resultant or, where rods pull, what the sharing presses.
+//
+// Source: internal/friction; statics.
+func (c *column) friction(a *geom.Actions, solved *contact.Result) friction.Result {
+	p, s := &c.in.Base.Plate, &c.in.Base.Support
+	in := friction.Input{Compression: max(0, -a.N), Coefficient: c.in.Mu}
+	if s.Medium == bearing.Concrete || s.Medium == bearing.Given && !s.Given.Granular {
+		in.Area = p.Plate.SizeX * p.Plate.SizeY
+		if s.Medium == bearing.Concrete {
+			in.Strength = s.Block.Concrete.Strength
+			if s.Block.GroutThick > 0 {
+				in.Strength = min(in.Strength, s.Block.GroutStrength)
+			}
+		}
 	}
-	return mu * max(0, -n)
+	switch {
+	case in.Area == 0 || a.N >= 0:
+	case !anyPulls(solved.Rods):
+		in.Area = max(1, friction.Pressed(p.Plate.SizeX, p.Plate.SizeY, a.My/a.N, a.Mx/a.N))
+	case solved.Area > 0:
+		in.Area = min(in.Area, solved.Area)
+	}
+	return friction.Find(&p.Design, in)
 }
 
 // The notices of the whole, in the order of an answer.
@@ -167,10 +188,13 @@ var (
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, tightened, leverArm, plateOwn, anchorage,
-		padRest, wholePath, spreadPlan, within, persistent, byStack, ringWeight, steelBelow, softBed}
+		padRest, wholePath, spreadPlan, within, persistent, byStack, ringWeight, steelBelow, softBed, weldOfBase}
 }
 
 func (c *column) remark(k *Case, l *limit.Notices) {
+	if _, changed := c.in.weldOf(); c.in.HasWeld && changed {
+		l.Add(weldOfBase)
+	}
 	l.Add(rigid)
 	if k.Actions.Vx != 0 || k.Actions.Vy != 0 {
 		l.Add(leverArm)
@@ -186,12 +210,42 @@ func (c *column) remark(k *Case, l *limit.Notices) {
 	if c.in.Base.HasRods && c.preload() > 0 {
 		l.Add(tightened)
 	}
+	if a := &c.bed.Actions; c.in.Friction && a.N < 0 && a.T == 0 && (a.Vx != 0 || a.Vy != 0) {
+		rub := c.friction(a, &contact.Result{})
+		rub.Notices(l, c.in.MuAssumed)
+	}
 	if c.in.Base.HasRods {
 		l.Add(plateOwn)
 		if c.in.Anchorage.Kind == NotHeld {
 			l.Add(anchorage)
 		}
 	}
+}
+
+// deriveFriction writes what friction takes of the shear, and what it leaves.
+func (c *column) deriveFriction(k *Case, solved *contact.Result, s *derive.Sheet) {
+	a := k.Actions
+	v := math.Hypot(a.Vx, a.Vy)
+	if !c.in.Friction || a.T != 0 || v == 0 {
+		return
+	}
+	rub := c.friction(&a, solved)
+	rub.Derive(s)
+	if !c.in.Base.HasRods {
+		return
+	}
+	takes := "F_f,Rd"
+	if c.in.Base.Plate.Design.Basis.US() {
+		takes = "F_f"
+	}
+	if c.foot.stack != nil {
+		s.Given("F_fill", c.onFill(&a), "N", "what rubs on the fill by its own angle, as in the sliding of the shoe")
+		takes = "min(" + takes + ", F_fill)"
+	}
+	s.Given("V_x", a.Vx, "N", "along x")
+	s.Given("V_y", a.Vy, "N", "along y")
+	s.Step("V", "sqrt(V_x^2 + V_y^2)", v, "N", "statics")
+	s.Step("k_V", "max(0, 1 - "+takes+" / V)", max(0, 1-c.rubs(&a, solved)/v), "", "share of the shear that friction leaves to the rods")
 }
 
 // States appends the worst of each limit state.
@@ -241,6 +295,7 @@ func (c *column) deriveSharing(s *derive.Sheet, k *Case, at *geom.Actions, solve
 		return
 	}
 	s.Given("p_max", solved.highest, "MPa", clauseSharing)
+	defer c.deriveFriction(k, &solved.Result, s)
 	for i, t := range solved.most {
 		s.Given("T_rod", t, "N", clauseSharing)
 		if c.pull[i] > t {

@@ -57,6 +57,10 @@ var (
 	// Rupture is for bolts, threaded parts, fillet welds, bearing, tear-out and
 	// rupture of base metal. Source: AISC 360-22 J3.7, J3.8, J3.11, J2.4, J4.2.
 	Rupture = Strength{Phi: 0.75, Omega: 2.00}
+	// Friction is for friction under a base plate, FrictionLimit for what its contact
+	// takes. Source: AISC Design Guide 1, 3rd ed. (2024), Eq. 4-30; Omega = 1.5/phi.
+	Friction      = Strength{Phi: 0.65, Omega: 2.31}
+	FrictionLimit = Strength{Phi: 0.75, Omega: 2.00}
 	// ShearYield is for yielding of connected parts in shear. Source: AISC 360-22 J4.2(a).
 	ShearYield = Strength{Phi: 1.00, Omega: 1.50}
 	// TensionYield is for yielding of connected parts in tension. Source: AISC 360-22 J4.1(a).

@@ -8,8 +8,8 @@ var editions = [Count][]string{
 		"EN 1993-1-1:2005+A1:2014", "EN 1993-1-8:2005+AC:2009", "EN 1992-1-1:2004", "EN 1992-4:2018",
 		"EN 1995-1-1:2004+A2:2014", "EN 1997-1:2004",
 	},
-	USLRFD: {"ANSI/AISC 360-22", "AISC Design Guide 1, 2nd ed. 2006", "ACI 318-19", "ANSI/AWC NDS-2018 (LRFD)"},
-	USASD:  {"ANSI/AISC 360-22", "AISC Design Guide 1, 2nd ed. 2006", "ANSI/AWC NDS-2018 (ASD)"},
+	USLRFD: {"ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "AISC Design Guide 1, 2nd ed. 2006", "ACI 318-19", "ANSI/AWC NDS-2018 (LRFD)"},
+	USASD:  {"ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "AISC Design Guide 1, 2nd ed. 2006", "ANSI/AWC NDS-2018 (ASD)"},
 }
 
 // Editions returns the standards of a basis with their editions.
@@ -58,6 +58,8 @@ func (b Basis) Defaults() []Default {
 		{"rods, fillet welds and rupture", Rupture, "AISC 360-22 J2.4, J3.7, J3.8, J3.11, J4"},
 		{"shear yielding", ShearYield, "AISC 360-22 J4.2(a)"},
 		{"tension yielding", TensionYield, "AISC 360-22 J4.1(a)"},
+		{"friction under a plate", Friction, "AISC Design Guide 1, 3rd ed. (2024), Eq. 4-30"},
+		{"contact under friction", FrictionLimit, "AISC Design Guide 1, 3rd ed. (2024), Eq. 4-30"},
 		{"groove weld tension", GrooveTension, "AISC 360-22 Table J2.5"},
 	}
 	out := make([]Default, len(rows))

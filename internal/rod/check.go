@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/friction"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
@@ -19,6 +20,8 @@ type Result struct {
 	Tense       bool    // whether there is any tension
 	V           float64 // shear on the whole group [N]
 	Friction    float64 // shear that friction can take [N]
+	Rub         friction.Result
+	Clamped     bool    // whether less compression counts than was given
 	Left        float64 // share of the shear that is left to the rods [-]
 	Sheared     bool    // whether the rods carry any shear
 	Oversize    bool    // whether the holes exceed the nominal clearance
@@ -27,6 +30,9 @@ type Result struct {
 	Ds float64 // diameter of the stress area left after corrosion [mm]
 	As float64 // stress area left after corrosion [mm2]
 	Ab float64 // nominal area left after corrosion [mm2]
+	// Whether the thread is not an intact one of the catalogue, for which the shares
+	// of Table J3.2 hold.
+	Worn bool
 
 	FtRd   float64 // tension resistance of a rod [N]
 	FvRd   float64 // shear resistance of a rod [N]
@@ -72,7 +78,8 @@ func Check(in *Input) (Result, error) {
 	r.Ds = in.Rod.Thread.NetDiameter(in.Rod.Corrosion)
 	r.As = in.Rod.Thread.NetArea(in.Rod.Corrosion)
 	r.Ab = math.Pi / 4 * r.D * r.D
-	r.Oversize = in.Holes.Diameter-in.Rod.Thread.Diameter > clearance(in)+1e-9
+	r.Worn = in.Rod.Corrosion > 0 || in.Rod.Thread.Name == ""
+	r.Oversize = Oversized(in)
 	r.share()
 	r.friction()
 	if in.Design.Basis == basis.Eurocode {
@@ -103,6 +110,7 @@ func (r *Result) share() {
 	}
 	a := in.Actions
 	r.V = math.Hypot(a.Vx, a.Vy)
+	gap := in.StandOff.Gap > 0
 	pressed := a.N <= 0 && a.Mx == 0 && a.My == 0
 	if pressed {
 		a.N = 0 // compression goes through the plate
@@ -110,6 +118,10 @@ func (r *Result) share() {
 	r.Share = geom.PointGroup(in.At).Share(&a)
 	if !r.Share.Turns {
 		r.ShearReason = "the rods stand in one place and cannot carry the torsion"
+	}
+	if gap && in.Actions.N < 0 {
+		r.TensionReason = pressedRods
+		return
 	}
 	if pressed {
 		return
@@ -124,26 +136,53 @@ func (r *Result) share() {
 		t := r.Share.Axial(p)
 		least, most = min(least, t), max(most, math.Abs(t))
 	}
-	if least < -1e-9*most {
+	switch {
+	case least >= -1e-9*most:
+	case gap:
+		r.TensionReason = pressedRods
+	default:
 		r.TensionReason = "a rod would be pressed: the plate bears on its support, and sharing by contact is not part of this check; give rod_forces"
 	}
 }
 
-// friction finds what friction takes and what is left to the rods.
+// pressedRods is why rods across a gap are not covered under compression.
+const pressedRods = "the rods alone bridge the gap and some are pressed: their resistance in compression and their buckling are not part of this check"
+
+// friction finds what friction takes and what is left to the rods. A foot that the
+// forces lift presses on nothing, and one that they press does so with no more
+// than their compression.
+//
+// Source: EN 1993-1-8:2005 6.2.2(6); statics.
 func (r *Result) friction() {
 	in := r.in
 	r.Left = 1
-	mu := in.Design.EC.CFd
-	if in.Design.Basis.US() {
-		mu = in.Friction.Coefficient * basis.Rupture.Factor(in.Design.Basis)
-	}
 	torsion := len(in.Each) == 0 && in.Actions.T != 0
-	if in.Friction.Counted && in.StandOff.Gap == 0 && !torsion {
-		r.Friction = mu * in.Friction.Compression
-		if len(in.Each) == 0 && r.V > 0 {
-			r.Left = max(0, 1-r.Friction/r.V)
+	if !in.Friction.Counted || in.StandOff.Gap > 0 || torsion {
+		return
+	}
+	p := in.Friction.Compression
+	if len(in.Each) == 0 {
+		p = min(p, max(0, -in.Actions.N))
+	} else if lifted(in.Each) {
+		p = 0
+	}
+	r.Clamped = p < in.Friction.Compression*(1-1e-9)
+	r.Rub = friction.Find(&in.Design, friction.Input{Compression: p, Coefficient: in.Friction.Coefficient,
+		Area: in.Plate.SizeX * in.Plate.SizeY, Strength: in.Friction.Strength})
+	r.Friction = r.Rub.Take
+	if len(in.Each) == 0 && r.V > 0 {
+		r.Left = max(0, 1-r.Friction/r.V)
+	}
+}
+
+// lifted reports whether every rod pulls, so that nothing is known to press.
+func lifted(each []Force) bool {
+	for _, f := range each {
+		if f.Tension == 0 {
+			return false
 		}
 	}
+	return true
 }
 
 // Force returns what rod i carries.
@@ -183,6 +222,9 @@ func (r *Result) worst() {
 		if v == 0 {
 			continue
 		}
+		if r.in.Design.Basis.US() {
+			r.press(i, v)
+		}
 		r.bear(i, f.ShearX, false)
 		r.bear(i, f.ShearY, true)
 	}
@@ -195,7 +237,19 @@ func (r *Result) interaction(t, v float64) float64 {
 	return r.reduced(t, v)
 }
 
-// bear holds one component of a rod's shear against the plate at its hole.
+// press holds the whole shear of a rod against the plate that it bears on: 2.4 d t
+// F_u has no direction.
+//
+// Source: AISC 360-22 (J3-6a).
+func (r *Result) press(i int, force float64) {
+	w, rd := &r.Worst, r.plateBearingUS()
+	if u := use(force, rd); w.Bearing < 0 || u > w.BearingUse {
+		w.Bearing, w.BearingUse, w.Fb, w.FbRd = i, u, force, rd
+	}
+}
+
+// bear holds one component of a rod's shear against the plate at its hole: its
+// bearing by Eurocode (Table 3.4, note 3), its tear-out in US practice.
 func (r *Result) bear(i int, force float64, alongY bool) {
 	force = math.Abs(force)
 	if force == 0 {
@@ -211,12 +265,8 @@ func (r *Result) bear(i int, force float64, alongY bool) {
 		}
 		return
 	}
-	rd := r.plateBearingUS()
-	if u := use(force, rd); w.Bearing < 0 || u > w.BearingUse {
-		w.Bearing, w.BearingUse, w.Fb, w.FbRd, w.AlongY = i, u, force, rd, alongY
-	}
 	lc := min(h.E1-r.in.Holes.Diameter/2, h.P1-r.in.Holes.Diameter)
-	rd = r.tearOut(lc)
+	rd := r.tearOut(lc)
 	if u := use(force, rd); w.TearOut < 0 || u > w.TearUse {
 		w.TearOut, w.TearUse, w.Fo, w.FoRd, w.Lc = i, u, force, rd, lc
 	}

@@ -116,6 +116,7 @@ func TestScopeAndReasons(t *testing.T) {
 	assert.Equal(t, limit.Pass, s["rod_shear"].Verdict)
 	s = with(func(in *rod.Input) {
 		in.Holes.Diameter = 26
+		in.Actions.N = -200e3
 		in.Friction = rod.Friction{Counted: true, Compression: 200e3}
 	})
 	assert.Equal(t, limit.NotApplicable, s["rod_shear"].Verdict, "friction takes it all")

@@ -12,9 +12,6 @@ func (r *Result) Derive(s *derive.Sheet) {
 	switch in.Design.Basis {
 	case basis.Eurocode:
 		s.Factor("gamma_M2", in.Design.EC.GammaM2, "EN 1993-1-8:2005 Table 2.1")
-		if in.Friction.Counted {
-			s.Factor("C_f,d", in.Design.EC.CFd, "EN 1993-1-8:2005 6.2.2(6)")
-		}
 	case basis.USLRFD:
 		s.Factor("phi", basis.Rupture.Phi, clauseJ37)
 	default:
@@ -47,6 +44,9 @@ func (r *Result) DeriveForces(s *derive.Sheet) { r.deriveForces(s) }
 func (r *Result) deriveForces(s *derive.Sheet) {
 	in, w := r.in, &r.Worst
 	s.Given("n", float64(len(in.At)), "", "rods")
+	if r.Friction > 0 {
+		r.Rub.Derive(s)
+	}
 	if len(in.Each) > 0 {
 		s.Given("F_t,Ed", w.Ft, "N", "greatest tension given")
 		s.Given("F_v,Ed", w.Fv, "N", "greatest shear given")
@@ -80,7 +80,12 @@ func (r *Result) deriveForces(s *derive.Sheet) {
 	}
 	p := in.At[w.Shear]
 	f := r.Force(w.Shear)
-	s.Given("k_V", r.Left, "", "share of the shear that friction leaves")
+	if r.Friction > 0 {
+		s.Step("V", "sqrt(V_x^2 + V_y^2)", r.V, "N", "statics")
+		s.Step("k_V", "max(0, 1 - "+r.rubs()+" / V)", r.Left, "", "share of the shear that friction leaves")
+	} else {
+		s.Given("k_V", 1, "", "share of the shear that friction leaves: none is counted")
+	}
 	s.Given("t_J", sh.Turn, "N/mm", "torsion about the centroid over I_x + I_y")
 	s.Given("x_v", p.X, "mm", "rod with the greatest shear")
 	s.Given("y_v", p.Y, "mm", "rod with the greatest shear")
@@ -131,7 +136,7 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 		s.Given("F_v,c", w.Fvc, "N", "governing rod, shear")
 		s.Step("u_c", "F_v,c / F_v,Rd + F_t,c / (1.4 F_t,Rd)", w.Interaction, "", clauseCombined)
 	}
-	if r.V > 0 && in.StandOff.Gap == 0 && !e.NoAlpha {
+	if (r.V > 0 || r.Sheared) && in.StandOff.Gap == 0 && !e.NoAlpha {
 		r.deriveBaseEC(s)
 	}
 	if w.Bearing >= 0 {
@@ -155,110 +160,45 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 	s.Given("d_m", e.Dm, "mm", "mean width of the nut")
 	s.Step("B_p,Rd", "0.6 pi d_m t_p f_u / gamma_M2", e.BpRd, "N", clausePunch)
 	s.Step("u_p", "F_t,Ed / B_p,Rd", w.Ft/e.BpRd, "", clausePunch)
+	r.deriveWasher(s)
+}
+
+// rubs returns the symbol of what friction takes.
+func (r *Result) rubs() string {
+	if r.in.Design.Basis.US() {
+		return "F_f"
+	}
+	return "F_f,Rd"
+}
+
+func (r *Result) deriveWasher(s *derive.Sheet) {
+	in := r.in
+	if !(r.Washer > 0) || !r.spans() {
+		return
+	}
+	factor, source := basis.Flexure.Factor(in.Design.Basis), "0.90, or 1/1.67; AISC 360-22 F1"
+	if !in.Design.Basis.US() {
+		factor, source = 1/in.Design.EC.GammaM0, "1/gamma_M0; EN 1993-1-1:2005 6.1(1)"
+	}
+	s.Factor("f_b", factor, source)
+	s.Given("F_y", r.washerFy(), "MPa", "plate washer")
+	s.Given("s_w", in.Holes.WasherSide, "mm", "plate washer")
+	s.Given("t_w", in.Holes.WasherThickness, "mm", "plate washer")
+	s.Step("R_w", "f_b F_y max(0, s_w - d - 2) t_w^2 / d_0", r.Washer, "N", clauseWasher)
 }
 
 func (r *Result) deriveBaseEC(s *derive.Sheet) {
-	in, e := r.in, &r.EC
+	e := &r.EC
 	s.Given("V", r.V, "N", "shear on the base")
 	s.Step("alpha_bc", "0.44 - 0.0003 f_yb", e.AlphaBc, "", "EN 1993-1-8:2005 6.2.2(7)")
 	s.Step("F_2,vb,Rd", "alpha_bc f_ub A_s / gamma_M2", e.F2vb, "N", "EN 1993-1-8:2005 6.2.2(7)")
 	s.Given("F_1,vb,Rd", e.F1vb, "N", "least of F_v,Rd and the plate's bearing; Table 3.4")
 	s.Step("F_vb,Rd", "min(F_1,vb,Rd, F_2,vb,Rd)", e.FvbRd, "N", "EN 1993-1-8:2005 6.2.2(7)")
-	if r.Friction > 0 {
-		s.Given("N_c,Ed", in.Friction.Compression, "N", "certain compression")
-		s.Step("F_f,Rd", "C_f,d N_c,Ed", r.Friction, "N", "EN 1993-1-8:2005 6.2.2(6)")
-	} else {
-		s.Given("F_f,Rd", 0, "N", "no friction counted")
-	}
 	s.Given("n_v", r.carrying(), "", "rods that carry shear")
-	s.Step("F_v,base", "F_f,Rd + n_v F_vb,Rd", e.FvRd, "N", clauseBase)
-}
-
-func (r *Result) deriveUS(s *derive.Sheet) {
-	in, u, w := r.in, &r.US, &r.Worst
-	times := func(formula string) string { // a nominal strength made available
-		if in.Design.Basis == basis.USLRFD {
-			return "phi " + formula
-		}
-		return formula + " / Omega"
+	formula := "n_v F_vb,Rd"
+	if r.Friction > 0 {
+		formula = "F_f,Rd + " + formula
 	}
-	s.Step("A_b", "pi / 4 d_n^2", r.Ab, "mm2", "nominal area left")
-	s.Step("F_nt", "0.75 f_ub", u.Fnt, "MPa", "AISC 360-22 Table J3.2")
-	share := "0.45"
-	if in.Rod.ShankInPlane {
-		share = "0.563"
-	}
-	s.Step("F_nv", share+" f_ub", u.Fnv, "MPa", "AISC 360-22 Table J3.2")
-	s.Step("R_t", times("F_nt A_b"), r.FtRd, "N", clauseJ37)
-	s.Step("R_v", times("F_nv A_b"), r.FvRd, "N", clauseJ37)
-	s.Step("u_t", "F_t,Ed / R_t", w.Ft/r.FtRd, "", clauseJ37)
-	s.Step("u_v", "F_v,Ed / R_v", w.Fv/r.FvRd, "", clauseJ37)
-	if w.Combined >= 0 {
-		s.Given("V_c", w.Fvc, "N", "governing rod, shear")
-		s.Given("T_c", w.Ftc, "N", "governing rod, tension")
-		s.Step("f_rv", "V_c / A_b", w.Fvc/r.Ab, "MPa", clauseJ38)
-		available := r.availableTension(w.Fvc)
-		nominal := available / u.Factor
-		formula := "max(0, min(F_nt, 1.3 F_nt - F_nt f_rv / (phi F_nv)))"
-		if in.Design.Basis == basis.USASD {
-			formula = "max(0, min(F_nt, 1.3 F_nt - Omega F_nt f_rv / F_nv))"
-		}
-		s.Step("F'_nt", formula, nominal, "MPa", clauseJ38)
-		s.Step("R_t'", times("F'_nt A_b"), available*r.Ab, "N", clauseJ38)
-		if available > 0 {
-			s.Step("u_c", "T_c / R_t'", w.Interaction, "", clauseJ38)
-		}
-	}
-	if w.Bearing >= 0 {
-		s.Step("R_b", times("2.4 d_n t_p f_u"), w.FbRd, "N", clauseJ311)
-		s.Given("V_b", w.Fb, "N", "component of the governing rod's shear")
-		s.Given("l_c", max(0, w.Lc), "mm", "clear distance along the force")
-		s.Step("R_o", times("1.2 l_c t_p f_u"), w.FoRd, "N", clauseJ311)
-	}
-	s.Given("d_m", r.nut(), "mm", "mean width of the nut")
-	s.Step("R_p", times("0.6 f_u pi d_m t_p"), u.Punching, "N", clausePunch4)
-	if r.Washer > 0 {
-		fy, _, _ := in.Plate.Steel.At(in.Plate.Thickness)
-		s.Factor("f_b", basis.Flexure.Factor(in.Design.Basis), "0.90, or 1/1.67; AISC 360-22 F1")
-		s.Given("F_y", fy, "MPa", "plate washer, as the plate")
-		s.Given("s_w", in.Holes.WasherSide, "mm", "plate washer")
-		s.Given("t_w", in.Holes.WasherThickness, "mm", "plate washer")
-		s.Step("R_w", "f_b F_y max(0, s_w - d - 2) t_w^2 / d_0", r.Washer, "N", clauseWasher)
-	}
-	if r.V > 0 && in.StandOff.Gap == 0 {
-		s.Given("V", r.V, "N", "shear on the base")
-		s.Given("F_f", r.Friction, "N", "friction that may be counted, its factor included")
-		s.Given("n_v", r.carrying(), "", "rods that carry shear")
-		s.Step("R_base", "F_f + n_v R_v", u.Base, "N", clauseMu)
-	}
-}
-
-func (r *Result) deriveGap(s *derive.Sheet) {
-	in, b := r.in, &r.Bend
-	if in.StandOff.Gap == 0 || b.Rod < 0 {
-		return
-	}
-	a3 := 0.0
-	if !in.StandOff.ClampedAtSurface {
-		a3 = in.Rod.Thread.Diameter / 2
-	}
-	s.Given("gap", in.StandOff.Gap, "mm", "clear gap under the plate")
-	s.Given("t_fix", in.Plate.Thickness, "mm", "plate as built")
-	s.Given("a_3", a3, "mm", "0.5 d, or 0 where a nut clamps the rod")
-	s.Step("l_a", "a_3 + gap + t_fix / 2", b.Arm, "mm", "EN 1992-4:2018 6.2.2.3")
-	s.Given("alpha_M", b.AlphaM, "", "1: the plate may turn; 2: it may not")
-	s.Given("N_b", b.Ft, "N", "governing rod, tension")
-	s.Given("V_b,g", b.Fv, "N", "governing rod, shear")
-	s.Step("W_el", "pi d_s^3 / 32", b.M0/(bendShare*in.Rod.Steel.Fu), "mm3", "stress diameter")
-	if in.Design.Basis == basis.Eurocode {
-		s.Factor("gamma_Ms,N", b.GammaN, "EN 1992-4:2018 Table 4.1")
-		s.Factor("gamma_Ms,V", b.GammaV, "EN 1992-4:2018 Table 4.1")
-		s.Step("M0_Rk,s", "1.2 W_el f_ub", b.M0, "Nmm", clauseBendEC)
-		s.Step("N_Rd,s", "A_s f_ub / gamma_Ms,N", b.NRd, "N", "EN 1992-4:2018 7.2.1.3")
-		s.Step("M_Rk,s", "M0_Rk,s max(0, 1 - N_b / N_Rd,s)", b.M, "Nmm", clauseBendEC)
-		s.Step("V_Rd,s,M", "alpha_M M_Rk,s / (l_a gamma_Ms,V)", b.VRd, "N", clauseBendEC)
-		return
-	}
-	s.Step("f_tb", "N_b / A_b + V_b,g l_a / (alpha_M W_el)", b.Stress, "MPa", clauseBendUS)
-	s.Given("F_available", b.Available, "MPa", "phi F'_nt or F'_nt/Omega beside the shear; "+clauseJ38)
+	s.Step("F_v,base", formula, e.FvRd, "N", clauseBase)
+	s.Step("u_2", "F_v,Ed / F_2,vb,Rd", r.Worst.Fv/e.F2vb, "", clauseAnchor)
 }

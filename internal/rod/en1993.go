@@ -7,6 +7,7 @@ const (
 	clauseShear    = "EN 1993-1-8:2005 Table 3.4, 3.6.1(3), (5)"
 	clauseCombined = "EN 1993-1-8:2005 Table 3.4"
 	clauseBase     = "EN 1993-1-8:2005 6.2.2(6) to (8)"
+	clauseAnchor   = "EN 1993-1-8:2005 6.2.2(7)"
 	clauseBearing  = "EN 1993-1-8:2005 Table 3.4"
 	clausePunch    = "EN 1993-1-8:2005 Table 3.4"
 	clauseBendEC   = "EN 1992-4:2018 7.2.2.3.2, 6.2.2.3"
@@ -77,6 +78,7 @@ func (r *Result) eurocode() {
 		e.AlphaV, e.Av = alphaHigh, r.Ab
 	}
 	r.FtRd = e.Cut * e.K2 * fub * r.As / g
+	r.Washer = r.washer()
 	r.FvRd = e.Cut * e.Wide * e.AlphaV * fub * e.Av / g
 
 	_, fu, _ := in.Plate.Steel.At(in.Plate.Thickness)

@@ -36,6 +36,10 @@ type Holes struct {
 	WeldedWashers   bool
 	WasherThickness float64 // [mm]; 0: none
 	WasherSide      float64 // side of a square plate washer [mm]; 0: none
+	WasherFy        float64 // yield strength of the washer [MPa]; 0: as the plate
+	// Whether the plate keeps the rods' upper ends from turning where they bend
+	// below welded washers or in grout.
+	HoldsRotation bool
 }
 
 // Force is the action on one rod.
@@ -57,6 +61,8 @@ type Friction struct {
 	Counted     bool
 	Compression float64 // certain to act with the shear, a magnitude [N]
 	Coefficient float64 // US bases [-]; Eurocode takes basis.Factors.CFd
+	Assumed     bool    // whether the coefficient was not given
+	Strength    float64 // of the concrete or grout under the plate, US bases [MPa]; 0: not given
 }
 
 // Input is a group of rods through a plate. Each, when not empty, gives the

@@ -1,6 +1,15 @@
 package rod
 
-import "footward.example/footward/internal/limit"
+import (
+	"slices"
+	"strings"
+
+	"footward.example/footward/internal/friction"
+	"footward.example/footward/internal/limit"
+)
+
+// mostISO898 is the greatest diameter of ISO 898-1 (from memory) [mm].
+const mostISO898 = 39
 
 // The notices, in the order of an answer.
 var (
@@ -21,21 +30,29 @@ var (
 	frictionUsed = &limit.Notice{Code: "rods_friction_counted", Severity: limit.Assumption,
 		Text: "Friction is counted towards the shear: the compression given must act whenever the shear does, and must not come from preload."}
 	frictionOff = &limit.Notice{Code: "rods_friction_not_counted", Severity: limit.Info,
-		Text: "Friction was given but is not counted, because the base also twists or stands off its support."}
+		Text: "Friction was given but is not counted, because the base is not pressed, also twists or stands off its support."}
+	frictionLess = &limit.Notice{Code: "rods_friction_limited", Severity: limit.Caution,
+		Text: "More compression was given for friction than the forces press with: only theirs is counted, and none where they lift the base."}
 	gap = &limit.Notice{Code: "rods_stand_off", Severity: limit.Caution,
 		Text: "Compression and buckling of the rods across the gap, and the plate's sway on them, are not part of this check."}
 	washers = &limit.Notice{Code: "rods_welded_washers", Severity: limit.Assumption,
 		Text: "The welds of the plate washers that carry the shear, and bearing in the washers' own holes, must be checked as welds and plates of their own."}
 	washerSteel = &limit.Notice{Code: "rods_washer_steel", Severity: limit.Assumption,
 		Text: "Plate washers are taken to be of the plate's steel."}
+	washerThick = &limit.Notice{Code: "rods_washer_thickness", Severity: limit.Assumption,
+		Text: "The thickness of the welded washers was not given: that of the plate is taken for the lever arm of the rods."}
+	smallWide = &limit.Notice{Code: "rods_small_in_wide_hole", Severity: limit.Caution,
+		Text: "Rods up to M14 in holes of 2 mm clearance: EN 1993-1-8 3.6.1(5) also wants the group's bearing resistance not above its shear resistance, which is not checked."}
+	bigClass = &limit.Notice{Code: "rods_class_beyond_m39", Severity: limit.Caution,
+		Text: "ISO 898-1 ends at M39: the strength of this class at this diameter must be shown by the maker."}
 	service = &limit.Notice{Code: "rods_static_load", Severity: limit.Caution,
 		Text: "Static load only: fatigue, preload, brittle fracture and fire are not part of this check."}
 )
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{cut, ratio, inPlane, nut, elastic, prying, anchorage, frictionUsed, frictionOff, gap,
-		washers, washerSteel, service}
+	return slices.Concat([]*limit.Notice{cut, ratio, inPlane, nut, elastic, prying, anchorage, frictionUsed, frictionOff, frictionLess, gap,
+		washers, washerSteel, washerThick, smallWide, bigClass, service}, friction.Remarks())
 }
 
 // Notices appends the notices.
@@ -69,6 +86,9 @@ func (r *Result) Notices(l *limit.Notices) {
 		} else {
 			l.Add(frictionOff)
 		}
+		if r.Clamped {
+			l.Add(frictionLess)
+		}
 	}
 	if in.StandOff.Gap > 0 {
 		l.Add(gap)
@@ -76,8 +96,20 @@ func (r *Result) Notices(l *limit.Notices) {
 	if in.Holes.WeldedWashers && r.Oversize {
 		l.Add(washers)
 	}
-	if in.Holes.WasherSide > 0 && us {
+	if in.Holes.WasherSide > 0 && in.Holes.WasherFy == 0 && r.spans() {
 		l.Add(washerSteel)
 	}
+	if r.Bend.Washers && in.Holes.WasherThickness == 0 {
+		l.Add(washerThick)
+	}
+	if r.EC.Wide == wideSmall && r.Sheared {
+		l.Add(smallWide)
+	}
+	if in.Rod.Thread.Diameter > mostISO898 && strings.HasPrefix(in.Rod.Steel.Class, "ISO 898-1") {
+		l.Add(bigClass)
+	}
 	l.Add(service)
+	if r.Friction > 0 {
+		r.Rub.Notices(l, in.Friction.Assumed)
+	}
 }

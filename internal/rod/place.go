@@ -69,6 +69,23 @@ func clearance(in *Input) float64 {
 	return 3
 }
 
+// Oversized reports whether the holes exceed the nominal clearance, so that the
+// plate does not bear on the rods.
+func Oversized(in *Input) bool {
+	return in.Holes.Diameter-in.Rod.Thread.Diameter > clearance(in)+1e-9
+}
+
+// WasherThickness returns the thickness of welded washers [mm]; where it is not
+// given, that of the plate.
+//
+// Source: the request, or a cautious choice.
+func WasherThickness(in *Input) float64 {
+	if in.Holes.WasherThickness > 0 {
+		return in.Holes.WasherThickness
+	}
+	return in.Plate.Thickness
+}
+
 // Spacing is the tightest distance of the hole pattern.
 type Spacing struct {
 	Has      float64 // distance from centre to edge or centre to centre [mm]

@@ -4,14 +4,19 @@ import (
 	"math"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/limit"
 )
 
-// Bending holds the bending of rods that bridge a gap.
+// Bending holds the bending of rods that bridge a gap, or carry shear from welded
+// washers above holes in which the plate does not bear.
 type Bending struct {
-	Arm    float64 // lever arm l_a [mm]
-	AlphaM float64 // 1: the plate may turn, 2: it may not [-]
-	Rod    int     // governing rod, counted from 0
-	Ft, Fv float64 // its tension and shear [N]
+	Arm     float64 // lever arm l_a [mm]
+	AlphaM  float64 // 1: the plate may turn, 2: it may not [-]
+	Washers bool    // whether the shear comes from washers above the plate
+	Tw      float64 // thickness of those washers [mm]
+	W       float64 // section modulus, or Z of the nominal section by the US example [mm3]
+	Rod     int     // governing rod, counted from 0
+	Ft, Fv  float64 // its tension and shear [N]
 	// Eurocode.
 	GammaN float64 // gamma_Ms in tension [-]
 	GammaV float64 // gamma_Ms in shear [-]
@@ -32,38 +37,36 @@ const (
 	hardGammaV  = 1.5
 )
 
-// bending finds the rod that governs in bending across the gap.
+// bends reports whether the rods carry their shear by bending.
+func (r *Result) bends() bool { return r.in.StandOff.Gap > 0 || r.Bend.Washers }
+
+// bending finds the rod that governs in bending.
 //
 //	l_a = a_3 + gap + t/2, a_3 = 0.5 d, or 0 where a nut clamps the rod
+//	l_a = a_3 + gap + t + t_w/2 where welded washers alone bear on the rods
 //
 // Eurocode: V_Rd = alpha_M M_Rk,s / (l_a gamma_Ms), M_Rk,s = 1.2 W_el f_uk
-// (1 - N_Ed/N_Rd,s). US: the stress of tension and bending, M = V l_a / alpha_M
-// on the elastic section of the stress diameter, against F'_nt.
+// (1 - N_Ed/N_Rd,s). US: the stress of tension and bending, M = V l_a / alpha_M,
+// against F'_nt; across a gap on the elastic section of the stress diameter, under
+// washers as printed: a_3 = 0, both ends held, Z = d^3/6.
 //
 // Source: EN 1992-4:2018 6.2.2.3, 7.2.2.3.2, Table 4.1; AISC Design Guide 1,
-// 2nd ed. (from memory), AISC 360-22 J3.8.
+// 3rd ed. (2024), Example 4.7-6, AISC 360-22 J3.8.
 func (r *Result) bending() {
 	in, b := r.in, &r.Bend
 	b.Rod = -1
-	if in.StandOff.Gap == 0 {
+	b.Washers = r.Oversize && in.Holes.WeldedWashers
+	if !r.bends() {
 		return
 	}
-	b.AlphaM = 1
-	if in.StandOff.PlateHoldsRotation {
-		b.AlphaM = 2
-	}
-	b.Arm = in.StandOff.Gap + in.Plate.Thickness/2
-	if !in.StandOff.ClampedAtSurface {
-		b.Arm += in.Rod.Thread.Diameter / 2
-	}
-	w := math.Pi * r.Ds * r.Ds * r.Ds / 32
+	r.arm()
 	fu, fy := in.Rod.Steel.Fu, in.Rod.Steel.Fy
 	b.GammaN = max(leastGammaN, 1.2*fu/fy)
 	b.GammaV = max(leastGammaV, fu/fy)
 	if fu > 800 || fy/fu > 0.8 {
 		b.GammaV = hardGammaV
 	}
-	b.M0 = bendShare * w * fu
+	b.M0 = bendShare * b.W * fu
 	b.NRd = r.As * fu / b.GammaN
 	for i := range in.At {
 		f := r.Force(i)
@@ -74,7 +77,7 @@ func (r *Result) bending() {
 			vrd = b.AlphaM * m / (b.Arm * b.GammaV)
 			u = use(v, vrd)
 		} else {
-			stress = f.Tension/r.Ab + v*b.Arm/b.AlphaM/w
+			stress = f.Tension/r.Ab + v*b.Arm/b.AlphaM/b.W
 			available = r.availableTension(v)
 			u = use(stress, available)
 		}
@@ -83,4 +86,62 @@ func (r *Result) bending() {
 			b.M, b.VRd, b.Stress, b.Available = m, vrd, stress, available
 		}
 	}
+}
+
+// arm sets lever arm, restraint and section.
+func (r *Result) arm() {
+	in, b := r.in, &r.Bend
+	gap := in.StandOff.Gap > 0
+	printed := !gap && in.Design.Basis.US()
+	b.AlphaM = 1
+	if gap && in.StandOff.PlateHoldsRotation || in.Holes.HoldsRotation || printed {
+		b.AlphaM = 2
+	}
+	b.Arm = in.StandOff.Gap + in.Plate.Thickness/2
+	if b.Washers {
+		b.Tw = WasherThickness(in)
+		b.Arm = in.StandOff.Gap + in.Plate.Thickness + b.Tw/2
+	}
+	b.Arm += r.inside()
+	b.W = math.Pi * r.Ds * r.Ds * r.Ds / 32
+	if printed {
+		b.W = r.D * r.D * r.D / 6
+		if r.Worn {
+			b.W = r.Ds * r.Ds * r.Ds / 6
+		}
+	}
+}
+
+// inside returns how far below the surface the rod is held [mm].
+//
+// Source: EN 1992-4:2018 6.2.2.3; AISC Design Guide 1, 3rd ed., Example 4.7-6.
+func (r *Result) inside() float64 {
+	in := r.in
+	if in.StandOff.ClampedAtSurface || in.StandOff.Gap == 0 && in.Design.Basis.US() {
+		return 0
+	}
+	return in.Rod.Thread.Diameter / 2
+}
+
+// ClauseBend is where the bending of rods by US practice comes from.
+const ClauseBend = clauseBendUS
+
+// BendState returns how the rods bend across a gap or under welded washers.
+func (r *Result) BendState() limit.State {
+	k := standOff
+	if r.in.Design.Basis.US() {
+		k = standOffUS
+	}
+	b := &r.Bend
+	switch {
+	case !r.bends():
+		return limit.Skip(k, "the rods bridge no open gap, and no washers alone carry their shear")
+	case r.TensionReason+r.ShearReason != "":
+		return limit.Beyond(k, r.TensionReason+r.ShearReason)
+	case !r.Sheared:
+		return limit.Skip(k, noShear)
+	case k == standOff:
+		return limit.Evaluate(k, b.Fv, b.VRd).Of(b.Rod + 1)
+	}
+	return limit.Evaluate(k, b.Stress, b.Available).Of(b.Rod + 1)
 }

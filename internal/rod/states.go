@@ -21,6 +21,8 @@ var (
 		Clause: clauses(clauseCombined, clauseJ38)}
 	baseShear = &limit.Kind{ID: "base_shear", Title: "Shear of the base by friction and rods", Measure: limit.Force,
 		Clause: clauses(clauseBase, clauseMu)}
+	anchorShear = &limit.Kind{ID: "rod_anchor_shear", Title: "Rod in shear as an anchor bolt", Measure: limit.Force,
+		Clause: clauses(clauseAnchor, "")}
 	plateBearing = &limit.Kind{ID: "plate_bearing", Title: "Plate in bearing at a hole", Measure: limit.Force,
 		Clause: clauses(clauseBearing, clauseJ311)}
 	plateTearOut = &limit.Kind{ID: "plate_tear_out", Title: "Plate in tear-out at a hole", Measure: limit.Force,
@@ -28,10 +30,10 @@ var (
 	punching = &limit.Kind{ID: "plate_punching", Title: "Plate in punching under a nut", Measure: limit.Force,
 		Clause: clauses(clausePunch, clausePunch4)}
 	washerBending = &limit.Kind{ID: "plate_washer_bending", Title: "Plate washer in bending over the hole", Measure: limit.Force,
-		Clause: clauses("", clauseWasher)}
-	standOff = &limit.Kind{ID: "rod_stand_off_bending", Title: "Rod in bending across the gap", Measure: limit.Force,
+		Clause: clauses(clauseWasher, clauseWasher)}
+	standOff = &limit.Kind{ID: "rod_stand_off_bending", Title: "Rod in bending across a gap or a wide hole", Measure: limit.Force,
 		Clause: clauses(clauseBendEC, "")}
-	standOffUS = &limit.Kind{ID: "rod_stand_off_stress", Title: "Rod in tension and bending across the gap", Measure: limit.Stress,
+	standOffUS = &limit.Kind{ID: "rod_stand_off_stress", Title: "Rod in tension and bending across a gap or a wide hole", Measure: limit.Stress,
 		Clause: clauses("", clauseBendUS)}
 	tolerance = &limit.Kind{ID: "hole_tolerance", Title: "Hole against position tolerance", Measure: limit.Length,
 		Clause: clauses("geometry", "geometry")}
@@ -41,7 +43,7 @@ var (
 
 // Kinds returns the limit states of the part in order.
 func Kinds() []*limit.Kind {
-	return []*limit.Kind{tension, shear, combined, baseShear, plateBearing, plateTearOut, punching,
+	return []*limit.Kind{tension, shear, combined, baseShear, anchorShear, plateBearing, plateTearOut, punching,
 		washerBending, standOff, standOffUS, tolerance, tight}
 }
 
@@ -50,6 +52,9 @@ const (
 	noShear   = "no shear is left to the rods"
 	tooHard   = "f_ub above 1000 MPa is beyond EN 1993-1-8 Table 3.1"
 	sunken    = "a countersunk head takes thickness from the plate, and its depth is not described"
+	noAlpha   = "alpha_bc holds for f_yb from 235 to 640 MPa only (EN 1993-1-8 6.2.2(7))"
+	throughs  = "the nut is not wider than the hole and no washer is given: it would be pulled through"
+	noSide    = "the nut is not wider than the hole, so the washer must bridge it: give washer_side_mm"
 	loose     = "the holes exceed the nominal clearance: rods carry shear only through welded plate washers"
 )
 
@@ -59,8 +64,11 @@ func (r *Result) States(l *limit.List) {
 	l.Add(r.shearState())
 	l.Add(r.combinedState())
 	l.Add(r.baseState())
+	if !r.in.Design.Basis.US() {
+		l.Add(r.anchorState())
+	}
 	r.plateStates(l)
-	r.gapState(l)
+	l.Add(r.BendState())
 	h, d := &r.in.Holes, r.in.Rod.Thread.Diameter
 	if h.Tolerance == 0 {
 		l.Add(limit.Skip(tolerance, "no position tolerance is given"))
@@ -88,14 +96,40 @@ func (r *Result) tensionState() limit.State {
 		return limit.Skip(tension, noTension)
 	}
 	w := &r.Worst
-	return limit.Evaluate(tension, w.Ft, r.FtRd).Of(w.Tension+1).Need(limit.RodDiameter, r.diameterFor(w.Ft/r.FtRd, r.tensionDiameter()))
+	return limit.Evaluate(tension, w.Ft, r.FtRd).Of(w.Tension+1).Need(limit.RodDiameter, r.tensionDiameter(w.Ft))
 }
 
-func (r *Result) tensionDiameter() float64 {
-	if r.in.Design.Basis == basis.Eurocode {
-		return r.Ds
+// tensionDiameter returns the nominal diameter that a tension asks for [mm].
+//
+// Source: the formulas of F_t,Rd and R_n turned round.
+func (r *Result) tensionDiameter(t float64) float64 {
+	if !r.in.Design.Basis.US() {
+		return r.diameterFor(t/r.FtRd, r.Ds)
 	}
-	return r.D
+	f := r.US.Factor * r.in.Rod.Steel.Fu
+	d := r.diameterFor(t/(f*tensionShare*r.Ab), r.D)
+	if r.Worn {
+		d = max(d, r.diameterFor(t/(f*r.As), r.Ds))
+	}
+	return d
+}
+
+// shearDiameter returns the nominal diameter that a shear asks for [mm].
+//
+// Source: the formulas of F_v,Rd and R_n turned round.
+func (r *Result) shearDiameter(v float64) float64 {
+	switch {
+	case r.in.Rod.ShankInPlane:
+		return r.diameterFor(v/r.FvRd, r.D)
+	case !r.in.Design.Basis.US():
+		return r.diameterFor(v/r.FvRd, r.Ds)
+	}
+	f := r.US.Factor * r.in.Rod.Steel.Fu
+	d := r.diameterFor(v/(f*threadsShear*r.Ab), r.D)
+	if r.Worn {
+		d = max(d, r.diameterFor(v/(f*shankShear*r.As), r.Ds))
+	}
+	return d
 }
 
 // diameterFor returns the nominal diameter whose area is the present area times
@@ -117,11 +151,7 @@ func (r *Result) shearState() limit.State {
 	case r.Oversize && !r.in.Holes.WeldedWashers:
 		return limit.State{Kind: shear, Verdict: limit.Fail, Demand: r.Worst.Fv, Reason: loose, Member: r.Worst.Shear + 1}
 	}
-	of := r.Ds
-	if r.in.Rod.ShankInPlane || r.in.Design.Basis.US() {
-		of = r.D
-	}
-	return limit.Evaluate(shear, r.Worst.Fv, r.FvRd).Of(r.Worst.Shear+1).Need(limit.RodDiameter, r.diameterFor(r.Worst.Fv/r.FvRd, of))
+	return limit.Evaluate(shear, r.Worst.Fv, r.FvRd).Of(r.Worst.Shear+1).Need(limit.RodDiameter, r.shearDiameter(r.Worst.Fv))
 }
 
 func (r *Result) combinedState() limit.State {
@@ -130,6 +160,8 @@ func (r *Result) combinedState() limit.State {
 		return limit.Beyond(combined, why)
 	case !r.Tense || !r.Sheared:
 		return limit.Skip(combined, "there is no tension and shear together")
+	case r.Worst.Interaction >= math.MaxFloat64:
+		return limit.State{Kind: combined, Verdict: limit.Fail, Reason: "the shear leaves no resistance in tension", Member: r.Worst.Combined + 1}
 	}
 	return limit.Evaluate(combined, r.Worst.Interaction, 1).Of(r.Worst.Combined + 1)
 }
@@ -148,95 +180,26 @@ func (r *Result) baseState() limit.State {
 	case in.Design.Basis.US():
 		return limit.Evaluate(baseShear, r.V, r.US.Base)
 	case r.EC.NoAlpha:
-		return limit.Beyond(baseShear, "alpha_bc holds for f_yb from 235 to 640 MPa only (EN 1993-1-8 6.2.2(7))")
+		return limit.Beyond(baseShear, noAlpha)
 	}
 	return limit.Evaluate(baseShear, r.V, r.EC.FvRd)
 }
 
-func (r *Result) plateStates(l *limit.List) {
-	in, w := r.in, &r.Worst
-	us := in.Design.Basis.US()
-	if in.Rod.Countersunk {
-		for _, k := range [...]*limit.Kind{plateBearing, plateTearOut, punching, washerBending} {
-			if k.Clause[in.Design.Basis] != "" {
-				l.Add(limit.Beyond(k, sunken))
-			}
-		}
-		return
-	}
-	if !r.Sheared || w.Bearing < 0 {
-		l.Add(limit.Skip(plateBearing, noShear))
-		if us {
-			l.Add(limit.Skip(plateTearOut, noShear))
-		}
-	} else {
-		l.Add(limit.Evaluate(plateBearing, w.Fb, w.FbRd).Of(w.Bearing+1).Need(limit.PlateThickness, r.bearingThickness()))
-		if us {
-			l.Add(limit.Evaluate(plateTearOut, w.Fo, w.FoRd).Of(w.TearOut+1).Need(limit.PlateThickness, in.Plate.Needed(func(_, fu float64) float64 {
-				return w.Fo / (r.US.Factor * tearShare * max(0, w.Lc) * fu)
-			})))
-		}
-	}
-	resistance := r.EC.BpRd
-	if us {
-		resistance = r.US.Punching
-	}
+// anchorState holds the rod that is sheared most against the limit of an anchor
+// bolt, whatever the shears of the group add up to.
+//
+// Source: EN 1993-1-8:2005 6.2.2(7).
+func (r *Result) anchorState() limit.State {
 	switch {
-	case r.TensionReason != "":
-		l.Add(limit.Beyond(punching, r.TensionReason))
-	case !r.Tense:
-		l.Add(limit.Skip(punching, noTension))
-	default:
-		l.Add(limit.Evaluate(punching, w.Ft, resistance).Of(w.Tension+1).Need(limit.PlateThickness, in.Plate.Needed(func(_, fu float64) float64 {
-			perMM := shearRupture * math.Pi * r.nut() * fu
-			if us {
-				return w.Ft / (perMM * r.US.Factor)
-			}
-			return w.Ft * in.Design.EC.GammaM2 / perMM
-		})))
-	}
-	if !us {
-		return
-	}
-	switch {
-	case in.Holes.WasherSide == 0:
-		l.Add(limit.Skip(washerBending, "there is no plate washer"))
-	case r.TensionReason != "":
-		l.Add(limit.Beyond(washerBending, r.TensionReason))
-	case !r.Tense:
-		l.Add(limit.Skip(washerBending, noTension))
-	default:
-		l.Add(limit.Evaluate(washerBending, w.Ft, r.Washer).Of(w.Tension + 1))
-	}
-}
-
-func (r *Result) bearingThickness() float64 {
-	in, w := r.in, &r.Worst
-	h := surround(in, w.Bearing, w.AlongY)
-	return in.Plate.Needed(func(_, fu float64) float64 {
-		if in.Design.Basis.US() {
-			return w.Fb / (r.US.Factor * bearShare * r.D * fu)
-		}
-		return w.Fb / r.bearingPerMM(&h, fu)
-	})
-}
-
-func (r *Result) gapState(l *limit.List) {
-	k := standOff
-	if r.in.Design.Basis.US() {
-		k = standOffUS
-	}
-	b := &r.Bend
-	switch {
-	case r.in.StandOff.Gap == 0:
-		l.Add(limit.Skip(k, "there is no gap under the plate"))
-	case r.TensionReason+r.ShearReason != "":
-		l.Add(limit.Beyond(k, r.TensionReason+r.ShearReason))
+	case r.beyond(r.ShearReason) != "":
+		return limit.Beyond(anchorShear, r.beyond(r.ShearReason))
 	case !r.Sheared:
-		l.Add(limit.Skip(k, noShear))
-	case k == standOff:
-		l.Add(limit.Evaluate(k, b.Fv, b.VRd).Of(b.Rod + 1))
-	default:
-		l.Add(limit.Evaluate(k, b.Stress, b.Available).Of(b.Rod + 1))
+		return limit.Skip(anchorShear, noShear)
+	case r.in.StandOff.Gap > 0:
+		return limit.Skip(anchorShear, "the rods bridge a gap: see bending across the gap")
+	case r.EC.NoAlpha:
+		return limit.Beyond(anchorShear, noAlpha)
 	}
+	w := &r.Worst
+	return limit.Evaluate(anchorShear, w.Fv, r.EC.F2vb).Of(w.Shear+1).Need(limit.RodDiameter, r.diameterFor(w.Fv/r.EC.F2vb, r.Ds))
 }

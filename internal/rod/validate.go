@@ -67,6 +67,9 @@ func validateHoles(in *Input, faults *limit.Faults) {
 	if !within(h.WasherThickness, 0, greatestSize) {
 		faults.Add(limit.OutOfRange, "rods.holes.washer_thickness_mm", "must be a length, not negative")
 	}
+	if !(h.WasherFy == 0 || within(h.WasherFy, 1, 1e4)) {
+		faults.Add(limit.OutOfRange, "rods.holes.washer_fy_mpa", "must be a strength of usual size")
+	}
 	switch {
 	case !within(h.WasherSide, 0, greatestSize):
 		faults.Add(limit.OutOfRange, "rods.holes.washer_side_mm", "must be a length, not negative")
@@ -117,6 +120,9 @@ func validateForces(in *Input, faults *limit.Faults) {
 		if !within(f.v, -f.most, f.most) {
 			faults.Add(limit.OutOfRange, f.field, "must be a number of usual size")
 		}
+	}
+	if !(in.Friction.Strength == 0 || within(in.Friction.Strength, 1, 1e3)) {
+		faults.Add(limit.OutOfRange, "friction.concrete_strength_mpa", "must be a strength of usual size")
 	}
 	if in.Friction.Compression < 0 || in.Friction.Coefficient < 0 {
 		faults.Add(limit.OutOfRange, "friction", "takes a compression and a coefficient that are not negative")

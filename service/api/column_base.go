@@ -68,7 +68,7 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 			Basis: m.GetBasis(), Plate: b.GetPlate(), Footprint: b.GetFootprint(), Support: b.GetSupport(), Rods: b.GetRods(),
 		}),
 		Modulus: b.GetSharing().GetModulusNMm3(), Preload: b.GetSharing().GetPreloadKn() * newton,
-		Friction: b.GetFriction(), Mu: defaultFriction,
+		Friction: b.GetFriction(), Mu: defaultFriction, MuAssumed: b == nil || b.FrictionCoefficient == nil,
 	}
 	if b != nil && b.FrictionCoefficient != nil {
 		in.Mu = b.GetFrictionCoefficient()

@@ -58,9 +58,10 @@ func exposure(c *footwardv1.Corrosion) corrosion.Exposure {
 // readerOf returns the reader of a request on a basis.
 func readerOf(b *footwardv1.DesignBasis) reader { return reader{lost: exposure(b.GetCorrosion())} }
 
-// allowance returns what a part loses: its own allowance where it states one.
-func allowance(own, exposed float64) float64 {
-	if own != 0 {
+// allowance returns what a part loses: its own allowance where it states one, be it
+// nothing.
+func allowance(states bool, own, exposed float64) float64 {
+	if states {
 		return own
 	}
 	return exposed
@@ -100,7 +101,7 @@ func (r *reader) plate(p *footwardv1.Plate) geom.Plate { return r.plateAt(p, "pl
 func (r *reader) plateAt(p *footwardv1.Plate, field string) geom.Plate {
 	return geom.Plate{
 		SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm(), Thickness: p.GetThicknessMm(),
-		Corrosion: allowance(p.GetCorrosionAllowanceMm(), r.lost.Plate()), Steel: r.steel(p.GetSteel(), field+".steel"),
+		Corrosion: allowance(p != nil && p.CorrosionAllowanceMm != nil, p.GetCorrosionAllowanceMm(), r.lost.Plate()), Steel: r.steel(p.GetSteel(), field+".steel"),
 	}
 }
 

@@ -46,6 +46,15 @@ func TestExposureIsTheSameAsAllowancesOfTheParts(t *testing.T) {
 	}
 }
 
+// A part that states no loss has none, whatever it stands in.
+func TestStatedZeroIsNoAllowance(t *testing.T) {
+	const exposed = `"corrosion": {"years": 25, "ground": "CORROSIVE_GROUND_POLLUTED_NATURAL"}`
+	none := result(t, `{"plateBending": {"basis": {"basis": "BASIS_EUROCODE", `+exposed+`}, `+plateOf(`, "corrosionAllowanceMm": 0`)+`}}`)
+	dry := result(t, `{"plateBending": {"basis": {"basis": "BASIS_EUROCODE"}, `+plateOf(``)+`}}`)
+	require.NotZero(t, dry.GetGoverningUtilization())
+	assert.InDelta(t, dry.GetGoverningUtilization(), none.GetGoverningUtilization(), 1e-12)
+}
+
 func plateOf(more string) string {
 	return `"plate": {"sizeXMm": 300, "sizeYMm": 300, "thicknessMm": 20, "steel": {"grade": "EN 10025-2 S355"}` + more + `},
 		"footprint": {"tube": {"sizeXMm": 150, "sizeYMm": 150, "wallMm": 8}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF"},

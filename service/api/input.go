@@ -117,7 +117,7 @@ func (r *reader) rod(m *footwardv1.Rod) rod.Rod {
 		Thread: thread, Steel: r.rodSteel(m.GetSteel(), thread.Diameter, "rods.rod.steel"),
 		Making: rod.Making(m.GetThreadMaking()), ShankInPlane: m.GetShankInShearPlane(),
 		Countersunk: m.GetCountersunk(), NutWidth: m.GetNutMeanWidthMm(),
-		Corrosion: allowance(m.GetCorrosionAllowanceMm(), r.lost.Rod()),
+		Corrosion: allowance(m != nil && m.CorrosionAllowanceMm != nil, m.GetCorrosionAllowanceMm(), r.lost.Rod()),
 	}
 }
 
@@ -133,12 +133,12 @@ func holes(h *footwardv1.Holes) rod.Holes {
 	return rod.Holes{
 		Diameter: h.GetDiameterMm(), Tolerance: h.GetPositionToleranceMm(),
 		WeldedWashers: h.GetWeldedWashers(), WasherThickness: h.GetWasherThicknessMm(),
-		WasherSide: h.GetWasherSideMm(),
+		WasherSide: h.GetWasherSideMm(), WasherFy: h.GetWasherFyMpa(), HoldsRotation: h.GetPlateHoldsRotation(),
 	}
 }
 
-// defaultFriction is the coefficient of the US bases where none is given: a
-// cautious figure for steel on grout (common practice, no source).
+// defaultFriction is the coefficient of the US bases where none is given: steel on
+// grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8.
 const defaultFriction = 0.4
 
 func (r *reader) rodInput(m *footwardv1.CheckAnchorRodsRequest) rod.Input {
@@ -155,6 +155,10 @@ func (r *reader) rodInput(m *footwardv1.CheckAnchorRodsRequest) rod.Input {
 	if f := m.GetFriction(); f != nil {
 		in.Friction = rod.Friction{
 			Counted: true, Compression: f.GetCompressionKn() * newton, Coefficient: defaultFriction,
+			Assumed: f.Coefficient == nil, Strength: f.GetConcreteStrengthMpa(),
+		}
+		if f.ConcreteStrengthMpa != nil && in.Design.Basis.Valid() && !in.Design.Basis.US() {
+			r.faults.Add(limit.Conflict, "friction.concrete_strength_mpa", "goes with the US bases only")
 		}
 		if f.Coefficient != nil {
 			in.Friction.Coefficient = f.GetCoefficient()
@@ -201,7 +205,7 @@ func (r *reader) weldSpec(w *footwardv1.WeldSpec) weld.Spec {
 	out := weld.Spec{
 		Type: weld.Type(w.GetKind()), Leg: w.GetLegMm(), Throat: w.GetThroatMm(),
 		Filler:    r.filler(w.GetFiller(), "weld.filler"),
-		Corrosion: allowance(w.GetCorrosionAllowanceMm(), r.lost.Throat(w.GetKind() != footwardv1.WeldKind_WELD_KIND_FILLET)),
+		Corrosion: allowance(w != nil && w.CorrosionAllowanceMm != nil, w.GetCorrosionAllowanceMm(), r.lost.Throat(w.GetKind() != footwardv1.WeldKind_WELD_KIND_FILLET)),
 		FullSize:  w.GetFullSizeToEnds(), OwnSection: w.GetOwnSection(),
 	}
 	for i, p := range w.GetParts() {

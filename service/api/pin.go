@@ -63,7 +63,7 @@ func (r *reader) pin(m *footwardv1.CheckPinRequest) pin.Input {
 			Nuts: p.GetNuts(), Washer: p.GetWasherDiameterMm(),
 		},
 		Plates: pin.Plates{
-			Arrangement: pin.Arrangement(s.GetArrangement()), Thickness: s.GetThicknessMm(), Corrosion: allowance(s.GetCorrosionAllowanceMm(), r.lost.Plate()),
+			Arrangement: pin.Arrangement(s.GetArrangement()), Thickness: s.GetThicknessMm(), Corrosion: allowance(s != nil && s.CorrosionAllowanceMm != nil, s.GetCorrosionAllowanceMm(), r.lost.Plate()),
 			Steel: r.steel(s.GetSteel(), "plates.steel"), Hole: s.GetHoleDiameterMm(), Width: s.GetWidthMm(),
 			EndDistance: s.GetEndDistanceMm(), Arm: s.GetArmMm(), Gap: s.GetGapMm(), Embedment: s.GetDowelBearingStrengthMpa(),
 			Eccentricity: s.GetEccentricityMm(),

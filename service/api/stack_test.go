@@ -30,11 +30,7 @@ func checked(t testing.TB, m proto.Message) *footwardv1.CheckResult {
 	return r
 }
 
-const (
-	pass  = footwardv1.Verdict_VERDICT_PASS
-	fail  = footwardv1.Verdict_VERDICT_FAIL
-	scope = footwardv1.Verdict_VERDICT_OUT_OF_SCOPE
-)
+const scope = footwardv1.Verdict_VERDICT_OUT_OF_SCOPE
 
 // TestBaseStandsOnWhatCorrosionLeavesOfItsRings: 0.6 mm a face of EN 1993-5 Table 4-1.
 func TestBaseStandsOnWhatCorrosionLeavesOfItsRings(t *testing.T) {

@@ -176,7 +176,7 @@ func quickSteel(m *footwardv1.Steel) bool {
 }
 
 func quickPlate(m *footwardv1.Plate) bool {
-	return m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 50 &&
+	return (m.CorrosionAllowanceMm == nil || m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 50) &&
 		m.GetSizeXMm() > 0 && m.GetSizeXMm() <= 5000 &&
 		m.GetSizeYMm() > 0 && m.GetSizeYMm() <= 5000 &&
 		m.GetThicknessMm() > 0 && m.GetThicknessMm() <= 300 &&
@@ -252,8 +252,8 @@ func quickRodSteel(m *footwardv1.RodSteel) bool {
 }
 
 func quickRod(m *footwardv1.Rod) bool {
-	return between(int(m.GetThreadMaking()), 0, 2) &&
-		m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 20 &&
+	return (m.CorrosionAllowanceMm == nil || m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 20) &&
+		between(int(m.GetThreadMaking()), 0, 2) &&
 		m.GetNutMeanWidthMm() >= 0 && m.GetNutMeanWidthMm() <= 400 &&
 		m.GetStretchLengthMm() >= 0 && m.GetStretchLengthMm() <= 20000 &&
 		m.Steel != nil && quickRodSteel(m.GetSteel()) &&
@@ -266,7 +266,8 @@ func quickRodPosition(m *footwardv1.RodPosition) bool {
 }
 
 func quickHoles(m *footwardv1.Holes) bool {
-	return m.GetDiameterMm() > 0 && m.GetDiameterMm() <= 300 &&
+	return (m.WasherFyMpa == nil || m.GetWasherFyMpa() >= 100 && m.GetWasherFyMpa() <= 1500) &&
+		m.GetDiameterMm() > 0 && m.GetDiameterMm() <= 300 &&
 		m.GetPositionToleranceMm() >= 0 && m.GetPositionToleranceMm() <= 200 &&
 		m.GetWasherSideMm() >= 0 && m.GetWasherSideMm() <= 500 &&
 		m.GetWasherThicknessMm() >= 0 && m.GetWasherThicknessMm() <= 100
@@ -313,10 +314,10 @@ func quickWeldMetal(m *footwardv1.WeldMetal) bool {
 }
 
 func quickWeldSpec(m *footwardv1.WeldSpec) bool {
-	if !((m.Filler == nil || quickWeldMetal(m.GetFiller())) &&
+	if !((m.CorrosionAllowanceMm == nil || m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 20) &&
+		(m.Filler == nil || quickWeldMetal(m.GetFiller())) &&
 		between(int(m.GetKind()), 1, 3) &&
 		between(len(m.Parts), 2, 2) &&
-		m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 20 &&
 		m.GetLegMm() >= 0 && m.GetLegMm() <= 100 &&
 		m.GetThroatMm() >= 0 && m.GetThroatMm() <= 100) {
 		return false
@@ -390,6 +391,7 @@ func quickStandOff(m *footwardv1.StandOff) bool {
 
 func quickBaseFriction(m *footwardv1.BaseFriction) bool {
 	return (m.Coefficient == nil || m.GetCoefficient() >= 0 && m.GetCoefficient() <= 0.7) &&
+		(m.ConcreteStrengthMpa == nil || m.GetConcreteStrengthMpa() >= 5 && m.GetConcreteStrengthMpa() <= 150) &&
 		m.GetCompressionKn() > 0 && m.GetCompressionKn() <= 100000
 }
 
@@ -514,10 +516,10 @@ func quickPinSpec(m *footwardv1.PinSpec) bool {
 }
 
 func quickPinnedPlates(m *footwardv1.PinnedPlates) bool {
-	return (m.DowelBearingStrengthMpa == nil || m.GetDowelBearingStrengthMpa() >= 10 && m.GetDowelBearingStrengthMpa() <= 3000) &&
+	return (m.CorrosionAllowanceMm == nil || m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 100) &&
+		(m.DowelBearingStrengthMpa == nil || m.GetDowelBearingStrengthMpa() >= 10 && m.GetDowelBearingStrengthMpa() <= 3000) &&
 		between(int(m.GetArrangement()), 1, 3) &&
 		m.GetArmMm() > 0 && m.GetArmMm() <= 10000 &&
-		m.GetCorrosionAllowanceMm() >= 0 && m.GetCorrosionAllowanceMm() <= 100 &&
 		m.GetEccentricityMm() >= 0 && m.GetEccentricityMm() <= 5000 &&
 		m.GetEndDistanceMm() > 0 && m.GetEndDistanceMm() <= 10000 &&
 		m.GetGapMm() >= 0 && m.GetGapMm() <= 1000 &&

@@ -967,14 +967,19 @@ func (x *RodForce) GetShearYKn() float64 {
 type BaseFriction struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Compression under the plate that is certain to act together with the shear
-	// [kN], as a magnitude. Required. Over 0 to 100 000.
+	// [kN], as a magnitude; of forces no more counts than they press with. Required.
+	// Over 0 to 100 000.
 	CompressionKn float64 `protobuf:"fixed64,1,opt,name=compression_kn,json=compressionKn,proto3" json:"compression_kn,omitempty"`
-	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, a cautious
-	// figure for steel on grout (common practice, no source). The Eurocode takes
-	// basis.eurocode.c_fd instead.
-	Coefficient   *float64 `protobuf:"fixed64,2,opt,name=coefficient,proto3,oneof" json:"coefficient,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, for steel on
+	// grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8. The
+	// Eurocode takes basis.eurocode.c_fd instead.
+	Coefficient *float64 `protobuf:"fixed64,2,opt,name=coefficient,proto3,oneof" json:"coefficient,omitempty"`
+	// Compressive strength f'c of the concrete or grout under the plate, US bases
+	// [MPa]: friction takes at most 0.2 f'c and 0.8 ksi of the contact (Eq. 4-30).
+	// Absent: 4000 psi or more is taken, with a notice. 5 to 150.
+	ConcreteStrengthMpa *float64 `protobuf:"fixed64,3,opt,name=concrete_strength_mpa,json=concreteStrengthMpa,proto3,oneof" json:"concrete_strength_mpa,omitempty"`
+	unknownFields       protoimpl.UnknownFields
+	sizeCache           protoimpl.SizeCache
 }
 
 func (x *BaseFriction) Reset() {
@@ -1017,6 +1022,13 @@ func (x *BaseFriction) GetCompressionKn() float64 {
 func (x *BaseFriction) GetCoefficient() float64 {
 	if x != nil && x.Coefficient != nil {
 		return *x.Coefficient
+	}
+	return 0
+}
+
+func (x *BaseFriction) GetConcreteStrengthMpa() float64 {
+	if x != nil && x.ConcreteStrengthMpa != nil {
+		return *x.ConcreteStrengthMpa
 	}
 	return 0
 }
@@ -2901,11 +2913,13 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
 	"shear_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearXKn\x127\n" +
 	"\n" +
-	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"\xa2\x01\n" +
+	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"\x90\x02\n" +
 	"\fBaseFriction\x12@\n" +
 	"\x0ecompression_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\rcompressionKn\x12@\n" +
-	"\vcoefficient\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\vcoefficient\x88\x01\x01B\x0e\n" +
-	"\f_coefficient\"\x84\x01\n" +
+	"\vcoefficient\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\vcoefficient\x88\x01\x01\x12R\n" +
+	"\x15concrete_strength_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0b@)\x00\x00\x00\x00\x00\x00\x14@H\x01R\x13concreteStrengthMpa\x88\x01\x01B\x0e\n" +
+	"\f_coefficientB\x18\n" +
+	"\x16_concrete_strength_mpa\"\x84\x01\n" +
 	"\x17CheckAnchorRodsResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +

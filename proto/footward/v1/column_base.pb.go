@@ -113,8 +113,9 @@ type ColumnBase struct {
 	// Whether friction under the plate takes shear before the rods do; counted
 	// under the compression of each combination. Default false.
 	Friction bool `protobuf:"varint,7,opt,name=friction,proto3" json:"friction,omitempty"`
-	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4 (common
-	// practice, no source). The Eurocode takes basis.eurocode.c_fd instead.
+	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4 (AISC
+	// Design Guide 1, 3rd ed., Example 4.7-8). The Eurocode takes
+	// basis.eurocode.c_fd instead.
 	FrictionCoefficient *float64 `protobuf:"fixed64,8,opt,name=friction_coefficient,json=frictionCoefficient,proto3,oneof" json:"friction_coefficient,omitempty"`
 	// What holds the rods below. Absent: not checked.
 	Anchorage *Anchorage `protobuf:"bytes,9,opt,name=anchorage,proto3" json:"anchorage,omitempty"`

@@ -1056,8 +1056,9 @@ type Plate struct {
 	// Steel. Required.
 	Steel *Steel `protobuf:"bytes,4,opt,name=steel,proto3" json:"steel,omitempty"`
 	// Thickness lost to corrosion over the design life, all faces together [mm].
-	// Taken off the thickness in every resistance. Default 0. 0 to 50.
-	CorrosionAllowanceMm float64 `protobuf:"fixed64,5,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3" json:"corrosion_allowance_mm,omitempty"`
+	// Taken off the thickness in every resistance. Default: what basis.corrosion
+	// takes, else 0; a stated 0 is none. 0 to 50.
+	CorrosionAllowanceMm *float64 `protobuf:"fixed64,5,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	unknownFields        protoimpl.UnknownFields
 	sizeCache            protoimpl.SizeCache
 }
@@ -1121,8 +1122,8 @@ func (x *Plate) GetSteel() *Steel {
 }
 
 func (x *Plate) GetCorrosionAllowanceMm() float64 {
-	if x != nil {
-		return x.CorrosionAllowanceMm
+	if x != nil && x.CorrosionAllowanceMm != nil {
+		return *x.CorrosionAllowanceMm
 	}
 	return 0
 }
@@ -2309,8 +2310,9 @@ type Rod struct {
 	// Mean of the widths of nut or head across flats and across corners, d_m
 	// [mm], for punching. Default 0: 1.5 d, less than any standard nut. 0 to 400.
 	NutMeanWidthMm float64 `protobuf:"fixed64,6,opt,name=nut_mean_width_mm,json=nutMeanWidthMm,proto3" json:"nut_mean_width_mm,omitempty"`
-	// Diameter lost to corrosion over the design life [mm]. Default 0. 0 to 20.
-	CorrosionAllowanceMm float64 `protobuf:"fixed64,7,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3" json:"corrosion_allowance_mm,omitempty"`
+	// Diameter lost to corrosion over the design life [mm]. Default: what
+	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 20.
+	CorrosionAllowanceMm *float64 `protobuf:"fixed64,7,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	// Length that stretches, from nut to nut, or to the point where the rod is
 	// held, L_b [mm]. Default 0: by EN 1993-1-8 Table 6.2 as an anchor bolt cast
 	// in concrete, 8 d + grout + plate + washer + half a nut. 0 to 20 000.
@@ -2392,8 +2394,8 @@ func (x *Rod) GetNutMeanWidthMm() float64 {
 }
 
 func (x *Rod) GetCorrosionAllowanceMm() float64 {
-	if x != nil {
-		return x.CorrosionAllowanceMm
+	if x != nil && x.CorrosionAllowanceMm != nil {
+		return *x.CorrosionAllowanceMm
 	}
 	return 0
 }
@@ -2471,14 +2473,22 @@ type Holes struct {
 	// Whether plate washers with holes of normal clearance are welded to the
 	// plate, so that rods in oversized holes carry shear. Default false.
 	WeldedWashers bool `protobuf:"varint,3,opt,name=welded_washers,json=weldedWashers,proto3" json:"welded_washers,omitempty"`
-	// Thickness of washers or washer plates under the nuts [mm]. Default 0: none.
-	// 0 to 100.
+	// Thickness of washers or washer plates under the nuts [mm]. Default 0: none,
+	// or, where washers are welded over wide holes, as the plate. 0 to 100.
 	WasherThicknessMm float64 `protobuf:"fixed64,4,opt,name=washer_thickness_mm,json=washerThicknessMm,proto3" json:"washer_thickness_mm,omitempty"`
 	// Side of a square washer plate [mm]. Default 0: no washer plate to be
-	// checked in bending. 0 to 500.
-	WasherSideMm  float64 `protobuf:"fixed64,5,opt,name=washer_side_mm,json=washerSideMm,proto3" json:"washer_side_mm,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// checked in bending; needed where the nut is not wider than the hole. 0 to 500.
+	WasherSideMm float64 `protobuf:"fixed64,5,opt,name=washer_side_mm,json=washerSideMm,proto3" json:"washer_side_mm,omitempty"`
+	// Yield strength of the washer plate [MPa]. Absent: as the plate, with a
+	// notice. 100 to 1500.
+	WasherFyMpa *float64 `protobuf:"fixed64,6,opt,name=washer_fy_mpa,json=washerFyMpa,proto3,oneof" json:"washer_fy_mpa,omitempty"`
+	// Whether the plate keeps the rods' upper ends from turning where they bend:
+	// below washers welded over wide holes, and in grout by EN 1992-4
+	// (alpha_M 2 instead of 1). Default false. For US washers both ends are held as
+	// in AISC Design Guide 1, 3rd ed., Example 4.7-6; across a gap stand_off says it.
+	PlateHoldsRotation bool `protobuf:"varint,7,opt,name=plate_holds_rotation,json=plateHoldsRotation,proto3" json:"plate_holds_rotation,omitempty"`
+	unknownFields      protoimpl.UnknownFields
+	sizeCache          protoimpl.SizeCache
 }
 
 func (x *Holes) Reset() {
@@ -2544,6 +2554,20 @@ func (x *Holes) GetWasherSideMm() float64 {
 		return x.WasherSideMm
 	}
 	return 0
+}
+
+func (x *Holes) GetWasherFyMpa() float64 {
+	if x != nil && x.WasherFyMpa != nil {
+		return *x.WasherFyMpa
+	}
+	return 0
+}
+
+func (x *Holes) GetPlateHoldsRotation() bool {
+	if x != nil {
+		return x.PlateHoldsRotation
+	}
+	return false
 }
 
 // RodGroup is a number of equal rods through one plate.
@@ -2860,8 +2884,9 @@ type WeldSpec struct {
 	// Filler. Required with the US bases; with the Eurocode optional, and then
 	// taken to match the base metal, which EN 1993-1-8 4.2 demands.
 	Filler *WeldMetal `protobuf:"bytes,5,opt,name=filler,proto3" json:"filler,omitempty"`
-	// Throat lost to corrosion over the design life [mm]. Default 0. 0 to 20.
-	CorrosionAllowanceMm float64 `protobuf:"fixed64,6,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3" json:"corrosion_allowance_mm,omitempty"`
+	// Throat lost to corrosion over the design life [mm]. Default: what
+	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 20.
+	CorrosionAllowanceMm *float64 `protobuf:"fixed64,6,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	// Whether the weld has its full size up to both ends (returns or run-off
 	// tabs); otherwise each end loses one throat (EN 1993-1-8 4.5.1). Default
 	// false.
@@ -2941,8 +2966,8 @@ func (x *WeldSpec) GetFiller() *WeldMetal {
 }
 
 func (x *WeldSpec) GetCorrosionAllowanceMm() float64 {
-	if x != nil {
-		return x.CorrosionAllowanceMm
+	if x != nil && x.CorrosionAllowanceMm != nil {
+		return *x.CorrosionAllowanceMm
 	}
 	return 0
 }
@@ -3143,7 +3168,9 @@ type HeadedAnchorage struct {
 	// to 1. With the Eurocode anything below 1 is out of scope.
 	LightweightFactor *float64 `protobuf:"fixed64,6,opt,name=lightweight_factor,json=lightweightFactor,proto3,oneof" json:"lightweight_factor,omitempty"`
 	// Whether the rod's steel is not ductile: 8 % strain at rupture or less by EN
-	// 1992-4, under 14 % by ACI 318. Default false.
+	// 1992-4, under 14 % by ACI 318. Default false: by the catalogue where it knows
+	// the class (ISO 898-1 4.8 to 10.9 is not shown to be ductile by ACI 318, 6.8
+	// not by EN 1992-4).
 	BrittleSteel  bool `protobuf:"varint,7,opt,name=brittle_steel,json=brittleSteel,proto3" json:"brittle_steel,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -3857,8 +3884,9 @@ type PinnedPlates struct {
 	Arrangement PinPlates `protobuf:"varint,1,opt,name=arrangement,proto3,enum=footward.v1.PinPlates" json:"arrangement,omitempty"`
 	// Thickness of one plate [mm]. Required. Over 0 to 300.
 	ThicknessMm float64 `protobuf:"fixed64,2,opt,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
-	// Thickness lost to corrosion over the design life [mm]. Default 0. 0 to 100.
-	CorrosionAllowanceMm float64 `protobuf:"fixed64,3,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3" json:"corrosion_allowance_mm,omitempty"`
+	// Thickness lost to corrosion over the design life [mm]. Default: what
+	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 100.
+	CorrosionAllowanceMm *float64 `protobuf:"fixed64,3,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	// Steel. Required.
 	Steel *Steel `protobuf:"bytes,4,opt,name=steel,proto3" json:"steel,omitempty"`
 	// Diameter of the holes d_0 [mm]. Required. Over 0 to 400.
@@ -3930,8 +3958,8 @@ func (x *PinnedPlates) GetThicknessMm() float64 {
 }
 
 func (x *PinnedPlates) GetCorrosionAllowanceMm() float64 {
-	if x != nil {
-		return x.CorrosionAllowanceMm
+	if x != nil && x.CorrosionAllowanceMm != nil {
+		return *x.CorrosionAllowanceMm
 	}
 	return 0
 }
@@ -4259,13 +4287,14 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x15compression_along_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\xf0?R\x13compressionAlongMpa\x12O\n" +
 	"\x16compression_across_mpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x00\xe0?R\x14compressionAcrossMpa\x127\n" +
 	"\x04kind\x18\x03 \x01(\x0e2\x17.footward.v1.TimberKindB\n" +
-	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\"\xb6\x02\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\"\xd6\x02\n" +
 	"\x05Plate\x125\n" +
 	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeXMm\x125\n" +
 	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeYMm\x12<\n" +
 	"\fthickness_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x120\n" +
-	"\x05steel\x18\x04 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12O\n" +
-	"\x16corrosion_allowance_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\"\x8c\x03\n" +
+	"\x05steel\x18\x04 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12T\n" +
+	"\x16corrosion_allowance_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01B\x19\n" +
+	"\x17_corrosion_allowance_mm\"\x8c\x03\n" +
 	"\tFootprint\x124\n" +
 	"\ti_section\x18\x01 \x01(\v2\x15.footward.v1.ISectionH\x00R\biSection\x12'\n" +
 	"\x04tube\x18\x02 \x01(\v2\x11.footward.v1.TubeH\x00R\x04tube\x12'\n" +
@@ -4351,26 +4380,30 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"properties\"x\n" +
 	"\x12RodSteelProperties\x120\n" +
 	"\x06fy_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\x97@)\x00\x00\x00\x00\x00\x00Y@R\x05fyMpa\x120\n" +
-	"\x06fu_mpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00Y@R\x05fuMpa\"\xea\x03\n" +
+	"\x06fu_mpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00Y@R\x05fuMpa\"\x8a\x04\n" +
 	"\x03Rod\x123\n" +
 	"\x06thread\x18\x01 \x01(\v2\x13.footward.v1.ThreadB\x06\xbaH\x03\xc8\x01\x01R\x06thread\x123\n" +
 	"\x05steel\x18\x02 \x01(\v2\x15.footward.v1.RodSteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12H\n" +
 	"\rthread_making\x18\x03 \x01(\x0e2\x19.footward.v1.ThreadMakingB\b\xbaH\x05\x82\x01\x02\x10\x01R\fthreadMaking\x12/\n" +
 	"\x14shank_in_shear_plane\x18\x04 \x01(\bR\x11shankInShearPlane\x12 \n" +
 	"\vcountersunk\x18\x05 \x01(\bR\vcountersunk\x12D\n" +
-	"\x11nut_mean_width_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0enutMeanWidthMm\x12O\n" +
-	"\x16corrosion_allowance_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\x12E\n" +
-	"\x11stretch_length_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fstretchLengthMm\"i\n" +
+	"\x11nut_mean_width_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0enutMeanWidthMm\x12T\n" +
+	"\x16corrosion_allowance_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01\x12E\n" +
+	"\x11stretch_length_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fstretchLengthMmB\x19\n" +
+	"\x17_corrosion_allowance_mm\"i\n" +
 	"\vRodPosition\x12,\n" +
 	"\x04x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03xMm\x12,\n" +
-	"\x04y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03yMm\"\xc5\x02\n" +
+	"\x04y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03yMm\"\xcd\x03\n" +
 	"\x05Holes\x12:\n" +
 	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"diameterMm\x12M\n" +
 	"\x15position_tolerance_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@)\x00\x00\x00\x00\x00\x00\x00\x00R\x13positionToleranceMm\x12%\n" +
 	"\x0ewelded_washers\x18\x03 \x01(\bR\rweldedWashers\x12I\n" +
 	"\x13washer_thickness_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11washerThicknessMm\x12?\n" +
-	"\x0ewasher_side_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\fwasherSideMm\"\xac\x01\n" +
+	"\x0ewasher_side_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\fwasherSideMm\x12B\n" +
+	"\rwasher_fy_mpa\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\x97@)\x00\x00\x00\x00\x00\x00Y@H\x00R\vwasherFyMpa\x88\x01\x01\x120\n" +
+	"\x14plate_holds_rotation\x18\a \x01(\bR\x12plateHoldsRotationB\x10\n" +
+	"\x0e_washer_fy_mpa\"\xac\x01\n" +
 	"\bRodGroup\x12*\n" +
 	"\x03rod\x18\x01 \x01(\v2\x10.footward.v1.RodB\x06\xbaH\x03\xc8\x01\x01R\x03rod\x12B\n" +
 	"\tpositions\x18\x02 \x03(\v2\x18.footward.v1.RodPositionB\n" +
@@ -4391,7 +4424,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"JoinedPart\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x120\n" +
 	"\x05steel\x18\x02 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12&\n" +
-	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\"\xb3\x03\n" +
+	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\"\xd3\x03\n" +
 	"\bWeldSpec\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.WeldKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x120\n" +
@@ -4399,11 +4432,12 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\tthroat_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\bthroatMm\x129\n" +
 	"\x05parts\x18\x04 \x03(\v2\x17.footward.v1.JoinedPartB\n" +
 	"\xbaH\a\x92\x01\x04\b\x02\x10\x02R\x05parts\x12.\n" +
-	"\x06filler\x18\x05 \x01(\v2\x16.footward.v1.WeldMetalR\x06filler\x12O\n" +
-	"\x16corrosion_allowance_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\x12)\n" +
+	"\x06filler\x18\x05 \x01(\v2\x16.footward.v1.WeldMetalR\x06filler\x12T\n" +
+	"\x16corrosion_allowance_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01\x12)\n" +
 	"\x11full_size_to_ends\x18\a \x01(\bR\x0efullSizeToEnds\x12\x1f\n" +
 	"\vown_section\x18\b \x01(\bR\n" +
-	"ownSection\"\xcd\x01\n" +
+	"ownSectionB\x19\n" +
+	"\x17_corrosion_allowance_mm\"\xcd\x01\n" +
 	"\vWeldSegment\x12.\n" +
 	"\x05x1_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04x1Mm\x12.\n" +
 	"\x05y1_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04y1Mm\x12.\n" +
@@ -4489,12 +4523,12 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\af_y_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fYMpa\x123\n" +
 	"\bf_yb_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06fYbMpa\x12\x12\n" +
 	"\x04nuts\x18\x06 \x01(\bR\x04nuts\x12G\n" +
-	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xf7\x05\n" +
+	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\x97\x06\n" +
 	"\fPinnedPlates\x12D\n" +
 	"\varrangement\x18\x01 \x01(\x0e2\x16.footward.v1.PinPlatesB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\varrangement\x12<\n" +
-	"\fthickness_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12O\n" +
-	"\x16corrosion_allowance_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14corrosionAllowanceMm\x120\n" +
+	"\fthickness_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12T\n" +
+	"\x16corrosion_allowance_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01\x120\n" +
 	"\x05steel\x18\x04 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12C\n" +
 	"\x10hole_diameter_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00y@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0eholeDiameterMm\x124\n" +
 	"\bwidth_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\awidthMm\x12A\n" +
@@ -4502,8 +4536,9 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x06arm_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05armMm\x120\n" +
 	"\x06gap_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05gapMm\x12[\n" +
 	"\x1adowel_bearing_strength_mpa\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@H\x00R\x17dowelBearingStrengthMpa\x88\x01\x01\x12B\n" +
-	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMmB\x1d\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@H\x01R\x17dowelBearingStrengthMpa\x88\x01\x01\x12B\n" +
+	"\x0feccentricity_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eeccentricityMmB\x19\n" +
+	"\x17_corrosion_allowance_mmB\x1d\n" +
 	"\x1b_dowel_bearing_strength_mpa\"\xb7\x01\n" +
 	"\vBracketWeld\x121\n" +
 	"\x04weld\x18\x01 \x01(\v2\x15.footward.v1.WeldSpecB\x06\xbaH\x03\xc8\x01\x01R\x04weld\x12?\n" +
@@ -4716,6 +4751,7 @@ func file_footward_v1_part_proto_init() {
 		return
 	}
 	file_footward_v1_part_proto_msgTypes[1].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[6].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[7].OneofWrappers = []any{
 		(*Footprint_ISection)(nil),
 		(*Footprint_Tube)(nil),
@@ -4729,6 +4765,9 @@ func file_footward_v1_part_proto_init() {
 		(*Support_Given)(nil),
 	}
 	file_footward_v1_part_proto_msgTypes[16].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[22].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[24].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[30].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[32].OneofWrappers = []any{
 		(*Anchorage_Headed)(nil),
 		(*Anchorage_Through)(nil),
