@@ -87,6 +87,9 @@ func (c *column) ground(r *ColumnResult) error {
 		if loose {
 			open(c.list.All(), looseRods)
 		}
+		if out.Head > 0 && (s.HasStack || c.held()) {
+			open(c.list.All(), drowned)
+		}
 		for _, state := range c.list.All() {
 			state.Combination, state.Stage = k.Name, k.Stage
 			r.take(state, -1)

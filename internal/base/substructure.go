@@ -30,6 +30,7 @@ type Pair struct {
 	Permanent geom.Actions
 	Variable  geom.Actions
 	Weight    float64 // factor of the combination on weights [-]
+	Lift      float64 // of Permanent, what lifts by a source of its own [N]; 0: Permanent.N if it lifts
 }
 
 // Substructure is what carries a base below its plate: a stack of rings, or the
@@ -39,6 +40,7 @@ type Substructure struct {
 	HasStack      bool
 	Stack         ring.Input
 	Levelling     Levelling
+	SizeEffect    bool              // whether a reinforced pad counts it in shear, ACI
 	OtherWeight   float64           // that is not found here, characteristic [N]
 	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3
 	Reinforcement pad.Reinforcement // of a concrete block; none: plain concrete
@@ -320,7 +322,7 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 		g.Interface.Share = min(g.Interface.Share, smoothSteel)
 	}
 	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
-	g.Permanent, g.Variable = p.move(k.Permanent), p.move(k.Variable)
+	g.Permanent, g.Variable, g.Lift = p.move(k.Permanent), p.move(k.Variable), k.Lift
 	return g
 }
 
@@ -446,7 +448,7 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 	}
 	p := in.plan(stack, in.across(in.outstand()))
 	if !s.HasStack {
-		b := in.pad(&p, &Case{}, 1)
+		b := in.pad(&p, &Case{}, 1, 0)
 		var found limit.Faults
 		pad.Validate(&b, &found)
 		add(found, func(field string) string {

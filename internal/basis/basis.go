@@ -79,17 +79,21 @@ type Factors struct {
 	BetaJ        float64 // foundation joint coefficient [-]
 	CFd          float64 // friction between plate and grout [-]
 	GammaMTimber float64 // timber [-]; 0: by the kind of timber
+	GammaS       float64 // reinforcement [-]
+	AlphaCTPl    float64 // tensile strength of plain concrete [-]
+	Ground       Ground
 }
 
 // Recommended returns the recommended values of the Eurocodes.
 //
 // Source: EN 1993-1-1:2005 6.1 (gamma_M0), EN 1993-1-8:2005 Table 2.1
 // (gamma_M2), 6.2.5(7) (beta_j), 6.2.2(6) (C_f,d), EN 1992-1-1:2004 2.4.2.4
-// (gamma_C), 3.1.6 (alpha_cc).
+// (gamma_C, gamma_S), 3.1.6 (alpha_cc), 12.3.1 (alpha_ct,pl).
 func Recommended() Factors {
 	return Factors{
 		GammaM0: 1.0, GammaM2: 1.25, GammaC: 1.5, AlphaCC: 1.0,
 		BetaJ: 2.0 / 3.0, CFd: 0.20,
+		GammaS: 1.15, AlphaCTPl: 0.8, Ground: RecommendedGround(),
 	}
 }
 
@@ -108,7 +112,8 @@ func (d *Design) Valid() bool {
 	f := &d.EC
 	return within(f.GammaM0, 0.9, 2) && within(f.GammaM2, 1, 2) && within(f.GammaC, 1, 3) &&
 		within(f.AlphaCC, 0.7, 1) && within(f.BetaJ, 1e-6, 2.0/3.0+1e-9) && within(f.CFd, 0, 0.5) &&
-		(f.GammaMTimber == 0 || within(f.GammaMTimber, 1, 2))
+		(f.GammaMTimber == 0 || within(f.GammaMTimber, 1, 2)) &&
+		within(f.GammaS, 1, 2) && within(f.AlphaCTPl, 0.1, 1) && f.Ground.Valid()
 }
 
 func within(v, low, high float64) bool { return v >= low && v <= high }

@@ -8,7 +8,8 @@ import (
 
 // balance sets overturning about an edge and uplift.
 //
-//	EN: 0.9 (W - W_bed + max(0, -N_G)) against 1.1 of G and 1.5 of Q, all magnitudes
+//	EN: 0.9 (W - W_bed + L - N_G) against 1.1 of the lift L, of buoyancy and of
+//	other G, and 1.5 of Q, all magnitudes
 //	US: the actions as they are, what holds over the factor of safety
 //
 // Source: EN 1990:2002 Table A1.2(A); EN 1997-1:2004 Tables A.1, A.15 (from
@@ -16,14 +17,13 @@ import (
 func (r *Result) balance() {
 	in, g, q := r.in, &r.in.Permanent, &r.in.Variable
 	own := in.partials()
-	hold, gd, qd := own.GStb, own.GDst, own.Q
-	var up, down float64
+	hold, gd, qd, lift := own.GStb, own.GDst, own.QDst, in.lift()
 	if in.Design.Basis.US() {
 		sum := in.sum()
-		g, q, hold, gd, qd = &sum, &geom.Actions{}, 1/in.plain().rh, 1, 1
+		g, q, hold, gd, qd, lift = &sum, &geom.Actions{}, 1/in.stability(), 1, 1, max(0, sum.N)
 	}
-	up = gd*max(0, g.N) + qd*max(0, q.N)
-	down = hold * (in.Weight - in.Bed + max(0, -g.N))
+	up := gd*(lift+r.Buoyancy) + qd*max(0, q.N)
+	down := hold * (in.Weight - in.Bed + lift - g.N)
 	r.Uplift = Turn{Demand: up, Holds: down}
 	mx := gd*(math.Abs(g.My)+math.Abs(g.Vx)*in.Height) + qd*(math.Abs(q.My)+math.Abs(q.Vx)*in.Height)
 	my := gd*(math.Abs(g.Mx)+math.Abs(g.Vy)*in.Height) + qd*(math.Abs(q.Mx)+math.Abs(q.Vy)*in.Height)
@@ -47,6 +47,8 @@ func (in *Input) sum() geom.Actions {
 //
 //	p = V/A (1 + 6 e_x/B + 6 e_y/L), circle V/A (1 + 8 e/D)
 //
+// Eccentricities are those of the force less buoyancy, which is none of the pressure.
+//
 // Source: statics of a straight line of pressure, as long as the whole base
 // presses.
 func (r *Result) presumptive() {
@@ -56,7 +58,7 @@ func (r *Result) presumptive() {
 	}
 	lifted := false
 	for _, f := range in.factors(&set{g: 1, q: 1}) {
-		l := in.load(f[0], f[1], f[2])
+		l := in.load(f)
 		var area, more float64
 		if in.Shape == Circle {
 			area, more = math.Pi*in.Diameter*in.Diameter/4, 8*l.E/in.Diameter
@@ -67,7 +69,7 @@ func (r *Result) presumptive() {
 			lifted = true
 			continue
 		}
-		if p := max(0, l.V) / area * (1 + more); p >= r.Peak {
+		if p := max(0, l.V+r.Buoyancy) / area * (1 + more); p >= r.Peak {
 			r.Peak, r.Contact = p, l
 		}
 	}

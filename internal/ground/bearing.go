@@ -14,13 +14,14 @@ func (r *Result) bear(s *set, l Load, demand float64, drained bool) *Bearing {
 	in := r.in
 	b := &Bearing{
 		Load: l, Effective: in.effective(l), Author: Annex, Drained: drained, Demand: max(0, demand),
-		Overburden: r.Overburden, Weight: r.Weight, Strength: in.Soil.Undrained / s.cu, set: s,
+		Overburden: r.Beside, Weight: r.Weight, Strength: in.Soil.Undrained / s.cu, set: s,
 	}
 	share := 1.0
 	if in.Design.Basis.US() {
 		b.Author, share = in.Author, in.Interface.Share
 	}
 	if drained {
+		b.Overburden = r.Overburden
 		b.Friction, b.Strength = math.Atan(math.Tan(in.Soil.Friction)/s.phi), in.Soil.Cohesion/s.c
 	}
 	if b.Area == 0 {
@@ -46,8 +47,12 @@ func (r *Result) bear(s *set, l Load, demand float64, drained bool) *Bearing {
 			return b
 		}
 	}
+	b.Breadth = b.Width
+	if b.Author == Terzaghi && in.Shape == Circle {
+		b.Breadth *= 2 / math.SqrtPi // his circle counts by its diameter
+	}
 	b.Pressure = b.Strength*b.N.C*b.together() + b.Overburden*b.N.Q*b.S.Q*b.D.Q*b.I.Q +
-		0.5*b.Weight*b.Width*b.N.Gamma*b.S.Gamma*b.D.Gamma*b.I.Gamma
+		0.5*b.Weight*b.Breadth*b.N.Gamma*b.S.Gamma*b.D.Gamma*b.I.Gamma
 	if !(b.Pressure > 0) {
 		b.Pressure, b.Reason = 0, "no bearing resistance is left under the inclined force"
 		return b
@@ -87,38 +92,4 @@ func (in *Input) exponent(l Load, ratio float64) float64 {
 		along = l.Hy / l.H
 	}
 	return ml*along*along + mb*(1-along*along)
-}
-
-// punch takes punching through the layer into account. The layer's own shear
-// counts only under a force straight down; an inclined one is taken as on the
-// clay itself.
-//
-// Source: LayeredPressure; EN 1997-1:2004 D.3 for the inclination.
-func (r *Result) punch(s *set, l Load, demand float64) {
-	in := r.in
-	if in.Layer.Thickness == 0 {
-		return
-	}
-	p := &Punch{
-		Load: l, Effective: in.effective(l), Demand: max(0, demand), Clay: in.Layer.Clay / s.cu, I: 1,
-		Friction: math.Atan(math.Tan(in.Soil.Friction) / s.phi), set: s,
-	}
-	switch {
-	case p.Area == 0:
-		p.Reason = noContact
-	case l.H > p.Area*p.Clay:
-		p.Reason = "the force along the base is more than the clay holds"
-	default:
-		ratio, thick := p.Width/p.Length, in.Layer.Thickness
-		if l.H > 0 {
-			p.I, thick = 0.5*(1+math.Sqrt(1-l.H/(p.Area*p.Clay))), 0
-		}
-		p.Pressure = LayeredPressure(p.Clay*p.I, r.Weight, thick, in.Depth, in.Layer.Punching, p.Friction, p.Width, ratio) -
-			r.Weight*in.Depth + r.Overburden
-		p.Resistance = p.Pressure * p.Area / s.rv
-	}
-	was := r.Punch
-	if was == nil || was.Resistance > 0 && (p.Resistance == 0 || p.Demand*was.Resistance > was.Demand*p.Resistance) {
-		r.Punch = p
-	}
 }

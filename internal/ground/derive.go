@@ -28,9 +28,6 @@ func (s sheet) step(symbol, expression string, value float64, unit, clause strin
 
 // Derive writes the check down.
 func (r *Result) Derive(to *derive.Sheet) {
-	if r.Scope != "" {
-		return
-	}
 	s, in := sheet{to}, r.in
 	s.Given("W", in.Weight, "N", "footing, stack and soil above")
 	s.Given("h", in.Height, "mm", "from the base to where the actions act")
@@ -41,10 +38,25 @@ func (r *Result) Derive(to *derive.Sheet) {
 		s.Given("b_y", in.SizeY, "mm", "footing")
 	}
 	r.deriveActions(s)
+	s.Given("d", in.Depth, "mm", "depth of the base")
+	if r.Head > 0 {
+		s.Given("gamma_w", waterWeight, "N/mm3", "water")
+		s.Given("d_w", in.Soil.Water, "mm", "depth of the water")
+		s.step("u_w", "gamma_w (d - d_w)", r.Head, "MPa", "statics; water above the base")
+		if in.Shape == Circle {
+			s.step("U", "u_w pi D_f^2 / 4", r.Buoyancy, "N", "buoyancy")
+		} else {
+			s.step("U", "u_w b_x b_y", r.Buoyancy, "N", "buoyancy")
+		}
+	}
 	if in.known() {
-		s.Given("d", in.Depth, "mm", "depth of the base")
 		s.Given("gamma_a", in.Soil.Above, "N/mm3", "ground above the base")
-		s.step("q", "gamma_a d", r.Overburden, "MPa", "statics")
+		s.step("q", "gamma_a d", r.Beside, "MPa", "statics")
+		if r.Head > 0 {
+			s.step("q'", "max(0, q - u_w)", r.Overburden, "MPa", "effective")
+		} else {
+			s.step("q'", "q", r.Overburden, "MPa", "effective; no water above the base")
+		}
 		s.Given("gamma_b", in.Soil.Below, "N/mm3", "ground below the base, wet")
 		if r.Weight != in.Soil.Below {
 			s.Given("gamma_w", waterWeight, "N/mm3", "water")
@@ -81,6 +93,9 @@ func (r *Result) deriveActions(s sheet) {
 	s.Given("V_y,G", g.Vy, "N", "permanent")
 	s.Given("M_x,G", g.Mx, "Nmm", "permanent")
 	s.Given("M_y,G", g.My, "Nmm", "permanent")
+	if r.in.lift() > 0 {
+		s.Given("L_G", r.in.lift(), "N", "of the permanent force, what lifts by a source of its own")
+	}
 	s.Given("N_Q", q.N, "N", "variable, tension positive")
 	s.Given("V_x,Q", q.Vx, "N", "variable")
 	s.Given("V_y,Q", q.Vy, "N", "variable")
@@ -93,20 +108,46 @@ func (r *Result) deriveLoad(s sheet, l Load, source string, full bool) {
 	s.Factor("gamma_G", l.GammaG, source)
 	s.Factor("gamma_Q", l.GammaQ, source+"; 0 where left out as favourable")
 	s.Factor("gamma_Q,N", l.GammaP, source+"; on the force across the base")
-	s.step("V", "gamma_G (W - N_G) - gamma_Q,N N_Q", l.V, "N", "statics")
-	s.step("H_x", "abs(gamma_G V_x,G + gamma_Q V_x,Q)", l.Hx, "N", "statics")
-	s.step("H_y", "abs(gamma_G V_y,G + gamma_Q V_y,Q)", l.Hy, "N", "statics")
+	s.step("V", r.across(s, l, source), l.V, "N", "statics")
+	s.step("H_x", r.one("V_x"), l.Hx, "N", "statics")
+	s.step("H_y", r.one("V_y"), l.Hy, "N", "statics")
 	s.step("H", "sqrt(H_x^2 + H_y^2)", l.H, "N", "statics")
 	if !full {
 		return
 	}
-	s.step("M_x", "abs(gamma_G M_x,G + gamma_Q M_x,Q) + H_y h", l.Mx, "Nmm", "statics; magnitudes added")
-	s.step("M_y", "abs(gamma_G M_y,G + gamma_Q M_y,Q) + H_x h", l.My, "Nmm", "statics; magnitudes added")
+	s.step("M_x", r.one("M_x")+" + H_y h", l.Mx, "Nmm", "statics; magnitudes added")
+	s.step("M_y", r.one("M_y")+" + H_x h", l.My, "Nmm", "statics; magnitudes added")
 	if l.V > 0 {
 		s.step("e_x", "M_y / V", l.Ex, "mm", "statics")
 		s.step("e_y", "M_x / V", l.Ey, "mm", "statics")
 		s.step("e", "sqrt(e_x^2 + e_y^2)", l.E, "mm", "statics")
 	}
+}
+
+// across writes the force across the base.
+func (r *Result) across(s sheet, l Load, source string) string {
+	text := "gamma_G (W - N_G) - gamma_Q,N N_Q"
+	if l.GammaW != l.GammaG {
+		s.Factor("gamma_W", l.GammaW, source+"; on the weight and what presses, of another source")
+		text = "gamma_W (W - N_G) - gamma_Q,N N_Q"
+		if r.in.lift() > 0 {
+			text = "gamma_W (W - N_G + L_G) - gamma_G L_G - gamma_Q,N N_Q"
+		}
+	}
+	if r.Head > 0 {
+		text += " - U"
+	}
+	return text
+}
+
+// one writes the magnitude of a component; where variable actions count one by one,
+// one against the permanent is left out.
+func (r *Result) one(symbol string) string {
+	text := "abs(gamma_G " + symbol + ",G + gamma_Q " + symbol + ",Q)"
+	if r.in.apart() {
+		return "max(" + text + ", abs(gamma_G " + symbol + ",G))"
+	}
+	return text
 }
 
 // actionSource returns the source of the factors on actions; f is nil where no
@@ -121,6 +162,9 @@ func (r *Result) actionSource(f *set, late bool) string {
 	}
 	if late {
 		return "characteristic, for eccentricity and inclination; EN 1997-1:2004 2.4.7.3.4" + name
+	}
+	if !r.in.recommended() {
+		return "EN 1997-1:2004 Table A.3 with factors as given" + name
 	}
 	return "EN 1997-1:2004 Table A.3" + name
 }
@@ -161,7 +205,12 @@ func (r *Result) deriveSliding(s sheet) {
 	s.Given("k_i", in.Interface.Share, "", "share of the angle of friction on the base")
 	if in.Design.Basis.US() {
 		over = "FS_s"
-		s.Factor(over, one.set.rh, "factor of safety; 1.5 is common practice")
+		if in.Slip > 0 {
+			s.Factor("phi_s", in.Slip, "as given")
+			s.step(over, "1 / phi_s", one.set.rh, "", "LRFD")
+		} else {
+			s.Factor(over, one.set.rh, "factor of safety; 1.5 is common practice")
+		}
 	} else {
 		s.Factor(over, one.set.rh, "EN 1997-1:2004 Table A.5"+memory)
 	}
@@ -187,88 +236,4 @@ func (r *Result) deriveSliding(s sheet) {
 		return
 	}
 	s.step("R_h", "min(A' k_i c_u,k / gamma_cu / gamma_R,h, 0.4 max(0, V))", one.Resistance, "N", clause)
-}
-
-func (r *Result) deriveReach(s sheet) {
-	clause := eccentricity.Clause[r.in.Design.Basis]
-	r.deriveLoad(s, r.Reach, r.actionSource(nil, false), true)
-	if r.in.Shape == Circle {
-		s.step("eta_e", "e / D_f", r.Share, "", clause)
-		return
-	}
-	s.step("eta_e", "e_x / b_x + e_y / b_y", r.Share, "", clause)
-}
-
-func (r *Result) deriveBalance(s sheet) {
-	in, clause := r.in, overturning.Clause[r.in.Design.Basis]
-	mx, my, weight, own := "", "", "W", in.partials()
-	if in.Bed > 0 {
-		s.Given("W_bed", in.Bed, "N", "loose layer below the footing, which holds nothing")
-		weight = "W - W_bed"
-	}
-	if in.Design.Basis.US() {
-		s.Factor("FS_s", in.plain().rh, "factor of safety; 1.5 is common practice")
-		s.step("N_dst", "max(0, N_G + N_Q)", r.Uplift.Demand, "N", clause)
-		s.step("N_stb", "("+weight+" + max(0, 0 - (N_G + N_Q))) / FS_s", r.Uplift.Holds, "N", clause)
-		mx = "(abs(M_y,G + M_y,Q) + abs(V_x,G + V_x,Q) h)"
-		my = "(abs(M_x,G + M_x,Q) + abs(V_y,G + V_y,Q) h)"
-	} else {
-		s.Factor("gamma_stb", own.GStb, "EN 1997-1:2004 Tables A.1, A.15"+memory)
-		s.Factor("gamma_G,dst", own.GDst, "EN 1997-1:2004 Table A.1"+memory)
-		s.Factor("gamma_Q,dst", own.Q, "EN 1997-1:2004 Tables A.1, A.15"+memory)
-		s.step("N_dst", "gamma_G,dst max(0, N_G) + gamma_Q,dst max(0, N_Q)", r.Uplift.Demand, "N", clause)
-		s.step("N_stb", "gamma_stb ("+weight+" + max(0, 0 - N_G))", r.Uplift.Holds, "N", clause)
-		mx = "(gamma_G,dst (abs(M_y,G) + abs(V_x,G) h) + gamma_Q,dst (abs(M_y,Q) + abs(V_x,Q) h))"
-		my = "(gamma_G,dst (abs(M_x,G) + abs(V_y,G) h) + gamma_Q,dst (abs(M_x,Q) + abs(V_y,Q) h))"
-	}
-	if in.Shape == Circle {
-		s.step("M_dst", "sqrt("+mx+"^2 + "+my+"^2) + N_dst D_f / 2", r.Overturning[0].Demand, "Nmm", clause)
-		s.step("M_stb", "N_stb D_f / 2", r.Overturning[0].Holds, "Nmm", clause)
-		return
-	}
-	s.step("M_dst,x", mx+" + N_dst b_x / 2", r.Overturning[0].Demand, "Nmm", clause)
-	s.step("M_stb,x", "N_stb b_x / 2", r.Overturning[0].Holds, "Nmm", clause)
-	s.step("M_dst,y", my+" + N_dst b_y / 2", r.Overturning[1].Demand, "Nmm", clause)
-	s.step("M_stb,y", "N_stb b_y / 2", r.Overturning[1].Holds, "Nmm", clause)
-}
-
-func (r *Result) derivePresumptive(s sheet) {
-	in := r.in
-	r.deriveLoad(s, r.Contact, "unfactored", true)
-	s.Given("e_x", r.Contact.Ex, "mm", "statics")
-	s.Given("e_y", r.Contact.Ey, "mm", "statics")
-	s.Given("e", r.Contact.E, "mm", "statics")
-	if in.Shape == Circle {
-		s.step("p_max", "max(0, V) / (pi D_f^2 / 4) (1 + 8 e / D_f)", r.Peak, "MPa", "statics")
-	} else {
-		s.step("p_max", "max(0, V) / (b_x b_y) (1 + 6 e_x / b_x + 6 e_y / b_y)", r.Peak, "MPa", "statics")
-	}
-	s.Given("p_a", in.Presumptive.Pressure, "MPa", in.Presumptive.Source)
-}
-
-func (r *Result) derivePunch(s sheet) {
-	in, p := r.in, r.Punch
-	if p.Area == 0 {
-		return
-	}
-	clause := "Meyerhof and Hanna 1978" + memory
-	r.deriveLoad(s, p.Load, r.actionSource(p.set, p.set.late), true)
-	r.deriveArea(s, p.Load, p.Effective)
-	s.Given("c_2", in.Layer.Clay, "MPa", "clay below the layer, characteristic")
-	r.deriveMaterial(s, "gamma_cu", p.set.cu)
-	s.step("c_2,d", "c_2 / gamma_cu", p.Clay, "MPa", r.reduced())
-	if p.Reason != "" {
-		return
-	}
-	if p.H > 0 {
-		s.step("i_c", "0.5 (1 + sqrt(1 - H / (A' c_2,d)))", p.I, "", "EN 1997-1:2004 D.3")
-		s.step("q_ult", "(1 + 0.2 B' / L') (pi + 2) c_2,d i_c + q", p.Pressure, "MPa", "EN 1997-1:2004 D.3; the layer not counted")
-	} else {
-		s.Given("H_1", in.Layer.Thickness, "mm", "layer")
-		s.Given("K_s", in.Layer.Punching, "", "punching shear, as given")
-		s.Given("phi_1", p.Friction, "rad", "design angle of the layer")
-		s.step("q_ult", "(1 + 0.2 B' / L') (pi + 2) c_2,d + (1 + B' / L') gamma_e H_1 (H_1 + 2 d) K_s tan(phi_1) / B' + q",
-			p.Pressure, "MPa", clause)
-	}
-	r.deriveResistance(s, p.set, p.Resistance)
 }

@@ -2,6 +2,7 @@ package ground
 
 import (
 	"math"
+	"strings"
 
 	"footward.example/footward/internal/basis"
 )
@@ -55,19 +56,30 @@ func (r *Result) deriveBearing(s sheet, b *Bearing) {
 		s.step("p_c", "c_d N_c s_c d_c i_c", b.Strength*b.N.C*b.together(), "MPa", clause)
 	}
 	pq := b.Overburden * b.N.Q * b.S.Q * b.D.Q * b.I.Q
-	s.step("p_q", "q N_q s_q d_q i_q", pq, "MPa", clause)
 	if b.Drained {
-		s.step("p_gamma", "0.5 gamma_e B' N_gamma s_gamma d_gamma i_gamma",
-			0.5*b.Weight*b.Width*b.N.Gamma*b.S.Gamma*b.D.Gamma*b.I.Gamma, "MPa", clause)
+		s.step("p_q", "q' N_q s_q d_q i_q", pq, "MPa", clause)
+	} else {
+		s.step("p_q", "q N_q s_q d_q i_q", pq, "MPa", clause)
+	}
+	if b.Drained {
+		width := "B'"
+		if b.Breadth != b.Width {
+			s.step("B_c", "2 B' / sqrt(pi)", b.Breadth, "mm", "diameter of a circle as great, as Terzaghi has it")
+			width = "B_c"
+		}
+		s.step("p_gamma", "0.5 gamma_e "+width+" N_gamma s_gamma d_gamma i_gamma",
+			0.5*b.Weight*b.Breadth*b.N.Gamma*b.S.Gamma*b.D.Gamma*b.I.Gamma, "MPa", clause)
 		s.step("q_ult", "p_c + p_q + p_gamma", b.Pressure, "MPa", clause)
 	} else {
 		s.step("q_ult", "p_c + p_q", b.Pressure, "MPa", clause)
 	}
 	r.deriveResistance(s, b.set, b.Resistance)
 	if b.set.late {
-		s.Factor("gamma_G", b.by[0], r.actionSource(b.set, false))
-		s.Factor("gamma_Q,N", b.by[2], r.actionSource(b.set, false))
-		s.step("V_d", "max(0, gamma_G (W - N_G) - gamma_Q,N N_Q)", b.Demand, "N", "EN 1997-1:2004 2.4.7.3.2")
+		f := Load{GammaG: b.by.g, GammaQ: b.by.q, GammaP: b.by.p, GammaW: b.by.w}
+		s.Factor("gamma_G", f.GammaG, r.actionSource(b.set, false))
+		s.Factor("gamma_Q,N", f.GammaP, r.actionSource(b.set, false))
+		text := strings.TrimSuffix(r.across(s, f, r.actionSource(b.set, false)), " - U")
+		s.step("V_d", "max(0, "+text+")", b.Demand, "N", "EN 1997-1:2004 2.4.7.3.2")
 	}
 }
 

@@ -230,15 +230,3 @@ func InclinationFactors(l Inclined, phi float64) (i Three, holds bool) {
 func LayeredPressure(clay, weight, thickness, depth, punching, phi, width, ratio float64) float64 {
 	return (1+0.2*ratio)*(math.Pi+2)*clay + (1+ratio)*weight*thickness*(thickness+2*depth)*punching*math.Tan(phi)/width + weight*depth
 }
-
-// FrustumWeight returns the weight of the ground above a round plate up to a cone
-// that opens by an angle theta [rad] from the vertical [N].
-//
-//	W = gamma pi H/12 (D^2 + D D_2 + D_2^2), D_2 = D + 2 H tan theta
-//
-// Source: soil-cone method of transmission-line practice; only the cylinder,
-// theta = 0, unless the backfill is tested.
-func FrustumWeight(diameter, height, theta, weight float64) float64 {
-	d2 := diameter + 2*height*math.Tan(theta)
-	return weight * math.Pi * height / 12 * (diameter*diameter + diameter*d2 + d2*d2)
-}

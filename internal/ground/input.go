@@ -73,8 +73,8 @@ type Presumptive struct {
 	Source   string
 }
 
-// Partials are partial factors on actions where they are not the recommended ones,
-// Eurocode; 0: as recommended.
+// Partials are partial factors on actions where the combinations have their own,
+// Eurocode; 0: those of the basis.
 type Partials struct {
 	GSup float64 // permanent, unfavourable, A1 [-]
 	GInf float64 // permanent, favourable, A1 and A2 [-]
@@ -82,6 +82,7 @@ type Partials struct {
 	QC   float64 // variable, A2 [-]
 	GDst float64 // permanent, destabilising [-]
 	GStb float64 // permanent, stabilising [-]
+	QDst float64 // variable, destabilising [-]; 0: Q if that is given
 }
 
 // Input is a footing with its actions and its ground.
@@ -98,6 +99,12 @@ type Input struct {
 	// Linked says that the variable actions act all at once or not at all. Else
 	// each check also takes them without their pressing force.
 	Linked bool
+	// Lift is what of the permanent force lifts by a source of its own, of which
+	// Permanent.N is the rest after what presses; 0: Permanent.N if it lifts [N].
+	Lift float64
+	// Apart says that permanent forces along the base and moments are of other
+	// sources than the weight. Eurocode.
+	Apart bool
 	// Weight of footing, stack and soil above it, characteristic; for the United
 	// States bases with the factor of the combination in it [N].
 	Weight float64
@@ -114,49 +121,18 @@ type Input struct {
 	Safety      float64    // factor of safety of bearing, ASD [-]; 0: 3
 	Resistance  float64    // resistance factor phi_b of bearing, LRFD [-]; required there
 	Stability   float64    // factor of safety of sliding, overturning and uplift, United States bases [-]; 0: 1.5
+	Slip        float64    // resistance factor of sliding, LRFD [-]; 0: 1/Stability
 }
 
-// Partial factors of EN 1997-1 Annex A. National annexes may change them.
+// Values without a place in a national annex.
 const (
-	gammaGA1     = 1.35 // A1, permanent, unfavourable; Table A.3
-	gammaGA2     = 1.0  // A2, permanent; Table A.3
-	gammaGFav    = 1.0  // permanent, favourable; Table A.3
-	gammaQA1     = 1.5  // A1, variable, Table A.3; EQU and UPL, destabilising, Tables A.1, A.15 (from memory)
-	gammaQA2     = 1.3  // A2, variable; Table A.3
-	gammaPhiM2   = 1.25 // M2, tan phi; Table A.4
-	gammaCM2     = 1.25 // M2, c'; Table A.4
-	gammaCuM2    = 1.4  // M2, c_u; Table A.4
-	gammaRvR2    = 1.4  // R2, bearing; Table A.5 (from memory)
-	gammaRhR2    = 1.1  // R2, sliding; Table A.5 (from memory)
-	gammaStb     = 0.9  // EQU and UPL, permanent, stabilising; Tables A.1, A.15 (from memory)
-	gammaDstG    = 1.1  // EQU, permanent, destabilising; Table A.1 (from memory); UPL has 1.0
-	bearingFS    = 3.0  // common practice, no standard
-	stabilityFS  = 1.5  // common practice, no standard
-	mostCritical = 30   // degrees; common practice for phi_cv not known, no source
+	bearingFS    = 3.0 // common practice, no standard
+	stabilityFS  = 1.5 // common practice, no standard
+	mostCritical = 30  // degrees; common practice for phi_cv not known, no source
 	waterWeight  = 9.81e-6
 	nu0          = 0.4 // of V_d, 6.5.3(12)
 	leastLayer   = 0.25
 )
-
-// set is the factors of one approach.
-type set struct {
-	id         Approach
-	name       string
-	g, q       float64 // on permanent unfavourable and variable actions
-	phi, c, cu float64 // on strengths
-	rv, rh     float64 // on resistances
-	late       bool    // factors on the effects, not on eccentricity and inclination
-}
-
-// sets holds the approaches, in the order of an answer.
-//
-// Source: EN 1997-1:2004 2.4.7.3.4 and Annex A.
-var sets = [...]set{
-	{DA1Part1, "DA1-1", gammaGA1, gammaQA1, 1, 1, 1, 1, 1, false},
-	{DA1Part2, "DA1-2", gammaGA2, gammaQA2, gammaPhiM2, gammaCM2, gammaCuM2, 1, 1, false},
-	{DA2, "DA2*", gammaGA1, gammaQA1, 1, 1, 1, gammaRvR2, gammaRhR2, true},
-	{DA3, "DA3", gammaGA1, gammaQA1, gammaPhiM2, gammaCM2, gammaCuM2, 1, 1, false},
-}
 
 // width returns the lesser side or the diameter.
 func (in *Input) width() float64 {
@@ -164,33 +140,4 @@ func (in *Input) width() float64 {
 		return in.Diameter
 	}
 	return min(in.SizeX, in.SizeY)
-}
-
-// partials returns the factors with the recommended ones filled in.
-func (in *Input) partials() Partials {
-	or := func(v, recommended float64) float64 {
-		if v == 0 {
-			return recommended
-		}
-		return v
-	}
-	p := &in.Partials
-	return Partials{
-		GSup: or(p.GSup, gammaGA1), GInf: or(p.GInf, gammaGFav), Q: or(p.Q, gammaQA1), QC: or(p.QC, gammaQA2),
-		GDst: or(p.GDst, gammaDstG), GStb: or(p.GStb, gammaStb),
-	}
-}
-
-// own returns a set with the factors on actions that were given.
-func (in *Input) own(s *set) *set {
-	if in.Partials == (Partials{}) {
-		return s
-	}
-	c, p := *s, in.partials()
-	if c.id == DA1Part2 {
-		c.q = p.QC
-	} else {
-		c.g, c.q = p.GSup, p.Q
-	}
-	return &c
 }

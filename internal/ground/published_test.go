@@ -245,13 +245,6 @@ func TestSlidingAndOverturningOfAPad(t *testing.T) {
 	assert.Less(t, smooth["ground_sliding"].Resistance, states["ground_sliding"].Resistance)
 }
 
-// TestFrustum: soil-cone method (from memory, confidence high; no printed answer).
-func TestFrustum(t *testing.T) {
-	for theta, want := range map[float64]float64{0: 7238, 15: 11810, 30: 18813} {
-		assert.InDelta(t, want, ground.FrustumWeight(800, 800, theta*degree, 18e-6), 5)
-	}
-}
-
 // TestPresumptivePressure: IBC 2012 Table 1806.2 (read in a reprint), sandy gravel
 // 3000 psf = 143.7 kPa, unfactored.
 func TestPresumptivePressure(t *testing.T) {

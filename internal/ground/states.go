@@ -69,16 +69,7 @@ const (
 
 // States appends the limit states in their fixed order.
 func (r *Result) States(l *limit.List) {
-	b := r.in.Design.Basis
-	if r.Scope != "" {
-		for _, k := range Kinds() {
-			if k.Clause[b] != "" {
-				l.Add(limit.Beyond(k, r.Scope))
-			}
-		}
-		return
-	}
-	if b.US() {
+	if r.in.Design.Basis.US() {
 		l.Add(r.bearingState(classic, NoApproach))
 	} else {
 		for i, k := range approaches {
@@ -184,7 +175,7 @@ func (r *Result) eccentricityState() limit.State {
 
 // idle reports whether no combination acts.
 func (in *Input) idle() bool {
-	l := in.load(1, 1, 1)
+	l := in.load(by{1, 1, 1, 1})
 	return l.idle()
 }
 
@@ -233,10 +224,6 @@ func (r *Result) punchingState() limit.State {
 	s := limit.Evaluate(punching, p.Demand, p.Resistance)
 	if p.Reason != "" {
 		s.Verdict, s.Reason = limit.Fail, p.Reason
-	}
-	if s.Verdict == limit.Fail && p.H > 0 && p.Area > 0 {
-		s = limit.Beyond(punching, "the shear of the layer under an inclined force is not covered, and the clay alone does not bear it")
-		s.Demand = p.Demand
 	}
 	return s
 }

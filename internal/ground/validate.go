@@ -40,6 +40,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		v, least, most float64
 	}{
 		{"footing.depth_mm", in.Depth, 0, greatestSize}, {"height_mm", in.Height, 0, greatestSize},
+		{"permanent.n_kn", in.Lift, 0, greatestForce},
 		{"weight_kn", in.Weight, 0, greatestForce}, {"weight_kn", in.Bed, 0, in.Weight},
 		{"soil.cohesion_kpa", in.Soil.Cohesion, 0, 10}, {"soil.undrained_strength_kpa", in.Soil.Undrained, 0, 10},
 		{"soil.unit_weight_kn_m3", in.Soil.Below, 0, 4e-5}, {"soil.unit_weight_above_kn_m3", in.Soil.Above, 0, 4e-5},
@@ -61,7 +62,7 @@ func Validate(in *Input, faults *limit.Faults) {
 			faults.Add(limit.OutOfRange, f.field, "must be from 1 to 45 degrees")
 		}
 	}
-	for _, v := range [...]float64{in.Partials.GSup, in.Partials.GInf, in.Partials.Q, in.Partials.QC, in.Partials.GDst, in.Partials.GStb} {
+	for _, v := range [...]float64{in.Partials.GSup, in.Partials.GInf, in.Partials.Q, in.Partials.QC, in.Partials.GDst, in.Partials.GStb, in.Partials.QDst} {
 		if !optional(v, 0.1, 10) {
 			faults.Add(limit.OutOfRange, "partials", "must be factors of usual size")
 			break
@@ -148,6 +149,12 @@ func validateMethod(in *Input, faults *limit.Faults) {
 	}
 	if !optional(in.Safety, 1, 10) {
 		faults.Add(limit.OutOfRange, "bearing_safety_factor", "must be from 1 to 10")
+	}
+	if !optional(in.Slip, 0.1, 1) {
+		faults.Add(limit.OutOfRange, "sliding_resistance_factor", "must be from 0.1 to 1")
+	}
+	if in.Slip > 0 && in.Design.Basis == basis.USASD {
+		faults.Add(limit.Conflict, "sliding_resistance_factor", "goes with BASIS_US_LRFD only: ASD takes stability_safety_factor")
 	}
 	if !optional(in.Stability, 1, 10) {
 		faults.Add(limit.OutOfRange, "stability_safety_factor", "must be from 1 to 10")

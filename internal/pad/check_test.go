@@ -197,7 +197,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	in := pad.Input{
 		SizeX: nan, SizeY: 100, Thickness: -1, Column: pad.Column{SizeX: 0, SizeY: 200}, Concrete: material.Concrete{Strength: nan},
 		Reinforcement: pad.Reinforcement{X: pad.Bars{Diameter: 20, Spacing: 10}, Y: pad.Bars{Diameter: nan, Spacing: nan}, Cover: nan, Bend: -1, Yield: nan},
-		Actions:       geom.Actions{N: nan, Vx: nan, Vy: nan, Mx: nan, My: nan, T: nan}, Height: 10, Weight: -1, GammaS: 9, AlphaPlain: 2,
+		Actions:       geom.Actions{N: nan, Vx: nan, Vy: nan, Mx: nan, My: nan, T: nan}, Height: 10, Weight: -1,
 	}
 	in.Height = nan
 	_, err := pad.Check(&in)
@@ -211,7 +211,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	assert.ElementsMatch(t, []string{
 		"basis.basis", "pad.size_x_mm", "pad.thickness_mm", "column.size_x_mm", "column.size_y_mm", "concrete.strength_mpa",
 		"weight_kn", "height_mm", "forces.n_kn", "forces.v_x_kn", "forces.v_y_kn", "forces.m_x_knm", "forces.m_y_knm", "forces.t_knm",
-		"gamma_s", "alpha_ct_pl", "reinforcement.x.spacing_mm", "reinforcement.y.diameter_mm", "reinforcement.y.spacing_mm",
+		"reinforcement.x.spacing_mm", "reinforcement.y.diameter_mm", "reinforcement.y.spacing_mm",
 		"reinforcement.yield_strength_mpa", "reinforcement.bend_mm", "reinforcement.cover_mm",
 	}, fields)
 

@@ -4,7 +4,7 @@ import "footward.example/footward/internal/derive"
 
 const (
 	statics  = "statics"
-	ecPlain  = "EN 1992-1-1:2004 12.9.3(1)"
+	ecPlain  = "EN 1992-1-1:2004+AC (from memory) 12.9.3(1)"
 	ecShear  = "EN 1992-1-1:2004 6.2.2(1)"
 	ecPunch  = "EN 1992-1-1:2004 6.4.4(2)"
 	aciPlain = "ACI 318-19 14.5"

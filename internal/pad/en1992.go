@@ -5,8 +5,6 @@ import "math"
 // Values of EN 1992-1-1:2004 with its recommended parameters; national annexes may
 // change them.
 const (
-	gammaS       = 1.15   // 2.4.2.4
-	alphaPlain   = 0.8    // 12.3.1(1)
 	plainFactor  = 0.85   // 12.9.3(1)
 	plainShear   = 1.5    // 12.6.3(2), k
 	blockDepth   = 0.8    // 3.1.7(3), lambda up to C50/60
@@ -33,13 +31,7 @@ const (
 func (r *Result) eurocode() {
 	in, f := r.in, &r.Strength
 	fck, gammaC := in.Concrete.Strength, in.Design.EC.GammaC
-	f.AlphaPl, f.GammaS = in.AlphaPlain, in.GammaS
-	if f.AlphaPl == 0 {
-		f.AlphaPl = alphaPlain
-	}
-	if f.GammaS == 0 {
-		f.GammaS = gammaS
-	}
+	f.AlphaPl, f.GammaS = in.Design.EC.AlphaCTPl, in.Design.EC.GammaS
 	f.Fcd = in.Design.EC.AlphaCC * fck / gammaC
 	f.Fctm = 0.3 * math.Cbrt(fck*fck)
 	f.Fctd = 0.7 * f.Fctm / gammaC
@@ -61,11 +53,14 @@ func (r *Result) eurocode() {
 
 // plainEC sets what plain concrete needs.
 //
-//	h_F = a sqrt(3 sigma_gd/f_ctd,pl)/0.85
+//	h_F = a sqrt(3 sigma_gd/f_ctd,pl)/0.85, which is m = sigma_gd a^2/2 on the
+//	section 0.85 h_F; 3 with f_ctd,pl is that of a corrigendum, the first print
+//	had another pair (from memory)
 //	tau_cp = 1.5 sigma_gd a/h <= f_cvd = f_ctd,pl
 //	m = f_ctd,pl (0.85 h)^2/6, for the top where the pad hangs
 //
-// Source: EN 1992-1-1:2004 12.9.3(1), 12.6.3(2), (3), 12.3.1.
+// Source: EN 1992-1-1:2004 with AC:2008 or AC:2010 (from memory) 12.9.3(1);
+// 12.6.3(2), (3), 12.3.1.
 func (s *Span) plainEC(r *Result) {
 	h, f := r.in.Thickness, r.Strength.FctdPl
 	s.Need = s.A * math.Sqrt(3*r.Net/f) / plainFactor

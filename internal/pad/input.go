@@ -58,9 +58,7 @@ type Input struct {
 	Weight   float64 // of the pad and the soil above it, with the factor of the combination [N]
 	Blinding bool    // whether the pad is cast on blinding; else against the ground
 
-	GammaS     float64 // Eurocode, reinforcement [-]; 0: 1.15
-	AlphaPlain float64 // Eurocode, alpha_ct,pl of plain concrete [-]; 0: 0.8
-	SizeEffect bool    // ACI: count the size effect of shear, which footings may neglect
+	SizeEffect bool // ACI: count the size effect of shear, which footings may neglect
 }
 
 // reinforced reports whether there are bars.

@@ -15,7 +15,7 @@ var (
 	balance = &limit.Kind{ID: "pad_equilibrium", Title: "Resultant on the underside of the pad", Measure: limit.Ratio,
 		Clause: clauses("statics", "statics")}
 	plainThickness = &limit.Kind{ID: "pad_plain_thickness", Title: "Thickness of a plain pad", Measure: limit.Length,
-		Clause: clauses("EN 1992-1-1:2004 12.9.3(1)", "")}
+		Clause: clauses("EN 1992-1-1:2004+AC 12.9.3(1)", "")}
 	plainLeast = &limit.Kind{ID: "pad_plain_least_thickness", Title: "Least thickness of a plain pad", Measure: limit.Length,
 		Clause: clauses("", "ACI 318-19 14.3.2.1")}
 	plainBending = &limit.Kind{ID: "pad_plain_bending", Title: "Plain pad in bending", Measure: limit.UnitMoment,

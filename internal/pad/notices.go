@@ -24,9 +24,9 @@ var (
 	plainUse = &limit.Notice{Code: "pad_plain_use", Severity: limit.Caution,
 		Text: "Plain concrete has no strength left once it has cracked: EN 1992-1-1 12.9.3 names axially loaded pads, and ACI 318-19 14.1.3 limits its use. Frost, swelling ground and settlement crack it."}
 	recommended = &limit.Notice{Code: "pad_recommended_values", Severity: limit.Assumption,
-		Text: "Nationally determined values are the recommended ones, some of them from memory; v_Rd,max at the column takes 0.4 of A1:2014."}
+		Text: "Nationally determined values are the recommended ones, some of them from memory; v_Rd,max at the column takes 0.4 of A1:2014. gamma_C, alpha_cc, gamma_S and alpha_ct,pl may be given in basis.eurocode."}
 	waiver = &limit.Notice{Code: "pad_size_effect", Severity: limit.Info,
-		Text: "The size effect in shear is neglected as ACI 318-19 13.2.6.2 allows for footings; ask for it to have it counted."}
+		Text: "The size effect in shear is neglected as ACI 318-19 13.2.6.2 allows for footings; size_effect counts it."}
 	memory = &limit.Notice{Code: "pad_aci_memory", Severity: limit.Info,
 		Text: "The coefficients of ACI 318-19 are written from memory: compare them with your copy."}
 	even = &limit.Notice{Code: "pad_even_bars", Severity: limit.Assumption,

@@ -17,9 +17,6 @@ const (
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
 
-// optional is within its bounds or 0.
-func optional(v, low, high float64) bool { return v == 0 || within(v, low, high) }
-
 // Validate adds to faults everything that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
@@ -59,12 +56,6 @@ func Validate(in *Input, faults *limit.Faults) {
 		if !(math.Abs(f.v) <= f.most) {
 			faults.Add(limit.OutOfRange, f.field, "must be a number of usual size")
 		}
-	}
-	if !optional(in.GammaS, 1, 2) {
-		faults.Add(limit.OutOfRange, "gamma_s", "must be from 1 to 2")
-	}
-	if !optional(in.AlphaPlain, 0.1, 1) {
-		faults.Add(limit.OutOfRange, "alpha_ct_pl", "must be from 0.1 to 1")
 	}
 	validateBars(in, faults)
 }

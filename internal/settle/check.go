@@ -104,6 +104,7 @@ type Settled struct {
 	Burland       float64 // sand by blow count, Burland and Burbidge [mm]
 	BlowCount     float64 // sand by blow count, Meyerhof and Bowles: a figure beside [mm]
 	Consolidation float64 // clay [mm]
+	Total         Total   // what different methods find of different layers, added
 	TiltX         float64 // rotation about x [rad]
 	TiltY         float64 // rotation about y [rad]
 	Tilt          float64 // the steepest [rad]
@@ -126,11 +127,13 @@ type Result struct {
 
 	// Why a method was left out; empty where it was not.
 	NoElastic, NoSchmertmann, NoBurland, NoConsolidation string
+	NoTilt                                               string // likewise of the tilt: a layer within one width has no modulus
 
 	Total      float64 // limit of the settlement [mm]
 	Distortion float64 // limit of the angular distortion [-]
 	Worst      Uneven  // the worst neighbour
 
+	whole       plan
 	flexibility float64 // sum of Influence/E
 	softest     int
 }
@@ -142,6 +145,8 @@ type Uneven struct {
 	Difference float64 // [mm]
 	Ratio      float64 // difference over distance [-]
 }
+
+const onePart = "no method leaves a layer to another: nothing is to be added"
 
 const noWeights = "a unit weight that the initial stress needs is missing"
 
@@ -180,6 +185,10 @@ func Check(in *Input) (*Result, error) {
 	for i := range in.Stages {
 		r.Stages = append(r.Stages, r.settle(&in.Stages[i]))
 	}
+	r.whole = r.plan()
+	for i := range r.Stages {
+		r.Stages[i].Total = r.totalOf(&r.Stages[i])
+	}
 	r.uneven()
 	return r, nil
 }
@@ -196,12 +205,11 @@ func (r *Result) settle(s *Stage) Settled {
 	if r.NoBurland == "" {
 		out.BlowCount = BlowCount(q, r.Width, r.in.Depth, r.Sand.Blows)
 	}
-	if r.NoElastic != "" {
-		return out
+	if r.NoElastic == "" {
+		out.Centre = q * r.Width * r.Embedment * r.flexibility
+		out.Elastic = r.Factor * out.Centre
 	}
-	out.Centre = q * r.Width * r.Embedment * r.flexibility
-	out.Elastic = r.Factor * out.Centre
-	if r.in.Rigid {
+	if r.in.Rigid && r.NoTilt == "" {
 		out.TiltX = TiltOfCircle(math.Abs(s.Mx), r.Radii[0], 1/r.Give, 0)
 		out.TiltY = TiltOfCircle(math.Abs(s.My), r.Radii[1], 1/r.Give, 0)
 	}
@@ -216,14 +224,24 @@ type method struct {
 	of     func(*Settled) float64
 }
 
-func (r *Result) methods() [4]method {
-	return [4]method{
+// methods returns the ways to predict in the order of the limit states; the last
+// adds what others find of different layers.
+func (r *Result) methods() [5]method {
+	added := r.whole.gap
+	if r.whole.parts < 2 && added == "" {
+		added = onePart
+	}
+	return [5]method{
 		{r.NoElastic, func(s *Settled) float64 { return s.Elastic + s.Above }},
 		{r.NoSchmertmann, func(s *Settled) float64 { return s.Schmertmann + s.Above }},
 		{r.NoBurland, func(s *Settled) float64 { return s.Burland + s.Above }},
 		{r.NoConsolidation, func(s *Settled) float64 { return s.Consolidation + s.Above }},
+		{added, func(s *Settled) float64 { return s.Total.Sum + s.Above }},
 	}
 }
+
+// NoTotal says why nothing is added; empty: it is.
+func (r *Result) NoTotal() string { return r.methods()[4].reason }
 
 // greatest returns the stage, counted from 0, with the greatest figure; of
 // equals, the last, for that is what stays.

@@ -122,7 +122,7 @@ func TestMissingDataLeavesOutOnlyItsMethod(t *testing.T) {
 		change(&in)
 		_, states := check(t, in)
 		for other, s := range states {
-			if other == id || other == "settle_tilt" && id == "settle_elastic" {
+			if other == id || other == "settle_total" && id == "settle_consolidation" {
 				assert.Equal(t, limit.NotApplicable, s.Verdict, "%s without data of %s", other, id)
 				assert.NotEmpty(t, s.Reason, other)
 			} else {

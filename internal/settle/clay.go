@@ -81,13 +81,16 @@ func (r *Result) compression(l *Layer, q, top float64) float64 {
 		delta := SimpsonMean(r.below(q, top), r.below(q, top+l.Thickness/2), r.below(q, top+l.Thickness))
 		return Consolidation(l.Oedometer, l.Thickness, sigma, delta)
 	}
-	// Slices thin against the width, where the stress bends most.
-	n := int(min(400, max(20, math.Ceil(16*l.Thickness/r.Width))))
-	h, sum := l.Thickness/float64(n), 0.0
+	// Slices thin against the width, where the stress bends most, and thinner
+	// towards the top, where the logarithm does: at the depth h t^2 the thickness
+	// is 2 h t dt.
+	n := int(min(400, max(40, math.Ceil(32*l.Thickness/r.Width))))
+	dt, sum := 1/float64(n), 0.0
 	for i := range n {
-		z := top + (float64(i)+0.5)*h
+		t := (float64(i) + 0.5) * dt
+		z := top + l.Thickness*t*t
 		sigma, _ := r.initial(z)
-		sum += Consolidation(l.Oedometer, h, sigma, r.below(q, z))
+		sum += Consolidation(l.Oedometer, 2*l.Thickness*t*dt, sigma, r.below(q, z))
 	}
 	return sum
 }

@@ -27,6 +27,8 @@ func (r *Result) Derive(s *derive.Sheet) {
 	}
 	if r.NoElastic == "" {
 		r.deriveElastic(s)
+	}
+	if r.NoTilt == "" {
 		r.deriveTilt(s)
 	}
 	if r.NoSchmertmann == "" {
@@ -38,6 +40,7 @@ func (r *Result) Derive(s *derive.Sheet) {
 	if r.NoConsolidation == "" {
 		r.deriveConsolidation(s)
 	}
+	r.deriveTotal(s)
 	r.deriveUneven(s)
 }
 
@@ -110,6 +113,8 @@ func (r *Result) deriveTilt(s *derive.Sheet) {
 		return
 	}
 	n := r.softest
+	s.Given(numbered("E", n), r.in.Layers[n].Modulus, "MPa", "layer")
+	s.Given(numbered("nu", n), r.in.Layers[n].Poisson, "", "layer")
 	s.Step("c_E", fmt.Sprintf("(1 - %s^2) / %s", numbered("nu", n), numbered("E", n)), r.Give, "mm2/N",
 		"softest layer within one width below the base")
 	s.Given("M_x", math.Abs(given.Mx), "Nmm", fmt.Sprintf("stage %d", at+1))
@@ -146,8 +151,8 @@ func (r *Result) deriveSchmertmann(s *derive.Sheet) {
 	}
 	var parts []string
 	for i, a := range r.areas(stage.Pressure) {
-		if a == 0 {
-			continue
+		if a == 0 || sand.Moduli[i] == 0 {
+			continue // clay consolidates instead
 		}
 		s.Given(numbered("q_c", i), r.in.Layers[i].Cone, "MPa", "layer")
 		s.Step(numbered("E_c", i), "(2.5 + k_p) "+numbered("q_c", i), sand.Moduli[i], "MPa", clause)
@@ -171,9 +176,9 @@ func (r *Result) deriveBurland(s *derive.Sheet) {
 	s.Given("sigma_p", sand.Highest, "MPa", "greatest effective stress that the base has known")
 	s.Step("f_s", "(1.25 L / B / (L / B + 0.25))^2", sand.Shape, "", clause)
 	s.Step("f_l", "H / z_I (2 - H / z_I)", sand.Layer, "", clause)
-	if r.in.Years >= 3 {
-		s.Given("t", r.in.Years, "", "years")
-		s.Step("f_t", "1 + 0.3 + 0.2 ln(t / 3) / ln(10)", sand.Time, "", clause)
+	if r.in.Years > 0 {
+		s.Given("t", r.in.Years, "", "years; up to 3 the growth of all three")
+		s.Step("f_t", "1 + 0.3 + 0.2 ln(max(t, 3) / 3) / ln(10)", sand.Time, "", clause)
 	} else {
 		s.Given("f_t", sand.Time, "", clause)
 	}
@@ -205,6 +210,61 @@ func (r *Result) deriveConsolidation(s *derive.Sheet) {
 	}
 	s.Step("s_consolidation", strings.Join(parts, " + "), stage.Consolidation, "mm", consolidation.Clause[r.in.Design.Basis])
 	above(s, "s_consolidation", stage.Consolidation, stage)
+}
+
+// deriveTotal adds the parts that the methods find of different layers.
+func (r *Result) deriveTotal(s *derive.Sheet) {
+	m := r.methods()[4]
+	if m.reason != "" {
+		return
+	}
+	clause := total.Clause[r.in.Design.Basis]
+	at := r.greatest(m.of)
+	stage := &r.Stages[at]
+	t := &stage.Total
+	s.Given("q", stage.Pressure, "MPa", fmt.Sprintf("stage %d, net", at+1))
+	s.Given("I_f", r.Embedment, "", "depth factor")
+	s.Given("k_s", r.Factor, "", "rigid over flexible centre; 1 flexible")
+	sum := []string{}
+	part := func(symbol, expression string, value float64, why string) {
+		if value > 0 {
+			s.Step(symbol, expression, value, "mm", why)
+			sum = append(sum, symbol)
+		}
+	}
+	switch t.By {
+	case byElasticity:
+		part("s_sand", r.elasticText(s, (*Layer).notClay), t.Sand, "layers that are no clay, by elasticity")
+	case byCone:
+		part("s_sand", "s_schmertmann", t.Sand, "sand, by cone resistance")
+	case byBlows:
+		part("s_sand", "s_burland", t.Sand, "sand, by blow count")
+	}
+	part("s_clay", "s_consolidation", t.Clay, "clay")
+	part("s_rest", r.elasticText(s, (*Layer).rest), t.Rest, "layers known by their modulus alone")
+	if len(sum) == 0 {
+		return
+	}
+	s.Step("s_total", strings.Join(sum, " + "), t.Sum, "mm", clause)
+	above(s, "s_total", t.Sum, stage)
+}
+
+// elasticText writes the elastic settlement of some of the layers.
+func (r *Result) elasticText(s *derive.Sheet, counts func(*Layer) bool) string {
+	parts := []string{}
+	for i := range r.in.Layers {
+		l := &r.in.Layers[i]
+		if !counts(l) || l.Modulus == 0 {
+			continue
+		}
+		s.Given(numbered("E", i), l.Modulus, "MPa", "layer")
+		s.Given(numbered("I_s", i), r.Influence[i], "", "influence of the layer; Steinbrenner 1934, for a circle Foster and Ahlvin 1954")
+		parts = append(parts, numbered("I_s", i)+" / "+numbered("E", i))
+	}
+	if len(parts) == 0 {
+		return "0"
+	}
+	return "k_s q B I_f (" + strings.Join(parts, " + ") + ")"
 }
 
 func (r *Result) deriveUneven(s *derive.Sheet) {

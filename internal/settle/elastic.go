@@ -73,7 +73,8 @@ func (r *Result) influence(z, nu float64) float64 {
 	return 2 * (1 - nu*nu) * (f1 + (1-2*nu)/(1-nu)*f2)
 }
 
-// elastic sets the influence of each layer and their sum over the moduli.
+// elastic sets the influence of each layer and their sum over the moduli, which is
+// that of the whole ground only where every layer has one.
 func (r *Result) elastic() {
 	in := r.in
 	r.Factor = 1
@@ -87,12 +88,6 @@ func (r *Result) elastic() {
 	if r.Embedment == 0 {
 		r.Embedment = 1
 	}
-	for i := range in.Layers {
-		if in.Layers[i].Modulus == 0 {
-			r.NoElastic = nameless(i, "modulus_mpa")
-			return
-		}
-	}
 	top := 0.0
 	r.Influence = make([]float64, len(in.Layers))
 	for i := range in.Layers {
@@ -103,6 +98,14 @@ func (r *Result) elastic() {
 		}
 		// A thin deep layer may come out below zero by rounding alone.
 		r.Influence[i] = max(0, r.influence(bottom, l.Poisson)-r.influence(top, l.Poisson))
+		if l.Modulus == 0 {
+			r.NoElastic = firstOf(r.NoElastic, nameless(i, "modulus_mpa"))
+			if top < r.Width {
+				r.NoTilt = firstOf(r.NoTilt, nameless(i, "modulus_mpa"))
+			}
+			top = bottom
+			continue
+		}
 		r.flexibility += r.Influence[i] / l.Modulus
 		// The softest of what lies within one width governs the tilt.
 		if give := (1 - l.Poisson*l.Poisson) / l.Modulus; top < r.Width && give > r.Give {

@@ -13,17 +13,23 @@ var (
 	apart = &limit.Notice{Code: "settle_methods_differ", Severity: limit.Caution,
 		Text: "The two methods for sand differ by more than a factor of 2: look at cone resistance and blow count again, and design for the greater."}
 	single = &limit.Notice{Code: "settle_not_added", Severity: limit.Assumption,
-		Text: "Each method stands alone: consolidation counts only layers with an oedometer test, and nothing is added from one method to another. Sand above or below such clay, immediate settlement and creep of clay come on top."}
+		Text: "Layers with an oedometer test are clay and consolidate; the methods for sand leave them out. What different methods find of different layers is added in settle_total. Immediate settlement and creep of clay come on top (EN 1997-1 6.6.2(2)), often a tenth or more of the consolidation of soft clay."}
 	usual = &limit.Notice{Code: "settle_routine_only", Severity: limit.Caution,
 		Text: "The default limits, 50 mm and 1/500, are for routine structures; EN 1997-1 Annex H excludes structures that are out of the ordinary or loaded very unevenly, as ring pads may be. Halve the distortion where the middle rises against the ends."}
 	creep = &limit.Notice{Code: "settle_no_creep", Severity: limit.Assumption,
 		Text: "Settlement of sand is given without growth in time: give years for it."}
 	rest = &limit.Notice{Code: "settle_loads_at_rest", Severity: limit.Assumption,
 		Text: "Growth in time is that of loads at rest; under loads that come and go it is several times greater and not covered."}
+	untimed = &limit.Notice{Code: "settle_years_sand_only", Severity: limit.Assumption,
+		Text: "years acts on sand alone: consolidation is the whole primary one, however long it takes, and creep after it is not counted."}
 	bottom = &limit.Notice{Code: "settle_rigid_bottom", Severity: limit.Assumption,
 		Text: "Below the last layer the ground is taken as rigid: layers must reach down to rock or dense ground, or half_space be set."}
 	water = &limit.Notice{Code: "settle_water_at_surface", Severity: limit.Assumption,
-		Text: "Water is taken at the surface, the safe side: give water_depth_mm or dry."}
+		Text: "Water is taken at the surface, the safe side for cone resistance and consolidation: give water_depth_mm or dry."}
+	drier = &limit.Notice{Code: "settle_water_blow_count", Severity: limit.Caution,
+		Text: "Water is taken at the surface, which is not the safe side for the method of Burland and Burbidge: deeper water raises its figure, by a third of the stress that the buoyancy takes at the base. Give water_depth_mm or dry."}
+	slope = &limit.Notice{Code: "settle_no_tilt_limit", Severity: limit.Caution,
+		Text: "The footing tilts and no limit was given: up to 1/500 that is let pass unchecked. Say what column, doors and rails stand."}
 	centre = &limit.Notice{Code: "settle_stress_below_centre", Severity: limit.Info,
 		Text: "Consolidation takes the stress below the centre of a flexible footing, which is on the safe side for a rigid one."}
 	mean = &limit.Notice{Code: "settle_mean_stress", Severity: limit.Caution,
@@ -42,7 +48,7 @@ var (
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{spread, apart, single, usual, creep, rest, bottom, water, centre, mean, coarse, lifts, lighter, organic, nothing}
+	return []*limit.Notice{spread, apart, single, usual, creep, rest, untimed, bottom, water, drier, slope, centre, mean, coarse, lifts, lighter, organic, nothing}
 }
 
 // Notices appends the notices.
@@ -61,8 +67,12 @@ func (r *Result) Notices(l *limit.Notices) {
 	l.Add(usual)
 	add(sand && in.Years == 0, creep)
 	add(sand && in.Years > 0, rest)
+	add(clay && in.Years > 0, untimed)
 	add(!in.HalfSpace, bottom)
-	add((sand || clay) && !in.Dry && in.Water == 0, water)
+	surface := !in.Dry && in.Water == 0
+	add((r.NoSchmertmann == "" || clay) && surface, water)
+	add(r.NoBurland == "" && surface && in.Depth > 0, drier)
+	add(in.Limits.Tilt == 0 && r.Stages[r.greatest(tiltOf)].Tilt > 0, slope)
 	add(clay && in.Spread == Boussinesq, centre)
 	add(clay && in.Spread == TwoToOne, mean)
 	add(clay && in.Simpson, coarse)

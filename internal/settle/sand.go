@@ -50,7 +50,11 @@ type Sand struct {
 	Highest float64 // greatest effective stress that the base has known [MPa]
 }
 
-// schmertmann prepares the method of Schmertmann.
+// onlyClay is why a method for sand has nothing to predict.
+const onlyClay = "every layer within its reach has an oedometer test, which makes it clay"
+
+// schmertmann prepares the method of Schmertmann. Layers with an oedometer test are
+// clay, which consolidates, and are left out.
 func (r *Result) schmertmann() {
 	in, s := r.in, &r.Sand
 	s.Share = planeShare(r.Width, r.Length)
@@ -58,19 +62,28 @@ func (r *Result) schmertmann() {
 	if in.Years > 0.1 {
 		s.Creep = 1 + 0.2*math.Log10(in.Years/0.1)
 	}
-	end, top := endDepth(r.Width, s.Share), 0.0
+	end, top, counts := endDepth(r.Width, s.Share), 0.0, false
 	s.Moduli = make([]float64, len(in.Layers))
 	for i := range in.Layers {
 		l := &in.Layers[i]
 		if top >= end {
 			break
 		}
+		if l.clay() {
+			top += l.Thickness
+			continue
+		}
+		counts = true
 		if l.Cone == 0 {
 			r.NoSchmertmann = nameless(i, "cone_resistance_mpa")
 			return
 		}
 		s.Moduli[i] = (2.5 + s.Share) * l.Cone
 		top += l.Thickness
+	}
+	if !counts {
+		r.NoSchmertmann = onlyClay
+		return
 	}
 	var base, peak bool
 	s.Overlying, base = r.initial(0)
@@ -118,7 +131,7 @@ func (r *Result) schmertmannOf(q float64) float64 {
 	}
 	sum := 0.0
 	for i, a := range r.areas(q) {
-		if a > 0 {
+		if a > 0 && r.Sand.Moduli[i] > 0 {
 			sum += a / r.Sand.Moduli[i]
 		}
 	}
@@ -129,7 +142,11 @@ func (r *Result) schmertmannOf(q float64) float64 {
 //
 //	z_I = B^0.75 with B in m, or 2 B where N falls with depth
 //	f_s = (1.25 L/B/(L/B + 0.25))^2, f_l = H/z_I (2 - H/z_I)
-//	f_t = 1 + R_3 + R_t log10(t/3), 0.3 and 0.2 for loads at rest
+//	f_t = 1 + R_3 + R_t log10(t/3), 0.3 and 0.2 for loads at rest; up to 3 years
+//	the growth of all three
+//
+// H goes down to the last sand within z_I, as if clay in between were sand too,
+// which is on the safe side; N is the mean of the sand alone.
 //
 // Source: Burland and Burbidge 1985, Settlement of foundations on sand and
 // gravel (from memory).
@@ -139,22 +156,30 @@ func (r *Result) burland() {
 	s.Shape = 1.25 * ratio / (ratio + 0.25)
 	s.Shape *= s.Shape
 	s.Time = 1
-	if in.Years >= 3 {
-		s.Time = 1 + 0.3 + 0.2*math.Log10(in.Years/3)
+	if in.Years > 0 {
+		s.Time = 1 + 0.3 + 0.2*math.Log10(max(1, in.Years/3))
 	}
 	s.Reach = 1000 * math.Pow(r.Width/1000, 0.75)
-	last := len(in.Layers) - 1
-	top := in.Layers[0].Thickness
-	for i := 1; i <= last && top < 2*r.Width; i++ {
-		if n := in.Layers[i].N60; n > 0 && n < in.Layers[i-1].N60 {
-			s.Reach = max(s.Reach, 2*r.Width)
+	last, above := len(in.Layers)-1, 0.0
+	top := 0.0
+	for i := 0; i <= last && top < 2*r.Width; i++ {
+		l := &in.Layers[i]
+		if l.N60 > 0 && !l.clay() {
+			if l.N60 < above {
+				s.Reach = max(s.Reach, 2*r.Width)
+			}
+			above = l.N60
 		}
-		top += in.Layers[i].Thickness
+		top += l.Thickness
 	}
-	sum := 0.0
+	sum, sand := 0.0, 0.0
 	top = 0
 	for i := 0; i <= last && top < s.Reach; i++ {
 		l := &in.Layers[i]
+		if l.clay() {
+			top += l.Thickness
+			continue
+		}
 		if l.N60 == 0 {
 			r.NoBurland = nameless(i, "n60")
 			return
@@ -164,9 +189,15 @@ func (r *Result) burland() {
 			bottom = s.Reach
 		}
 		sum += l.N60 * (bottom - top)
+		sand += bottom - top
 		top = bottom
+		s.Thick = bottom
 	}
-	s.Thick, s.Blows = top, sum/top
+	if sand == 0 {
+		r.NoBurland = onlyClay
+		return
+	}
+	s.Blows = sum / sand
 	s.Layer = s.Thick / s.Reach * (2 - s.Thick/s.Reach)
 	s.Index = 1.71 / math.Pow(s.Blows, 1.4)
 	var known bool

@@ -20,6 +20,8 @@ var (
 		Clause: clauses("Burland and Burbidge 1985; EN 1997-2:2007 Annex F.3", "Burland and Burbidge 1985")}
 	consolidation = &limit.Kind{ID: "settle_consolidation", Title: "Consolidation of clay", Measure: limit.Length,
 		Clause: clauses("EN 1997-1:2004 6.6.2, Annex F.3; Terzaghi", "Terzaghi")}
+	total = &limit.Kind{ID: "settle_total", Title: "Settlement of all layers, the parts of the methods added", Measure: limit.Length,
+		Clause: clauses("EN 1997-1:2004 6.6.1(2), 6.6.2(2), (6)", "sum of the layers")}
 	tilt = &limit.Kind{ID: "settle_tilt", Title: "Tilt of the footing", Measure: limit.Ratio,
 		Clause: clauses("EN 1997-1:2004 6.6.2(16), Annex H", "elastic half space")}
 	differential = &limit.Kind{ID: "settle_differential", Title: "Angular distortion against a neighbour", Measure: limit.Ratio,
@@ -28,25 +30,34 @@ var (
 
 // Kinds returns the limit states of the part in order.
 func Kinds() []*limit.Kind {
-	return []*limit.Kind{elastic, schmertmann, burland, consolidation, tilt, differential}
+	return []*limit.Kind{elastic, schmertmann, burland, consolidation, total, tilt, differential}
 }
 
 // States appends the limit states in their fixed order.
 func (r *Result) States(l *limit.List) {
-	kinds := [4]*limit.Kind{elastic, schmertmann, burland, consolidation}
+	kinds := [...]*limit.Kind{elastic, schmertmann, burland, consolidation, total}
 	for i, m := range r.methods() {
-		if m.reason != "" {
-			l.Add(limit.Skip(kinds[i], m.reason))
-			continue
-		}
 		at := r.greatest(m.of)
 		s := limit.Evaluate(kinds[i], m.of(&r.Stages[at]), r.Total)
 		s.Stage = at + 1
+		switch {
+		case m.reason == "":
+		case kinds[i] != total || r.whole.gap == "":
+			s = limit.Skip(kinds[i], m.reason)
+		case s.Verdict == limit.Pass:
+			// What is known holds, what is not comes on top.
+			s = limit.Beyond(total, "not all layers that the stress reaches can be predicted: "+m.reason)
+			s.Demand, s.Stage = m.of(&r.Stages[at]), at+1
+		}
 		l.Add(s)
 	}
 	l.Add(r.tiltState())
 	l.Add(r.unevenState())
 }
+
+// mostTilt is up to where a tilt without a limit needs no word: the relative
+// rotation that EN 1997-1 Annex H takes as acceptable for many structures.
+const mostTilt = 1.0 / 500
 
 func tiltOf(s *Settled) float64 { return s.Tilt }
 
@@ -54,20 +65,35 @@ func (r *Result) tiltState() limit.State {
 	at := r.greatest(tiltOf)
 	demand := r.Stages[at].Tilt
 	switch {
-	case r.NoElastic != "":
-		return limit.Skip(tilt, r.NoElastic)
 	case !r.in.Rigid && demand == 0:
 		return limit.Skip(tilt, "a flexible footing has no tilt of its own")
+	case r.NoTilt != "" && r.in.Limits.Tilt > 0 && r.turned():
+		return limit.Beyond(tilt, r.NoTilt+", so that the tilt cannot be held to its limit")
+	case r.NoTilt != "":
+		return limit.Skip(tilt, r.NoTilt)
 	case demand == 0:
 		return limit.Skip(tilt, "no moment acts on the base")
 	case r.in.Limits.Tilt == 0:
 		s := limit.Skip(tilt, "no limit was given")
+		if demand > mostTilt {
+			s = limit.Beyond(tilt, "the footing tilts by more than 1/500 and no limit was given: say what the structure stands")
+		}
 		s.Demand, s.Stage = demand, at+1
 		return s
 	}
 	s := limit.Evaluate(tilt, demand, r.in.Limits.Tilt)
 	s.Stage = at + 1
 	return s
+}
+
+// turned reports whether a moment acts in any stage.
+func (r *Result) turned() bool {
+	for i := range r.in.Stages {
+		if s := &r.in.Stages[i]; s.Mx != 0 || s.My != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *Result) unevenState() limit.State {

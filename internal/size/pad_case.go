@@ -39,10 +39,10 @@ func (in *PadInput) cases() []PadCase {
 		}
 		add(" + 1.5 Q", factor, q)
 		add("", factor, geom.Actions{})
-		if !in.Ground.Linked && q.N < 0 {
+		if !in.Ground.Linked && q.N != 0 {
 			pushes := q
 			pushes.N = 0
-			add(" + 1.5 Q without its compression", factor, pushes)
+			add(" + 1.5 Q without its force on the pad", factor, pushes)
 		}
 	}
 	return out

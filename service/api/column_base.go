@@ -137,7 +137,7 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, below *base.Substru
 	}
 	out := make([]base.Case, len(combined.Combinations))
 	for i, k := range combined.Combinations {
-		out[i] = base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum}
+		out[i] = base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&in, &combined.Combinations[i])}
 	}
 	return out
 }

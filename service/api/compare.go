@@ -8,6 +8,7 @@ import (
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 
+	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/compare"
 	"footward.example/footward/internal/limit"
@@ -67,6 +68,7 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 			Pad: pad.Input{
 				Design: r.design(m.GetBasis()), Concrete: r.concrete(p.GetConcrete(), "pad.concrete"),
 				Reinforcement: pad.Reinforcement{Cover: p.GetCoverMm(), Bend: p.GetBendMm(), Yield: p.GetYieldMpa()},
+				SizeEffect:    p.GetSizeEffect(),
 				Blinding:      p.GetBlindingMm() > 0 && !p.GetCastAgainstGround(), // the bars' ends face soil
 			},
 			Above: p.GetAboveMm(), Concrete: p.GetConcreteUnitWeightKnM3() * newtonPerMM3, Aspect: p.GetAspect(),
@@ -134,10 +136,6 @@ func rate(v *footwardv1.RateValue) compare.Value {
 	return compare.Value{Given: true, Per: compare.Measure(v.GetPer()), Value: v.GetValue(), Source: v.GetSource()}
 }
 
-// Factors on the weight of a pad where it presses and where it holds: EN 1990 Table
-// A1.2(B); ASCE 7-22 2.3.1.
-var padWeights = map[bool][2]float64{false: {1.35, 1}, true: {1.4, 0.9}}
-
 // padCases finds the factored combinations that the concrete must hold; with ASD
 // those of LRFD, since concrete has no allowable stresses.
 func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
@@ -158,9 +156,8 @@ func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
 	var out []size.PadCase
 	for i := range combined.Combinations {
 		k := &combined.Combinations[i]
-		weights := padWeights[in.Basis.US()]
-		for _, w := range weights {
-			out = append(out, size.PadCase{Name: k.Name, Actions: k.Sum, Weight: w})
+		for _, w := range padWeights(&in, k) {
+			out = append(out, size.PadCase{Name: base.OnPad(k.Name, w), Actions: k.Sum, Weight: w})
 		}
 	}
 	return out

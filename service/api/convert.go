@@ -47,6 +47,13 @@ func (r *reader) design(b *footwardv1.DesignBasis) basis.Design {
 			*f.factor(&d.EC) = *v
 		}
 	}
+	if g := given.GetGround(); g != nil {
+		for _, f := range groundFactors {
+			if v := f.given(g); v != nil {
+				*f.factor(&d.EC.Ground) = *v
+			}
+		}
+	}
 	return d
 }
 
@@ -87,6 +94,42 @@ var eurocodeFactors = []struct {
 		func(f *basis.Factors) *float64 { return &f.CFd }},
 	{"gamma_M", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaMTimber },
 		func(f *basis.Factors) *float64 { return &f.GammaMTimber }},
+	{"gamma_S", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaS },
+		func(f *basis.Factors) *float64 { return &f.GammaS }},
+	{"alpha_ct,pl", func(f *footwardv1.EurocodeFactors) *float64 { return f.AlphaCtPl },
+		func(f *basis.Factors) *float64 { return &f.AlphaCTPl }},
+}
+
+// groundFactors ties each partial factor of the ground to its symbol.
+var groundFactors = []struct {
+	printed []string // the symbols by which an answer states it
+	given   func(*footwardv1.GroundFactors) *float64
+	factor  func(*basis.Ground) *float64
+}{
+	{[]string{"gamma_phi"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaPhi },
+		func(f *basis.Ground) *float64 { return &f.Phi }},
+	{[]string{"gamma_c"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaCEff },
+		func(f *basis.Ground) *float64 { return &f.C }},
+	{[]string{"gamma_cu"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaCu },
+		func(f *basis.Ground) *float64 { return &f.Cu }},
+	{[]string{"gamma_R,v"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaRV },
+		func(f *basis.Ground) *float64 { return &f.Rv }},
+	{[]string{"gamma_R,h"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaRH },
+		func(f *basis.Ground) *float64 { return &f.Rh }},
+	{[]string{"gamma_G", "gamma_W"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaG },
+		func(f *basis.Ground) *float64 { return &f.GSup }},
+	{[]string{"gamma_G", "gamma_W"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGFav },
+		func(f *basis.Ground) *float64 { return &f.GInf }},
+	{[]string{"gamma_Q", "gamma_Q,N"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQ },
+		func(f *basis.Ground) *float64 { return &f.Q }},
+	{[]string{"gamma_Q", "gamma_Q,N"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQA2 },
+		func(f *basis.Ground) *float64 { return &f.QA2 }},
+	{[]string{"gamma_G,dst"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGDst },
+		func(f *basis.Ground) *float64 { return &f.GDst }},
+	{[]string{"gamma_stb"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGStb },
+		func(f *basis.Ground) *float64 { return &f.GStb }},
+	{[]string{"gamma_Q,dst"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQDst },
+		func(f *basis.Ground) *float64 { return &f.QDst }},
 }
 
 func actions(f *footwardv1.ForcesAtFoot) geom.Actions {

@@ -112,6 +112,7 @@ var evidence = map[string][2]footwardv1.Evidence{
 	"settle_elastic":                  {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"settle_schmertmann":              {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"settle_tilt":                     {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
+	"settle_total":                    {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"tie_overturning":                 {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"tie_plate_bending":               {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"tie_plate_punching":              {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},

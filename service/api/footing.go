@@ -65,6 +65,7 @@ func (r *reader) footingInput(m *footwardv1.CheckFootingRequest) ground.Input {
 		Presumptive: presumptive(m.GetPresumptive()), Approaches: approaches(m.GetDesignApproaches()),
 		Author: ground.Author(m.GetMethod()), Safety: m.GetBearingSafetyFactor(),
 		Resistance: m.GetBearingResistanceFactor(), Stability: m.GetStabilitySafetyFactor(),
+		Apart: m.GetPermanentApart(), Slip: m.GetSlidingResistanceFactor(),
 	}
 	switch p := f.GetPlan().(type) {
 	case *footwardv1.Footing_Rectangle:

@@ -140,6 +140,7 @@ var constructed = map[string]string{
 	"base_equilibrium":          "a strength that no example prints",
 	"base_shear_path":           "no example was at hand",
 	"rod_anchor_shear":          "no example was at hand",
+	"settle_total":              "a sum of others",
 }
 
 // held is by which families a limit state has figures: printed and worked.

@@ -1,6 +1,8 @@
 package api
 
 import (
+	"slices"
+
 	"errors"
 	"sync"
 
@@ -184,6 +186,13 @@ func factors(all []derive.Factor, given *footwardv1.EurocodeFactors) []*footward
 		}
 		for _, e := range eurocodeFactors {
 			if e.symbol == f.Symbol && e.given(given) != nil {
+				block[i].Source = givenInRequest
+			}
+		}
+		for _, e := range groundFactors {
+			if g := given.GetGround(); g == nil {
+				break
+			} else if v := e.given(g); v != nil && *v == f.Value && slices.Contains(e.printed, f.Symbol) {
 				block[i].Source = givenInRequest
 			}
 		}

@@ -107,7 +107,7 @@ func settled(r *settle.Result) []*footwardv1.StageSettlement {
 		out[i] = &footwardv1.StageSettlement{
 			Name: s.Name, PressureKpa: s.Pressure / megaPa, CentreMm: s.Centre, Tilt: s.Tilt,
 			ElasticMm: known(s.Elastic, r.NoElastic), SchmertmannMm: known(s.Schmertmann, r.NoSchmertmann),
-			BurlandBurbidgeMm: known(s.Burland, r.NoBurland), ConsolidationMm: known(s.Consolidation, r.NoConsolidation),
+			BurlandBurbidgeMm: known(s.Burland, r.NoBurland), ConsolidationMm: known(s.Consolidation, r.NoConsolidation), TotalMm: known(s.Total.Sum, r.NoTotal()),
 		}
 	}
 	return out

@@ -25,6 +25,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 	if b := m.GetReinforcement(); b != nil {
 		bars := pad.Bars{Diameter: b.GetBars().GetDiameterMm(), Spacing: b.GetBars().GetSpacingMm()}
 		out.Reinforcement = pad.Reinforcement{X: bars, Y: bars, Cover: b.GetCoverMm(), Yield: b.GetYieldMpa(), Bend: b.GetBendMm()}
+		out.SizeEffect = b.GetSizeEffect()
 	}
 	if s != nil {
 		out.Stack = ring.Input{
@@ -41,6 +42,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 			Layer: granularLayer(g.GetLayer()), Presumptive: presumptive(g.GetPresumptive()),
 			Approaches: approaches(g.GetDesignApproaches()), Author: ground.Author(g.GetMethod()),
 			Safety: g.GetBearingSafetyFactor(), Resistance: g.GetBearingResistanceFactor(), Stability: g.GetStabilitySafetyFactor(),
+			Apart: g.GetPermanentApart(), Slip: g.GetSlidingResistanceFactor(),
 		}
 	}
 	if t != nil {
@@ -98,7 +100,9 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 		s.Service = append(s.Service, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum})
 		if !in.Basis.US() {
 			permanent, variable := parted(in, k)
-			s.Pairs = append(s.Pairs, base.Pair{Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: variable, Weight: 1})
+			s.Pairs = append(s.Pairs, base.Pair{
+				Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: variable, Weight: 1, Lift: lifting(in, k),
+			})
 		}
 	}
 	if in.Basis.US() {
@@ -109,8 +113,18 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 			}
 		}
 	}
-	if f := in.Factors; !in.Basis.US() && f != load.Recommended() {
-		s.Ground.Partials = ground.Partials{GSup: f.GSup, GInf: f.GInf, Q: f.Q, QC: f.QC, GDst: f.GSupA, GStb: f.GInfA}
+	if f, r := in.Factors, load.Recommended(); !in.Basis.US() {
+		// What the action set leaves as recommended, basis.eurocode.ground may say.
+		other := func(v, recommended float64) float64 {
+			if v == recommended {
+				return 0
+			}
+			return v
+		}
+		s.Ground.Partials = ground.Partials{
+			GSup: other(f.GSup, r.GSup), GInf: other(f.GInf, r.GInf), Q: other(f.Q, r.Q), QC: other(f.QC, r.QC),
+			GDst: other(f.GSupA, r.GSupA), GStb: other(f.GInfA, r.GInfA),
+		}
 	}
 	if in.Basis == basis.USASD {
 		factored := *in
@@ -121,7 +135,7 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 		}
 		for i := range out.Combinations {
 			k := &out.Combinations[i]
-			s.Factored = append(s.Factored, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum})
+			s.Factored = append(s.Factored, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&factored, k)})
 		}
 	}
 	for i, name := range in.Stages {
@@ -173,6 +187,17 @@ func parted(in *load.Input, k *load.Combination) (permanent, variable geom.Actio
 	return permanent, variable
 }
 
+// lifting returns what the permanent actions of a combination lift by that do lift,
+// whatever others press [N].
+func lifting(in *load.Input, k *load.Combination) (up float64) {
+	for i, f := range k.Factors {
+		if in.Actions[i].Kind == load.Permanent {
+			up += max(0, f*in.Actions[i].Forces.N)
+		}
+	}
+	return up
+}
+
 // weightFactors returns the factor on weights of a combination: that on its
 // permanent actions, or every one that might be meant.
 func weightFactors(in *load.Input, k *load.Combination) []float64 {
@@ -182,6 +207,25 @@ func weightFactors(in *load.Input, k *load.Combination) []float64 {
 		}
 	}
 	return readyWeights[in.Basis]
+}
+
+// padWeights returns the factors on the weight of a concrete pad in a combination:
+// the least and the greatest that its permanent actions may have.
+//
+// Source: EN 1990:2002 Tables A1.2(A), A1.2(B), A1.3; ASCE 7-22 2.3.1.
+func padWeights(in *load.Input, k *load.Combination) []float64 {
+	f := &in.Factors
+	switch {
+	case in.Basis.US():
+		return weightFactors(in, k)
+	case k.Situation == load.Strength:
+		return []float64{f.GSup, f.GInf}
+	case k.Situation == load.Equilibrium:
+		return []float64{f.GSupA, f.GInfA}
+	case k.Situation == load.Ground:
+		return []float64{1, f.GInf}
+	}
+	return []float64{1}
 }
 
 func sum(a, b geom.Actions, by float64) geom.Actions {

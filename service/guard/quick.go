@@ -49,14 +49,32 @@ func quick(m proto.Message) bool {
 
 func between(n, least, most int) bool { return n >= least && n <= most }
 
+func quickGroundFactors(m *footwardv1.GroundFactors) bool {
+	return (m.GammaCEff == nil || m.GetGammaCEff() >= 1 && m.GetGammaCEff() <= 3) &&
+		(m.GammaCu == nil || m.GetGammaCu() >= 1 && m.GetGammaCu() <= 3) &&
+		(m.GammaG == nil || m.GetGammaG() >= 1 && m.GetGammaG() <= 2) &&
+		(m.GammaGDst == nil || m.GetGammaGDst() >= 1 && m.GetGammaGDst() <= 2) &&
+		(m.GammaGFav == nil || m.GetGammaGFav() >= 0.5 && m.GetGammaGFav() <= 1) &&
+		(m.GammaGStb == nil || m.GetGammaGStb() >= 0.5 && m.GetGammaGStb() <= 1) &&
+		(m.GammaPhi == nil || m.GetGammaPhi() >= 1 && m.GetGammaPhi() <= 3) &&
+		(m.GammaQ == nil || m.GetGammaQ() >= 1 && m.GetGammaQ() <= 2) &&
+		(m.GammaQA2 == nil || m.GetGammaQA2() >= 1 && m.GetGammaQA2() <= 2) &&
+		(m.GammaQDst == nil || m.GetGammaQDst() >= 1 && m.GetGammaQDst() <= 2) &&
+		(m.GammaRH == nil || m.GetGammaRH() >= 1 && m.GetGammaRH() <= 3) &&
+		(m.GammaRV == nil || m.GetGammaRV() >= 1 && m.GetGammaRV() <= 3)
+}
+
 func quickEurocodeFactors(m *footwardv1.EurocodeFactors) bool {
 	return (m.AlphaCc == nil || m.GetAlphaCc() >= 0.7 && m.GetAlphaCc() <= 1) &&
+		(m.AlphaCtPl == nil || m.GetAlphaCtPl() >= 0.1 && m.GetAlphaCtPl() <= 1) &&
 		(m.BetaJ == nil || m.GetBetaJ() > 0 && m.GetBetaJ() <= 0.6666666666666667) &&
 		(m.CFd == nil || m.GetCFd() >= 0 && m.GetCFd() <= 0.5) &&
 		(m.GammaC == nil || m.GetGammaC() >= 1 && m.GetGammaC() <= 3) &&
 		(m.GammaM0 == nil || m.GetGammaM0() >= 0.9 && m.GetGammaM0() <= 2) &&
 		(m.GammaM2 == nil || m.GetGammaM2() >= 1 && m.GetGammaM2() <= 2) &&
-		(m.GammaMTimber == nil || m.GetGammaMTimber() >= 1 && m.GetGammaMTimber() <= 2)
+		(m.GammaMTimber == nil || m.GetGammaMTimber() >= 1 && m.GetGammaMTimber() <= 2) &&
+		(m.GammaS == nil || m.GetGammaS() >= 1 && m.GetGammaS() <= 2) &&
+		(m.Ground == nil || quickGroundFactors(m.GetGround()))
 }
 
 func quickCorrosion(m *footwardv1.Corrosion) bool {
@@ -690,6 +708,7 @@ func quickCheckFootingRequest(m *footwardv1.CheckFootingRequest) bool {
 		(m.Interface == nil || quickBaseContact(m.GetInterface())) &&
 		(m.Layer == nil || quickGranularLayer(m.GetLayer())) &&
 		(m.Presumptive == nil || quickPresumptivePressure(m.GetPresumptive())) &&
+		(m.SlidingResistanceFactor == nil || m.GetSlidingResistanceFactor() >= 0.1 && m.GetSlidingResistanceFactor() <= 1) &&
 		(m.Soil == nil || quickGroundStrength(m.GetSoil())) &&
 		(m.StabilitySafetyFactor == nil || m.GetStabilitySafetyFactor() >= 1 && m.GetStabilitySafetyFactor() <= 10) &&
 		(m.Variable == nil || quickForcesAtFoot(m.GetVariable())) &&
@@ -915,6 +934,7 @@ func quickGroundBelow(m *footwardv1.GroundBelow) bool {
 		(m.Interface == nil || quickBaseContact(m.GetInterface())) &&
 		(m.Layer == nil || quickGranularLayer(m.GetLayer())) &&
 		(m.Presumptive == nil || quickPresumptivePressure(m.GetPresumptive())) &&
+		(m.SlidingResistanceFactor == nil || m.GetSlidingResistanceFactor() >= 0.1 && m.GetSlidingResistanceFactor() <= 1) &&
 		(m.Soil == nil || quickGroundStrength(m.GetSoil())) &&
 		(m.StabilitySafetyFactor == nil || m.GetStabilitySafetyFactor() >= 1 && m.GetStabilitySafetyFactor() <= 10) &&
 		between(int(m.GetMethod()), 0, 4) &&

@@ -1789,8 +1789,17 @@ type CheckFootingRequest struct {
 	// Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
 	// (common practice, no source). 1 to 10.
 	StabilitySafetyFactor *float64 `protobuf:"fixed64,18,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
-	unknownFields         protoimpl.UnknownFields
-	sizeCache             protoimpl.SizeCache
+	// Whether permanent forces, moments and shears of the column are from other
+	// sources than the weight, such as the pretension of a guy or the thrust of
+	// earth: the weight then also takes its favourable factor beside their
+	// unfavourable one. A permanent lift always counts so. Default false: one source
+	// (EN 1990 Table A1.2(B)). Eurocode.
+	PermanentApart bool `protobuf:"varint,19,opt,name=permanent_apart,json=permanentApart,proto3" json:"permanent_apart,omitempty"`
+	// Resistance factor of sliding, US LRFD. Default: one over the factor of safety
+	// of stability. 0.1 to 1.
+	SlidingResistanceFactor *float64 `protobuf:"fixed64,20,opt,name=sliding_resistance_factor,json=slidingResistanceFactor,proto3,oneof" json:"sliding_resistance_factor,omitempty"`
+	unknownFields           protoimpl.UnknownFields
+	sizeCache               protoimpl.SizeCache
 }
 
 func (x *CheckFootingRequest) Reset() {
@@ -1945,6 +1954,20 @@ func (x *CheckFootingRequest) GetBearingResistanceFactor() float64 {
 func (x *CheckFootingRequest) GetStabilitySafetyFactor() float64 {
 	if x != nil && x.StabilitySafetyFactor != nil {
 		return *x.StabilitySafetyFactor
+	}
+	return 0
+}
+
+func (x *CheckFootingRequest) GetPermanentApart() bool {
+	if x != nil {
+		return x.PermanentApart
+	}
+	return false
+}
+
+func (x *CheckFootingRequest) GetSlidingResistanceFactor() float64 {
+	if x != nil && x.SlidingResistanceFactor != nil {
+		return *x.SlidingResistanceFactor
 	}
 	return 0
 }
@@ -2993,7 +3016,8 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
 	"provenance\x124\n" +
-	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xb2\t\n" +
+	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xd5\n" +
+	"\n" +
 	"\x13CheckFootingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -3013,10 +3037,13 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06method\x18\x0f \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12R\n" +
 	"\x15bearing_safety_factor\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13bearingSafetyFactor\x88\x01\x01\x12Z\n" +
 	"\x19bearing_resistance_factor\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x17bearingResistanceFactor\x88\x01\x01\x12V\n" +
-	"\x17stability_safety_factor\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01B\x18\n" +
+	"\x17stability_safety_factor\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01\x12'\n" +
+	"\x0fpermanent_apart\x18\x13 \x01(\bR\x0epermanentApart\x12Z\n" +
+	"\x19sliding_resistance_factor\x18\x14 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x03R\x17slidingResistanceFactor\x88\x01\x01B\x18\n" +
 	"\x16_bearing_safety_factorB\x1c\n" +
 	"\x1a_bearing_resistance_factorB\x1a\n" +
-	"\x18_stability_safety_factor\"\x81\x01\n" +
+	"\x18_stability_safety_factorB\x1c\n" +
+	"\x1a_sliding_resistance_factor\"\x81\x01\n" +
 	"\x14CheckFootingResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +

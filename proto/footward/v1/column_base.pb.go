@@ -509,7 +509,10 @@ type PadReinforcement struct {
 	YieldMpa float64 `protobuf:"fixed64,3,opt,name=yield_mpa,json=yieldMpa,proto3" json:"yield_mpa,omitempty"`
 	// Length by which every bar is bent up at its ends [mm]. Default 0: straight. 0 to
 	// 5000.
-	BendMm        float64 `protobuf:"fixed64,4,opt,name=bend_mm,json=bendMm,proto3" json:"bend_mm,omitempty"`
+	BendMm float64 `protobuf:"fixed64,4,opt,name=bend_mm,json=bendMm,proto3" json:"bend_mm,omitempty"`
+	// Whether the size effect in shear counts, which ACI 318-19 13.2.6.2 lets footings
+	// neglect; the Eurocode always counts its own. Default false.
+	SizeEffect    bool `protobuf:"varint,5,opt,name=size_effect,json=sizeEffect,proto3" json:"size_effect,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -570,6 +573,13 @@ func (x *PadReinforcement) GetBendMm() float64 {
 		return x.BendMm
 	}
 	return 0
+}
+
+func (x *PadReinforcement) GetSizeEffect() bool {
+	if x != nil {
+		return x.SizeEffect
+	}
+	return false
 }
 
 // PadBars are equal bars at the underside of a pad, the same both ways.
@@ -716,8 +726,17 @@ type GroundBelow struct {
 	// Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
 	// (common practice, no source). 1 to 10.
 	StabilitySafetyFactor *float64 `protobuf:"fixed64,11,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
-	unknownFields         protoimpl.UnknownFields
-	sizeCache             protoimpl.SizeCache
+	// Whether permanent forces, moments and shears of the column are from other
+	// sources than the weight, such as the pretension of a guy or the thrust of
+	// earth: the weight then also takes its favourable factor beside their
+	// unfavourable one. A permanent lift always counts so. Default false: one source
+	// (EN 1990 Table A1.2(B)). Eurocode.
+	PermanentApart bool `protobuf:"varint,12,opt,name=permanent_apart,json=permanentApart,proto3" json:"permanent_apart,omitempty"`
+	// Resistance factor of sliding, US LRFD. Default: one over the factor of safety
+	// of stability. 0.1 to 1.
+	SlidingResistanceFactor *float64 `protobuf:"fixed64,13,opt,name=sliding_resistance_factor,json=slidingResistanceFactor,proto3,oneof" json:"sliding_resistance_factor,omitempty"`
+	unknownFields           protoimpl.UnknownFields
+	sizeCache               protoimpl.SizeCache
 }
 
 func (x *GroundBelow) Reset() {
@@ -823,6 +842,20 @@ func (x *GroundBelow) GetBearingResistanceFactor() float64 {
 func (x *GroundBelow) GetStabilitySafetyFactor() float64 {
 	if x != nil && x.StabilitySafetyFactor != nil {
 		return *x.StabilitySafetyFactor
+	}
+	return 0
+}
+
+func (x *GroundBelow) GetPermanentApart() bool {
+	if x != nil {
+		return x.PermanentApart
+	}
+	return false
+}
+
+func (x *GroundBelow) GetSlidingResistanceFactor() float64 {
+	if x != nil && x.SlidingResistanceFactor != nil {
+		return *x.SlidingResistanceFactor
 	}
 	return 0
 }
@@ -2447,12 +2480,14 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	" \x01(\bR\asloping\x12\x18\n" +
 	"\aflooded\x18\v \x01(\bR\aflooded\x12D\n" +
 	"\x11load_test_shoe_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eloadTestShoeMm\x126\n" +
-	"\tcover_kpa\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\bcoverKpa\"\xe6\x01\n" +
+	"\tcover_kpa\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\bcoverKpa\"\x87\x02\n" +
 	"\x10PadReinforcement\x120\n" +
 	"\x04bars\x18\x01 \x01(\v2\x14.footward.v1.PadBarsB\x06\xbaH\x03\xc8\x01\x01R\x04bars\x124\n" +
 	"\bcover_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00$@R\acoverMm\x126\n" +
 	"\tyield_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xe0\x85@)\x00\x00\x00\x00\x00\x00i@R\byieldMpa\x122\n" +
-	"\abend_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06bendMm\"\x7f\n" +
+	"\abend_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06bendMm\x12\x1f\n" +
+	"\vsize_effect\x18\x05 \x01(\bR\n" +
+	"sizeEffect\"\x7f\n" +
 	"\aPadBars\x12:\n" +
 	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00N@)\x00\x00\x00\x00\x00\x00\x10@R\n" +
 	"diameterMm\x128\n" +
@@ -2460,7 +2495,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"spacing_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x004@R\tspacingMm\"\x94\x01\n" +
 	"\x0eLevellingLayer\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00\xf0?R\vthicknessMm\x12D\n" +
-	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\"\xda\x06\n" +
+	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\"\xfd\a\n" +
 	"\vGroundBelow\x124\n" +
 	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x12/\n" +
 	"\x04soil\x18\x02 \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x126\n" +
@@ -2473,10 +2508,13 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x15bearing_safety_factor\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13bearingSafetyFactor\x88\x01\x01\x12Z\n" +
 	"\x19bearing_resistance_factor\x18\n" +
 	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x17bearingResistanceFactor\x88\x01\x01\x12V\n" +
-	"\x17stability_safety_factor\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01B\x18\n" +
+	"\x17stability_safety_factor\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01\x12'\n" +
+	"\x0fpermanent_apart\x18\f \x01(\bR\x0epermanentApart\x12Z\n" +
+	"\x19sliding_resistance_factor\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x03R\x17slidingResistanceFactor\x88\x01\x01B\x18\n" +
 	"\x16_bearing_safety_factorB\x1c\n" +
 	"\x1a_bearing_resistance_factorB\x1a\n" +
-	"\x18_stability_safety_factor\"\x96\x04\n" +
+	"\x18_stability_safety_factorB\x1c\n" +
+	"\x1a_sliding_resistance_factor\"\x96\x04\n" +
 	"\x0fSettlementBelow\x12<\n" +
 	"\x06layers\x18\x01 \x03(\v2\x18.footward.v1.GroundLayerB\n" +
 	"\xbaH\a\x92\x01\x04\b\x01\x102R\x06layers\x12\x1d\n" +

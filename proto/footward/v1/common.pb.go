@@ -826,7 +826,14 @@ type EurocodeFactors struct {
 	CFd *float64 `protobuf:"fixed64,6,opt,name=c_fd,json=cFd,proto3,oneof" json:"c_fd,omitempty"`
 	// gamma_M of timber. Default by material: 1.30 solid, 1.25 glued laminated
 	// (EN 1995-1-1 Table 2.3). 1 to 2.
-	GammaMTimber  *float64 `protobuf:"fixed64,7,opt,name=gamma_m_timber,json=gammaMTimber,proto3,oneof" json:"gamma_m_timber,omitempty"`
+	GammaMTimber *float64 `protobuf:"fixed64,7,opt,name=gamma_m_timber,json=gammaMTimber,proto3,oneof" json:"gamma_m_timber,omitempty"`
+	// gamma_S, reinforcement. Default 1.15 (EN 1992-1-1 2.4.2.4). 1 to 2.
+	GammaS *float64 `protobuf:"fixed64,9,opt,name=gamma_s,json=gammaS,proto3,oneof" json:"gamma_s,omitempty"`
+	// alpha_ct,pl, tensile strength of plain concrete. Default 0.8 (EN 1992-1-1
+	// 12.3.1). 0.1 to 1.
+	AlphaCtPl *float64 `protobuf:"fixed64,10,opt,name=alpha_ct_pl,json=alphaCtPl,proto3,oneof" json:"alpha_ct_pl,omitempty"`
+	// Partial factors of EN 1997-1. Absent: the recommended ones of its Annex A.
+	Ground        *GroundFactors `protobuf:"bytes,11,opt,name=ground,proto3" json:"ground,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -910,6 +917,179 @@ func (x *EurocodeFactors) GetGammaMTimber() float64 {
 	return 0
 }
 
+func (x *EurocodeFactors) GetGammaS() float64 {
+	if x != nil && x.GammaS != nil {
+		return *x.GammaS
+	}
+	return 0
+}
+
+func (x *EurocodeFactors) GetAlphaCtPl() float64 {
+	if x != nil && x.AlphaCtPl != nil {
+		return *x.AlphaCtPl
+	}
+	return 0
+}
+
+func (x *EurocodeFactors) GetGround() *GroundFactors {
+	if x != nil {
+		return x.Ground
+	}
+	return nil
+}
+
+// GroundFactors are the nationally determined partial factors of EN 1997-1, for
+// the ground and for actions on it. Each is optional and defaults to the value of
+// its Annex A. Factors of an action set count before those on actions here.
+type GroundFactors struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// gamma_phi' of set M2, on tan phi'. Default 1.25 (Table A.4). 1 to 3.
+	GammaPhi *float64 `protobuf:"fixed64,1,opt,name=gamma_phi,json=gammaPhi,proto3,oneof" json:"gamma_phi,omitempty"`
+	// gamma_c' of set M2, on effective cohesion. Default 1.25 (Table A.4). 1 to 3.
+	GammaCEff *float64 `protobuf:"fixed64,2,opt,name=gamma_c_eff,json=gammaCEff,proto3,oneof" json:"gamma_c_eff,omitempty"`
+	// gamma_cu of set M2, on undrained strength. Default 1.4 (Table A.4). 1 to 3.
+	GammaCu *float64 `protobuf:"fixed64,3,opt,name=gamma_cu,json=gammaCu,proto3,oneof" json:"gamma_cu,omitempty"`
+	// gamma_R,v of set R2, bearing. Default 1.4 (Table A.5). 1 to 3.
+	GammaRV *float64 `protobuf:"fixed64,4,opt,name=gamma_r_v,json=gammaRV,proto3,oneof" json:"gamma_r_v,omitempty"`
+	// gamma_R,h of set R2, sliding. Default 1.1 (Table A.5). 1 to 3.
+	GammaRH *float64 `protobuf:"fixed64,5,opt,name=gamma_r_h,json=gammaRH,proto3,oneof" json:"gamma_r_h,omitempty"`
+	// gamma_G of set A1, permanent actions where they are unfavourable. Default 1.35
+	// (Table A.3). 1 to 2.
+	GammaG *float64 `protobuf:"fixed64,6,opt,name=gamma_g,json=gammaG,proto3,oneof" json:"gamma_g,omitempty"`
+	// gamma_G of sets A1 and A2, permanent actions where they are favourable. Default
+	// 1.0 (Table A.3). 0.5 to 1.
+	GammaGFav *float64 `protobuf:"fixed64,7,opt,name=gamma_g_fav,json=gammaGFav,proto3,oneof" json:"gamma_g_fav,omitempty"`
+	// gamma_Q of set A1, variable actions. Default 1.5 (Table A.3). 1 to 2.
+	GammaQ *float64 `protobuf:"fixed64,8,opt,name=gamma_q,json=gammaQ,proto3,oneof" json:"gamma_q,omitempty"`
+	// gamma_Q of set A2, variable actions. Default 1.3 (Table A.3). 1 to 2.
+	GammaQA2 *float64 `protobuf:"fixed64,9,opt,name=gamma_q_a2,json=gammaQA2,proto3,oneof" json:"gamma_q_a2,omitempty"`
+	// gamma_G,dst of EQU and UPL, destabilising permanent actions. Default 1.1 (Table
+	// A.1), which is on the safe side of the 1.0 of UPL (Table A.15). 1 to 2.
+	GammaGDst *float64 `protobuf:"fixed64,10,opt,name=gamma_g_dst,json=gammaGDst,proto3,oneof" json:"gamma_g_dst,omitempty"`
+	// gamma_G,stb of EQU and UPL, stabilising permanent actions. Default 0.9 (Tables
+	// A.1, A.15). 0.5 to 1.
+	GammaGStb *float64 `protobuf:"fixed64,11,opt,name=gamma_g_stb,json=gammaGStb,proto3,oneof" json:"gamma_g_stb,omitempty"`
+	// gamma_Q,dst of EQU and UPL, destabilising variable actions. Default 1.5 (Tables
+	// A.1, A.15). 1 to 2.
+	GammaQDst     *float64 `protobuf:"fixed64,12,opt,name=gamma_q_dst,json=gammaQDst,proto3,oneof" json:"gamma_q_dst,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *GroundFactors) Reset() {
+	*x = GroundFactors{}
+	mi := &file_footward_v1_common_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *GroundFactors) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*GroundFactors) ProtoMessage() {}
+
+func (x *GroundFactors) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use GroundFactors.ProtoReflect.Descriptor instead.
+func (*GroundFactors) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *GroundFactors) GetGammaPhi() float64 {
+	if x != nil && x.GammaPhi != nil {
+		return *x.GammaPhi
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaCEff() float64 {
+	if x != nil && x.GammaCEff != nil {
+		return *x.GammaCEff
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaCu() float64 {
+	if x != nil && x.GammaCu != nil {
+		return *x.GammaCu
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaRV() float64 {
+	if x != nil && x.GammaRV != nil {
+		return *x.GammaRV
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaRH() float64 {
+	if x != nil && x.GammaRH != nil {
+		return *x.GammaRH
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaG() float64 {
+	if x != nil && x.GammaG != nil {
+		return *x.GammaG
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaGFav() float64 {
+	if x != nil && x.GammaGFav != nil {
+		return *x.GammaGFav
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaQ() float64 {
+	if x != nil && x.GammaQ != nil {
+		return *x.GammaQ
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaQA2() float64 {
+	if x != nil && x.GammaQA2 != nil {
+		return *x.GammaQA2
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaGDst() float64 {
+	if x != nil && x.GammaGDst != nil {
+		return *x.GammaGDst
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaGStb() float64 {
+	if x != nil && x.GammaGStb != nil {
+		return *x.GammaGStb
+	}
+	return 0
+}
+
+func (x *GroundFactors) GetGammaQDst() float64 {
+	if x != nil && x.GammaQDst != nil {
+		return *x.GammaQDst
+	}
+	return 0
+}
+
 // ForcesAtFoot are the actions of the column on its base at the plate's upper
 // face, on the plate's centre. Signs: see the drawing at the top of this file.
 // Design values for Eurocode and LRFD, unfactored combinations for ASD.
@@ -937,7 +1117,7 @@ type ForcesAtFoot struct {
 
 func (x *ForcesAtFoot) Reset() {
 	*x = ForcesAtFoot{}
-	mi := &file_footward_v1_common_proto_msgTypes[3]
+	mi := &file_footward_v1_common_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -949,7 +1129,7 @@ func (x *ForcesAtFoot) String() string {
 func (*ForcesAtFoot) ProtoMessage() {}
 
 func (x *ForcesAtFoot) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[3]
+	mi := &file_footward_v1_common_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -962,7 +1142,7 @@ func (x *ForcesAtFoot) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ForcesAtFoot.ProtoReflect.Descriptor instead.
 func (*ForcesAtFoot) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{3}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *ForcesAtFoot) GetNKn() float64 {
@@ -1041,7 +1221,7 @@ type CheckResult struct {
 
 func (x *CheckResult) Reset() {
 	*x = CheckResult{}
-	mi := &file_footward_v1_common_proto_msgTypes[4]
+	mi := &file_footward_v1_common_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1053,7 +1233,7 @@ func (x *CheckResult) String() string {
 func (*CheckResult) ProtoMessage() {}
 
 func (x *CheckResult) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[4]
+	mi := &file_footward_v1_common_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1066,7 +1246,7 @@ func (x *CheckResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckResult.ProtoReflect.Descriptor instead.
 func (*CheckResult) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{4}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *CheckResult) GetLabel() string {
@@ -1182,7 +1362,7 @@ type LimitState struct {
 
 func (x *LimitState) Reset() {
 	*x = LimitState{}
-	mi := &file_footward_v1_common_proto_msgTypes[5]
+	mi := &file_footward_v1_common_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1194,7 +1374,7 @@ func (x *LimitState) String() string {
 func (*LimitState) ProtoMessage() {}
 
 func (x *LimitState) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[5]
+	mi := &file_footward_v1_common_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1207,7 +1387,7 @@ func (x *LimitState) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LimitState.ProtoReflect.Descriptor instead.
 func (*LimitState) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *LimitState) GetId() string {
@@ -1330,7 +1510,7 @@ type Notice struct {
 
 func (x *Notice) Reset() {
 	*x = Notice{}
-	mi := &file_footward_v1_common_proto_msgTypes[6]
+	mi := &file_footward_v1_common_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1342,7 +1522,7 @@ func (x *Notice) String() string {
 func (*Notice) ProtoMessage() {}
 
 func (x *Notice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[6]
+	mi := &file_footward_v1_common_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1355,7 +1535,7 @@ func (x *Notice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Notice.ProtoReflect.Descriptor instead.
 func (*Notice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *Notice) GetCode() string {
@@ -1394,7 +1574,7 @@ type FactorUsed struct {
 
 func (x *FactorUsed) Reset() {
 	*x = FactorUsed{}
-	mi := &file_footward_v1_common_proto_msgTypes[7]
+	mi := &file_footward_v1_common_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1406,7 +1586,7 @@ func (x *FactorUsed) String() string {
 func (*FactorUsed) ProtoMessage() {}
 
 func (x *FactorUsed) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[7]
+	mi := &file_footward_v1_common_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1419,7 +1599,7 @@ func (x *FactorUsed) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FactorUsed.ProtoReflect.Descriptor instead.
 func (*FactorUsed) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *FactorUsed) GetSymbol() string {
@@ -1465,7 +1645,7 @@ type DerivationStep struct {
 
 func (x *DerivationStep) Reset() {
 	*x = DerivationStep{}
-	mi := &file_footward_v1_common_proto_msgTypes[8]
+	mi := &file_footward_v1_common_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1477,7 +1657,7 @@ func (x *DerivationStep) String() string {
 func (*DerivationStep) ProtoMessage() {}
 
 func (x *DerivationStep) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[8]
+	mi := &file_footward_v1_common_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1490,7 +1670,7 @@ func (x *DerivationStep) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DerivationStep.ProtoReflect.Descriptor instead.
 func (*DerivationStep) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *DerivationStep) GetSymbol() string {
@@ -1552,7 +1732,7 @@ type Provenance struct {
 
 func (x *Provenance) Reset() {
 	*x = Provenance{}
-	mi := &file_footward_v1_common_proto_msgTypes[9]
+	mi := &file_footward_v1_common_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1564,7 +1744,7 @@ func (x *Provenance) String() string {
 func (*Provenance) ProtoMessage() {}
 
 func (x *Provenance) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[9]
+	mi := &file_footward_v1_common_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1577,7 +1757,7 @@ func (x *Provenance) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Provenance.ProtoReflect.Descriptor instead.
 func (*Provenance) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *Provenance) GetServiceVersion() string {
@@ -1621,7 +1801,7 @@ type BasisEdition struct {
 
 func (x *BasisEdition) Reset() {
 	*x = BasisEdition{}
-	mi := &file_footward_v1_common_proto_msgTypes[10]
+	mi := &file_footward_v1_common_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1633,7 +1813,7 @@ func (x *BasisEdition) String() string {
 func (*BasisEdition) ProtoMessage() {}
 
 func (x *BasisEdition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[10]
+	mi := &file_footward_v1_common_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1646,7 +1826,7 @@ func (x *BasisEdition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BasisEdition.ProtoReflect.Descriptor instead.
 func (*BasisEdition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *BasisEdition) GetBasis() Basis {
@@ -1679,7 +1859,7 @@ type FieldViolation struct {
 
 func (x *FieldViolation) Reset() {
 	*x = FieldViolation{}
-	mi := &file_footward_v1_common_proto_msgTypes[11]
+	mi := &file_footward_v1_common_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1691,7 +1871,7 @@ func (x *FieldViolation) String() string {
 func (*FieldViolation) ProtoMessage() {}
 
 func (x *FieldViolation) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[11]
+	mi := &file_footward_v1_common_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1704,7 +1884,7 @@ func (x *FieldViolation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FieldViolation.ProtoReflect.Descriptor instead.
 func (*FieldViolation) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *FieldViolation) GetField() string {
@@ -1741,7 +1921,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\tCorrosion\x12/\n" +
 	"\x05years\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x12>\n" +
 	"\x06ground\x18\x02 \x01(\x0e2\x1c.footward.v1.CorrosiveGroundB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06ground\x12B\n" +
-	"\x10rate_mm_per_year\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\x00\x00R\rrateMmPerYear\"\x85\x04\n" +
+	"\x10rate_mm_per_year\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\x00\x00R\rrateMmPerYear\"\xce\x05\n" +
 	"\x0fEurocodeFactors\x129\n" +
 	"\bgamma_m0\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\xcd\xcc\xcc\xcc\xcc\xcc\xec?H\x00R\agammaM0\x88\x01\x01\x129\n" +
 	"\bgamma_m2\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\agammaM2\x88\x01\x01\x127\n" +
@@ -1749,7 +1929,11 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\balpha_cc\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)ffffff\xe6?H\x03R\aalphaCc\x88\x01\x01\x125\n" +
 	"\x06beta_j\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19VUUUUU\xe5?!\x00\x00\x00\x00\x00\x00\x00\x00H\x04R\x05betaJ\x88\x01\x01\x121\n" +
 	"\x04c_fd\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xe0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x05R\x03cFd\x88\x01\x01\x12D\n" +
-	"\x0egamma_m_timber\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x06R\fgammaMTimber\x88\x01\x01B\v\n" +
+	"\x0egamma_m_timber\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x06R\fgammaMTimber\x88\x01\x01\x127\n" +
+	"\agamma_s\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\aR\x06gammaS\x88\x01\x01\x12>\n" +
+	"\valpha_ct_pl\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\bR\talphaCtPl\x88\x01\x01\x122\n" +
+	"\x06ground\x18\v \x01(\v2\x1a.footward.v1.GroundFactorsR\x06groundB\v\n" +
 	"\t_gamma_m0B\v\n" +
 	"\t_gamma_m2B\n" +
 	"\n" +
@@ -1757,7 +1941,43 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\t_alpha_ccB\t\n" +
 	"\a_beta_jB\a\n" +
 	"\x05_c_fdB\x11\n" +
-	"\x0f_gamma_m_timber\"\xb4\x02\n" +
+	"\x0f_gamma_m_timberB\n" +
+	"\n" +
+	"\b_gamma_sB\x0e\n" +
+	"\f_alpha_ct_pl\"\x9d\a\n" +
+	"\rGroundFactors\x12;\n" +
+	"\tgamma_phi\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\bgammaPhi\x88\x01\x01\x12>\n" +
+	"\vgamma_c_eff\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\tgammaCEff\x88\x01\x01\x129\n" +
+	"\bgamma_cu\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\agammaCu\x88\x01\x01\x12:\n" +
+	"\tgamma_r_v\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\agammaRV\x88\x01\x01\x12:\n" +
+	"\tgamma_r_h\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x04R\agammaRH\x88\x01\x01\x127\n" +
+	"\agamma_g\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x05R\x06gammaG\x88\x01\x01\x12>\n" +
+	"\vgamma_g_fav\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x06R\tgammaGFav\x88\x01\x01\x127\n" +
+	"\agamma_q\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\aR\x06gammaQ\x88\x01\x01\x12<\n" +
+	"\n" +
+	"gamma_q_a2\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\bR\bgammaQA2\x88\x01\x01\x12>\n" +
+	"\vgamma_g_dst\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\tR\tgammaGDst\x88\x01\x01\x12>\n" +
+	"\vgamma_g_stb\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\n" +
+	"R\tgammaGStb\x88\x01\x01\x12>\n" +
+	"\vgamma_q_dst\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\vR\tgammaQDst\x88\x01\x01B\f\n" +
+	"\n" +
+	"_gamma_phiB\x0e\n" +
+	"\f_gamma_c_effB\v\n" +
+	"\t_gamma_cuB\f\n" +
+	"\n" +
+	"_gamma_r_vB\f\n" +
+	"\n" +
+	"_gamma_r_hB\n" +
+	"\n" +
+	"\b_gamma_gB\x0e\n" +
+	"\f_gamma_g_favB\n" +
+	"\n" +
+	"\b_gamma_qB\r\n" +
+	"\v_gamma_q_a2B\x0e\n" +
+	"\f_gamma_g_dstB\x0e\n" +
+	"\f_gamma_g_stbB\x0e\n" +
+	"\f_gamma_q_dst\"\xb4\x02\n" +
 	"\fForcesAtFoot\x12,\n" +
 	"\x04n_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x03nKn\x12/\n" +
 	"\x06v_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x04vXKn\x12/\n" +
@@ -1919,7 +2139,7 @@ func file_footward_v1_common_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 9)
-var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
+var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 13)
 var file_footward_v1_common_proto_goTypes = []any{
 	(Basis)(0),              // 0: footward.v1.Basis
 	(Detail)(0),             // 1: footward.v1.Detail
@@ -1933,39 +2153,41 @@ var file_footward_v1_common_proto_goTypes = []any{
 	(*DesignBasis)(nil),     // 9: footward.v1.DesignBasis
 	(*Corrosion)(nil),       // 10: footward.v1.Corrosion
 	(*EurocodeFactors)(nil), // 11: footward.v1.EurocodeFactors
-	(*ForcesAtFoot)(nil),    // 12: footward.v1.ForcesAtFoot
-	(*CheckResult)(nil),     // 13: footward.v1.CheckResult
-	(*LimitState)(nil),      // 14: footward.v1.LimitState
-	(*Notice)(nil),          // 15: footward.v1.Notice
-	(*FactorUsed)(nil),      // 16: footward.v1.FactorUsed
-	(*DerivationStep)(nil),  // 17: footward.v1.DerivationStep
-	(*Provenance)(nil),      // 18: footward.v1.Provenance
-	(*BasisEdition)(nil),    // 19: footward.v1.BasisEdition
-	(*FieldViolation)(nil),  // 20: footward.v1.FieldViolation
+	(*GroundFactors)(nil),   // 12: footward.v1.GroundFactors
+	(*ForcesAtFoot)(nil),    // 13: footward.v1.ForcesAtFoot
+	(*CheckResult)(nil),     // 14: footward.v1.CheckResult
+	(*LimitState)(nil),      // 15: footward.v1.LimitState
+	(*Notice)(nil),          // 16: footward.v1.Notice
+	(*FactorUsed)(nil),      // 17: footward.v1.FactorUsed
+	(*DerivationStep)(nil),  // 18: footward.v1.DerivationStep
+	(*Provenance)(nil),      // 19: footward.v1.Provenance
+	(*BasisEdition)(nil),    // 20: footward.v1.BasisEdition
+	(*FieldViolation)(nil),  // 21: footward.v1.FieldViolation
 }
 var file_footward_v1_common_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.DesignBasis.basis:type_name -> footward.v1.Basis
 	11, // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
 	10, // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
 	5,  // 3: footward.v1.Corrosion.ground:type_name -> footward.v1.CorrosiveGround
-	0,  // 4: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
-	2,  // 5: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
-	14, // 6: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
-	15, // 7: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
-	16, // 8: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
-	17, // 9: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
-	2,  // 10: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
-	4,  // 11: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
-	6,  // 12: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
-	3,  // 13: footward.v1.Notice.severity:type_name -> footward.v1.Severity
-	19, // 14: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
-	0,  // 15: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
-	7,  // 16: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
-	17, // [17:17] is the sub-list for method output_type
-	17, // [17:17] is the sub-list for method input_type
-	17, // [17:17] is the sub-list for extension type_name
-	17, // [17:17] is the sub-list for extension extendee
-	0,  // [0:17] is the sub-list for field type_name
+	12, // 4: footward.v1.EurocodeFactors.ground:type_name -> footward.v1.GroundFactors
+	0,  // 5: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
+	2,  // 6: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
+	15, // 7: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
+	16, // 8: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
+	17, // 9: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
+	18, // 10: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
+	2,  // 11: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
+	4,  // 12: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
+	6,  // 13: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
+	3,  // 14: footward.v1.Notice.severity:type_name -> footward.v1.Severity
+	20, // 15: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
+	0,  // 16: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
+	7,  // 17: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
+	18, // [18:18] is the sub-list for method output_type
+	18, // [18:18] is the sub-list for method input_type
+	18, // [18:18] is the sub-list for extension type_name
+	18, // [18:18] is the sub-list for extension extendee
+	0,  // [0:18] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_common_proto_init() }
@@ -1974,15 +2196,16 @@ func file_footward_v1_common_proto_init() {
 		return
 	}
 	file_footward_v1_common_proto_msgTypes[2].OneofWrappers = []any{}
-	file_footward_v1_common_proto_msgTypes[4].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[3].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[5].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[6].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_common_proto_rawDesc), len(file_footward_v1_common_proto_rawDesc)),
 			NumEnums:      9,
-			NumMessages:   12,
+			NumMessages:   13,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -745,8 +745,11 @@ type PadOffer struct {
 	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,15,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
 	// Greatest utilization that passes. Default 0 counts as 1. 0 to 1.
 	MostUtilization float64 `protobuf:"fixed64,16,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
-	unknownFields   protoimpl.UnknownFields
-	sizeCache       protoimpl.SizeCache
+	// Whether the size effect in shear counts, which ACI 318-19 13.2.6.2 lets footings
+	// neglect; the Eurocode always counts its own. Default false.
+	SizeEffect    bool `protobuf:"varint,20,opt,name=size_effect,json=sizeEffect,proto3" json:"size_effect,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *PadOffer) Reset() {
@@ -910,6 +913,13 @@ func (x *PadOffer) GetMostUtilization() float64 {
 		return x.MostUtilization
 	}
 	return 0
+}
+
+func (x *PadOffer) GetSizeEffect() bool {
+	if x != nil {
+		return x.SizeEffect
+	}
+	return false
 }
 
 // Excavation is how the ground is dug; its depth is that of each footing.
@@ -2139,7 +2149,7 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\tSizeSteps\x124\n" +
 	"\bleast_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\aleastMm\x122\n" +
 	"\astep_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\xf0?R\x06stepMm\x122\n" +
-	"\amost_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x06mostMm\"\xbc\t\n" +
+	"\amost_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x06mostMm\"\xdd\t\n" +
 	"\bPadOffer\x129\n" +
 	"\bconcrete\x18\x01 \x01(\v2\x15.footward.v1.ConcreteB\x06\xbaH\x03\xc8\x01\x01R\bconcrete\x122\n" +
 	"\x04bars\x18\x02 \x03(\v2\x14.footward.v1.PadBarsB\b\xbaH\x05\x92\x01\x02\x102R\x04bars\x124\n" +
@@ -2161,7 +2171,9 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x13cast_against_ground\x18\r \x01(\bR\x11castAgainstGround\x12O\n" +
 	"\x16other_reinforcement_kg\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14otherReinforcementKg\x12Z\n" +
 	"\x1aconcrete_unit_weight_kn_m3\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x02R\x16concreteUnitWeightKnM3\x88\x01\x01\x12D\n" +
-	"\x10most_utilization\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilizationB\t\n" +
+	"\x10most_utilization\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilization\x12\x1f\n" +
+	"\vsize_effect\x18\x14 \x01(\bR\n" +
+	"sizeEffectB\t\n" +
 	"\a_aspectB\v\n" +
 	"\t_above_mmB\x1d\n" +
 	"\x1b_concrete_unit_weight_kn_m3\"\x93\x02\n" +

@@ -924,7 +924,10 @@ type StageSettlement struct {
 	// By elasticity, of the centre if the footing were flexible [mm].
 	CentreMm float64 `protobuf:"fixed64,7,opt,name=centre_mm,json=centreMm,proto3" json:"centre_mm,omitempty"`
 	// Steepest slope of the footing by elasticity.
-	Tilt          float64 `protobuf:"fixed64,8,opt,name=tilt,proto3" json:"tilt,omitempty"`
+	Tilt float64 `protobuf:"fixed64,8,opt,name=tilt,proto3" json:"tilt,omitempty"`
+	// Of all layers, what different methods find of different layers added [mm];
+	// absent: nothing is to be added, or a layer is not known.
+	TotalMm       *float64 `protobuf:"fixed64,9,opt,name=total_mm,json=totalMm,proto3,oneof" json:"total_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1015,6 +1018,13 @@ func (x *StageSettlement) GetTilt() float64 {
 	return 0
 }
 
+func (x *StageSettlement) GetTotalMm() float64 {
+	if x != nil && x.TotalMm != nil {
+		return *x.TotalMm
+	}
+	return 0
+}
+
 // GroundStrength is the ground below a base. Give drained strength, undrained
 // strength or both; with both the worse counts.
 type GroundStrength struct {
@@ -1036,9 +1046,8 @@ type GroundStrength struct {
 	// Unit weight below the base, wet [kN/m3]. Required with drained strength.
 	// Default 0. 0 to 40.
 	UnitWeightKnM3 float64 `protobuf:"fixed64,6,opt,name=unit_weight_kn_m3,json=unitWeightKnM3,proto3" json:"unit_weight_kn_m3,omitempty"`
-	// Highest water, depth below the surface [mm]. Default 0: at the surface; water
-	// above the base is out of scope, so give it or dry for a base below the surface. 0
-	// to 1 000 000.
+	// Highest water, depth below the surface [mm]. Default 0: at the surface. Water
+	// above the base counts as buoyancy. 0 to 1 000 000.
 	WaterDepthMm float64 `protobuf:"fixed64,7,opt,name=water_depth_mm,json=waterDepthMm,proto3" json:"water_depth_mm,omitempty"`
 	// Whether there is no water within reach. Default false.
 	Dry           bool `protobuf:"varint,8,opt,name=dry,proto3" json:"dry,omitempty"`
@@ -2001,7 +2010,7 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x13SettlementNeighbour\x12:\n" +
 	"\vdistance_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\xf0?R\n" +
 	"distanceMm\x12>\n" +
-	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xfd\x02\n" +
+	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xaa\x03\n" +
 	"\x0fStageSettlement\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12!\n" +
 	"\fpressure_kpa\x18\x02 \x01(\x01R\vpressureKpa\x12\"\n" +
@@ -2011,11 +2020,13 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x13burland_burbidge_mm\x18\x05 \x01(\x01H\x02R\x11burlandBurbidgeMm\x88\x01\x01\x12.\n" +
 	"\x10consolidation_mm\x18\x06 \x01(\x01H\x03R\x0fconsolidationMm\x88\x01\x01\x12\x1b\n" +
 	"\tcentre_mm\x18\a \x01(\x01R\bcentreMm\x12\x12\n" +
-	"\x04tilt\x18\b \x01(\x01R\x04tiltB\r\n" +
+	"\x04tilt\x18\b \x01(\x01R\x04tilt\x12\x1e\n" +
+	"\btotal_mm\x18\t \x01(\x01H\x04R\atotalMm\x88\x01\x01B\r\n" +
 	"\v_elastic_mmB\x11\n" +
 	"\x0f_schmertmann_mmB\x16\n" +
 	"\x14_burland_burbidge_mmB\x13\n" +
-	"\x11_consolidation_mm\"\x9b\x04\n" +
+	"\x11_consolidation_mmB\v\n" +
+	"\t_total_mm\"\x9b\x04\n" +
 	"\x0eGroundStrength\x12G\n" +
 	"\x12friction_angle_deg\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x80F@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10frictionAngleDeg\x12<\n" +
 	"\fcohesion_kpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vcohesionKpa\x12G\n" +
