@@ -60,6 +60,9 @@ func (p *page) sizes(request *footwardv1.SizeColumnBaseRequest, m *footwardv1.Si
 	p.table("  ", []column{{title: ""}, {title: "Plate, mm"}, {title: "Rods"}, {title: "Weld, mm", right: true}, {title: "Mass, kg", right: true},
 		{title: "Cost", right: true}, {title: "Governed by"}, {title: "Utilization", right: true}}, rows)
 	best, o := m.GetBest(), request.GetOffer()
+	if why := best.GetReason(); why != "" {
+		p.paragraph("    ", best.GetGoverningId()+": "+why)
+	}
 	for _, line := range [][2]string{{"bottom plate ", bottom(o, int(best.GetBottomPlate()))}, {"tiers ", tiers(o, int(best.GetStack()))}} {
 		if line[1] != "" {
 			p.paragraph("    ", line[0]+line[1])
@@ -73,6 +76,9 @@ func (p *page) sizes(request *footwardv1.SizeColumnBaseRequest, m *footwardv1.Si
 			why, use := s.GetLimitStateId(), ""
 			if why == "" {
 				why = "it passes, but costs more"
+			}
+			if s.GetReason() != "" {
+				why += ": " + s.GetReason()
 			}
 			if s.Utilization != nil {
 				use = fmt.Sprintf("%.3f", s.GetUtilization())

@@ -277,7 +277,7 @@ var (
 	within = &limit.Notice{Code: "below_plate_within_rings", Severity: limit.Caution,
 		Text: "The bottom plate is smaller than the lowest ring: the rings do not stand on it, and only the fill straight above it is clamped and counts against uplift. The fill around it must not run out."}
 	persistent = &limit.Notice{Code: "below_persistent_only", Severity: limit.Caution,
-		Text: "The ground is checked for persistent situations, all permanent actions together favourable or not: accidental and seismic ones are not part of it."}
+		Text: "The ground is checked for persistent and given accidental situations, all permanent actions together favourable or not: seismic ones are not part of it."}
 	byStack = &limit.Notice{Code: "below_support_by_stack", Severity: limit.Assumption,
 		Text: "No support was given: the plate stands on the confined fill of the top tier, by its design strength."}
 	steelBelow = &limit.Notice{Code: "below_steel_on_ground", Severity: limit.Assumption,

@@ -29,6 +29,7 @@ type Case struct {
 	// Weights are the factors on the weight of a concrete pad in this combination
 	// [-]; none: the greatest and the least of any.
 	Weights []float64
+	Lasting Lasting
 }
 
 // ColumnInput is a whole column base under its combinations.
@@ -46,7 +47,12 @@ type ColumnInput struct {
 	Anchorage Anchorage
 	Below     Substructure
 	Cases     []Case
-	NoSizes   bool // whether required sizes are not wanted, which saves their search
+	// What the combinations leave out, and the notices that go with them.
+	Unproved      Unproved
+	NoPersistent  bool // the accidental situation alone
+	NoEquilibrium bool // and rods hold down
+	Remarks       []*limit.Notice
+	NoSizes       bool // whether required sizes are not wanted, which saves their search
 	// Stop is asked before every case; an error ends the check. nil: never.
 	Stop func() error
 }
@@ -248,6 +254,8 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
+	own := *whole // whose support changes with the combination
+	whole = &own
 	c := &column{in: whole, given: in, probe: contact.Solver{Limit: probeSteps}, foot: below{stack: stack}}
 	var err error
 	if c.strength, err = bearing.Available(&whole.Base.Support); err != nil {
@@ -266,6 +274,7 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 		if err != nil {
 			return nil, err
 		}
+		in.unproved(c.list.All())
 		r.Rows[i] = row(&c.list, &solved, c.pull)
 		for _, s := range c.list.All() {
 			s.Combination, s.Stage = in.Cases[i].Name, in.Cases[i].Stage
@@ -284,6 +293,8 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 	if err := c.below(r); err != nil {
 		return nil, err
 	}
+	in.unprovedBelow(r.worst)
+	in.remarkCases(&r.notices)
 	c.reword(&r.notices)
 	r.foot = c.foot
 	r.sort()
@@ -439,6 +450,9 @@ func WeldLength(b *PlateInput) float64 {
 // check evaluates one case into the list; sheet, when not nil, takes the
 // derivation.
 func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (shared, error) {
+	if err := c.during(k); err != nil {
+		return shared{}, err
+	}
 	at := lowered(k.Actions, c.in.lever())
 	solved, err := c.share(at)
 	if err != nil {

@@ -36,7 +36,7 @@ func (in *ColumnInput) pad(p *plan, k *Case, weight, lift float64) pad.Input {
 		Design: in.Base.Plate.Design, SizeX: b.SizeX, SizeY: b.SizeY, Thickness: b.Height, Concrete: b.Concrete,
 		// Halfway between column and edge of the plate: ACI 318-19 Table 13.2.7.1.
 		Column:        pad.Column{SizeX: (f.SizeX + plate.SizeX) / 2, SizeY: (f.SizeY + plate.SizeY) / 2},
-		Reinforcement: in.Below.Reinforcement, Actions: k.Actions, Factored: in.Base.Plate.Design.Basis != basis.USASD || len(in.Below.Factored) > 0,
+		Reinforcement: in.Below.Reinforcement, Blinding: in.Below.Blinding, Actions: k.Actions, Factored: in.Base.Plate.Design.Basis != basis.USASD || len(in.Below.Factored) > 0,
 		Height: p.height - in.Below.Levelling.Thickness, Weight: max(0, weight*p.weight-lift), SizeEffect: in.Below.SizeEffect,
 	}
 }

@@ -188,7 +188,8 @@ var (
 // the parts' own.
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, tightened, leverArm, plateOwn, anchorage,
-		padRest, wholePath, spreadPlan, within, persistent, byStack, ringWeight, steelBelow, softBed, weldOfBase}
+		padRest, wholePath, spreadPlan, within, persistent, byStack, ringWeight, steelBelow, softBed, weldOfBase,
+		ownDuration, oneDuration, persistentLeft, equilibriumLeft, accidentalGround}
 }
 
 func (c *column) remark(k *Case, l *limit.Notices) {

@@ -31,6 +31,8 @@ type Pair struct {
 	Variable  geom.Actions
 	Weight    float64 // factor of the combination on weights [-]
 	Lift      float64 // of Permanent, what lifts by a source of its own [N]; 0: Permanent.N if it lifts
+	// Accidental has 1.0 on actions, with the strength of the ground as ever.
+	Accidental bool
 }
 
 // Substructure is what carries a base below its plate: a stack of rings, or the
@@ -42,7 +44,8 @@ type Substructure struct {
 	Levelling     Levelling
 	SizeEffect    bool              // whether a reinforced pad counts it in shear, ACI
 	OtherWeight   float64           // that is not found here, characteristic [N]
-	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3
+	Concrete      float64           // unit weight of a concrete block [N/mm3]; 0: 24 kN/m3, with bars 25
+	Blinding      bool              // whether a concrete block is cast on blinding
 	Reinforcement pad.Reinforcement // of a concrete block; none: plain concrete
 	HasGround     bool
 	Ground        ground.Input
@@ -61,6 +64,7 @@ type Substructure struct {
 // Unit weights [N/mm3]: EN 1991-1-1:2002 Tables A.1 and A.4 (from memory).
 const (
 	plainConcrete = 24e-6
+	barsConcrete  = 25e-6
 	steelWeight   = 77e-6
 )
 
@@ -262,6 +266,9 @@ func (in *ColumnInput) plan(stack *ring.Result, narrow float64) plan {
 		unit := s.Concrete
 		if unit == 0 {
 			unit = plainConcrete
+			if s.Reinforcement.X.Diameter > 0 {
+				unit = barsConcrete
+			}
 		}
 		p.weight = unit * b.SizeX * b.SizeY * b.Height
 	} else {
@@ -323,6 +330,7 @@ func (in *ColumnInput) ground(p *plan, k *Pair) ground.Input {
 	}
 	g.Height, g.Linked, g.Weight, g.Bed = p.height, true, (p.weight+p.bed)*k.Weight, p.bed*k.Weight
 	g.Permanent, g.Variable, g.Lift = p.move(k.Permanent), p.move(k.Variable), k.Lift
+	g.Partials = k.partials(g.Partials)
 	return g
 }
 
@@ -399,6 +407,9 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 		if !(f.v >= 0 && f.v <= f.most) {
 			faults.Add(limit.OutOfRange, substructurePath+f.field, fmt.Sprintf("must be from 0 to %g in N and mm", f.most))
 		}
+	}
+	if s.Blinding && (s.HasStack || !s.HasGround) {
+		faults.Add(limit.Conflict, substructurePath+"blinding_mm", "goes with a concrete block on the ground, which is checked")
 	}
 	add := func(found limit.Faults, field func(string) string) {
 		for _, f := range found {

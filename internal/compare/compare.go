@@ -127,8 +127,8 @@ func (in *Input) answer(f *Footing) Answer {
 		}
 		row.Moved = item.Kind.material() || item.Kind == Surplus
 		if row.Moved {
-			row.HaulCost = haul(&item, rate.Distance, in.Rates.Haul.Cost)
-			row.HaulCarbon = haul(&item, rate.Distance, in.Rates.Haul.Carbon)
+			row.HaulCost = haul(&item, &rate, in.Rates.Haul.Cost)
+			row.HaulCarbon = haul(&item, &rate, in.Rates.Haul.Carbon)
 			t.HaulCost.add(row.Name, &row.HaulCost)
 			t.HaulCarbon.add(row.Name, &row.HaulCarbon)
 		}
@@ -159,8 +159,10 @@ func figure(i *Item, v Value) Figure {
 }
 
 // haul returns the rate of transport times mass and distance.
-func haul(i *Item, distance float64, v Value) Figure {
-	switch {
+func haul(i *Item, r *Rate, v Value) Figure {
+	switch distance := r.Distance; {
+	case r.OnSite:
+		return Figure{Known: true, Source: "found on the site, no transport"}
 	case !v.Given:
 		return Figure{Reason: "no rate of transport given"}
 	case distance == 0:
@@ -168,7 +170,7 @@ func haul(i *Item, distance float64, v Value) Figure {
 	case i.Mass == 0:
 		return Figure{Reason: "its mass is not known"}
 	}
-	f := Figure{Known: true, Rate: v.Value, Source: v.Source, Amount: i.Mass / tonne * distance}
+	f := Figure{Known: true, Rate: v.Value, Source: v.Source, Amount: i.Mass / tonne * r.Distance}
 	f.Value = f.Amount * v.Value
 	return f
 }

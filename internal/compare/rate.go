@@ -16,6 +16,7 @@ type Rate struct {
 	Carbon Value // kg CO2e, product stage A1 to A3
 	// Distance to the site, of surplus soil from it [km]; 0: not given.
 	Distance float64
+	OnSite   bool // whether it is found there, or stays, without transport
 }
 
 // Haul is what transport costs, for each tonne and kilometre.

@@ -85,6 +85,9 @@ func validateRates(r *Rates, faults *limit.Faults) {
 			validateValue(path+v.field, v.v, true, faults)
 		}
 		hold(faults, path, []bound{{".distance_km", e.Distance, 0, 50000}})
+		if e.OnSite && e.Distance != 0 {
+			faults.Add(limit.Conflict, path+".on_site", "does not go with a distance")
+		}
 	}
 	validateValue("transport.cost", &r.Haul.Cost, false, faults)
 	validateValue("transport.carbon", &r.Haul.Carbon, false, faults)

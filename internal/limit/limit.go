@@ -129,10 +129,13 @@ func Beyond(k *Kind, reason string) State {
 	return State{Kind: k, Verdict: OutOfScope, Reason: reason}
 }
 
-// Need adds the least size that would satisfy the state; a size that is not a
-// positive finite number is left out.
+// leastSize is the least size that is one; below it is what rounding leaves [mm].
+const leastSize = 1e-3
+
+// Need adds the least size that would satisfy the state; a size that is none, or no
+// finite number, is left out.
 func (s State) Need(size Size, mm float64) State {
-	if mm > 0 && mm < 1e6 {
+	if mm >= leastSize && mm < 1e6 {
 		s.Size, s.Required = size, mm
 	}
 	return s

@@ -82,7 +82,7 @@ func TestListOverflowIsNeverSilent(t *testing.T) {
 }
 
 func TestNeedLeavesOutWhatIsNoSize(t *testing.T) {
-	for _, mm := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+	for _, mm := range []float64{0, -1, 2.6e-17, math.NaN(), math.Inf(1)} {
 		assert.Equal(t, limit.NoSize, limit.Evaluate(kind, 1, 1).Need(limit.WeldThroat, mm).Size)
 	}
 	assert.Equal(t, limit.WeldThroat, limit.Evaluate(kind, 1, 1).Need(limit.WeldThroat, 3).Size)

@@ -32,8 +32,13 @@ var asd = []rule{
 	{"7", 0.6, 0, 0.6, 0, 0, 0},
 }
 
-// asce7 adds the basic combinations of a stage. Every action but D may be
-// missing; of actions on the roof one acts at a time, and so of wind.
+// onRoof are the kinds of which one acts on the roof at a time.
+var onRoof = [...]Kind{ImposedRoof, Snow, Rain}
+
+// asce7 adds the basic combinations of a stage. Every action but D may be missing. L,
+// W and what lies on the roof are each the whole load of that kind: its parts act
+// together with one factor unless they exclude each other. Of roof live load, snow
+// and rain one acts at a time.
 //
 // Source: ASCE 7-22 2.3.1, 2.4.1.
 func (c *collector) asce7() {
@@ -41,28 +46,25 @@ func (c *collector) asce7() {
 	if c.in.Basis == basis.USASD {
 		rules, standard = asd, "ASCE 7-22 2.4.1 ("
 	}
-	var live, roof, windy []int
-	for _, i := range c.variable {
-		switch c.in.Actions[i].Kind {
-		case Imposed:
-			live = append(live, i)
-		case Wind:
-			windy = append(windy, i)
-		default:
-			roof = append(roof, i)
+	for k := range rules {
+		r := &rules[k]
+		c.rule = r
+		windy := func() {
+			c.each(c.ofKind(r.w > 0, Wind), r.w, func() { c.add(standard + r.number + ")") })
 		}
-	}
-	for _, r := range rules {
 		c.eachPermanent(r.d, r.d, func() {
-			c.eachSet(when(r.l > 0, live), func(lives []int) {
-				c.set(lives, r.l)
-				c.oneOf(when(r.lr > 0, roof), func(i int) float64 { return r.roof(c.in.Actions[i].Kind) }, func() {
-					c.oneOf(when(r.w > 0, windy), func(int) float64 { return r.w }, func() { c.add(standard + r.number + ")") })
-				})
-				c.set(lives, 0)
+			c.each(c.ofKind(r.l > 0, Imposed), r.l, func() {
+				if r.lr == 0 {
+					windy()
+					return
+				}
+				for _, kind := range onRoof {
+					c.each(c.ofKind(true, kind), r.roof(kind), windy)
+				}
 			})
 		})
 	}
+	c.rule = nil
 }
 
 func (r *rule) roof(k Kind) float64 {
@@ -75,38 +77,30 @@ func (r *rule) roof(k Kind) float64 {
 	return r.lr
 }
 
-func when(yes bool, list []int) []int {
-	if yes {
-		return list
+// ofKind returns the variable actions of a kind, where they are in a rule.
+func (c *collector) ofKind(yes bool, k Kind) (list []int) {
+	for _, i := range c.variable {
+		if yes && c.in.Actions[i].Kind == k {
+			list = append(list, i)
+		}
 	}
-	return nil
+	return list
 }
 
-func (c *collector) set(list []int, factor float64) {
-	for _, i := range list {
+// each takes every set of a list, and none of it, with one factor.
+func (c *collector) each(list []int, factor float64, then func()) {
+	if c.full {
+		return
+	}
+	if len(list) == 0 {
+		then()
+		return
+	}
+	i := list[0]
+	if c.free(i) {
 		c.factors[i] = factor
+		c.each(list[1:], factor, then)
+		c.factors[i] = 0
 	}
-}
-
-// oneOf takes each action of a list alone, and none.
-func (c *collector) oneOf(list []int, factor func(int) float64, then func()) {
-	for _, i := range list {
-		if c.clear(i) {
-			c.factors[i] = factor(i)
-			then()
-			c.factors[i] = 0
-		}
-	}
-	then()
-}
-
-// clear reports whether no alternative to an action is in the combination.
-func (c *collector) clear(i int) bool {
-	g := c.in.Actions[i].Group
-	for j, f := range c.factors {
-		if f != 0 && j != i && g != "" && c.in.Actions[j].Group == g {
-			return false
-		}
-	}
-	return true
+	c.each(list[1:], factor, then)
 }

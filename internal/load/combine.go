@@ -24,6 +24,7 @@ type Combination struct {
 	Stage     int       // counted from 1
 	Factors   []float64 // of each action; 0: not in it [-]
 	Sum       geom.Actions
+	Lasting   Lasting
 }
 
 // Extreme names the combinations with the greatest and the least of a component.
@@ -55,7 +56,7 @@ func Combine(in *Input) (*Result, error) {
 	c := collector{in: in, seen: map[string]bool{}}
 	situations := in.Situations
 	if len(situations) == 0 {
-		situations = Usual(in.Basis)
+		situations = in.Usual()
 	}
 	for _, s := range situations {
 		first := len(c.out)
@@ -90,6 +91,7 @@ type collector struct {
 	permanent []int
 	variable  []int
 	accident  []int
+	rule      *rule // of ASCE 7
 	factors   []float64
 	seen      map[string]bool
 	full      bool
@@ -143,37 +145,6 @@ func (c *collector) permanentFrom(i int, sup, inf float64, then func()) {
 	c.factors[c.permanent[i]] = 0
 }
 
-// eachSet takes every set of actions of which no two are alternatives.
-func (c *collector) eachSet(from []int, then func(set []int)) {
-	c.setFrom(from, nil, then)
-}
-
-func (c *collector) setFrom(from, set []int, then func(set []int)) {
-	if c.full {
-		return
-	}
-	if len(from) == 0 {
-		then(set)
-		return
-	}
-	i := from[0]
-	if c.free(i, set) {
-		c.setFrom(from[1:], append(set[:len(set):len(set)], i), then)
-	}
-	c.setFrom(from[1:], set, then)
-}
-
-// free reports whether no action of a set is an alternative to i.
-func (c *collector) free(i int, set []int) bool {
-	g := c.in.Actions[i].Group
-	for _, j := range set {
-		if g != "" && c.in.Actions[j].Group == g {
-			return false
-		}
-	}
-	return true
-}
-
 // add keeps the factors as they stand, unless equal ones are there already or
 // none acts.
 func (c *collector) add(standard string) {
@@ -213,6 +184,7 @@ func (c *collector) add(standard string) {
 		n.Sum.My += f * a.Forces.My
 		n.Sum.T += f * a.Forces.T
 	}
+	n.Lasting = c.lasting()
 	n.Name = standard + ": " + strings.Join(terms, " + ")
 	c.out = append(c.out, n)
 }

@@ -45,7 +45,8 @@ func (c *collector) en1990() {
 func zeroth(p Psi) float64 { return p.Combination }
 func second(p Psi) float64 { return p.QuasiPermanent }
 
-// leading has each variable action of each set lead with its own value.
+// leading has each variable action of each set lead with its own value, all of its
+// parts together.
 func (c *collector) leading(name string, sup, inf, lead, rest float64, psi func(Psi) float64) {
 	c.lead(name, sup, inf, func(Psi) float64 { return lead }, func(p Psi) float64 { return rest * psi(p) })
 }
@@ -53,12 +54,18 @@ func (c *collector) leading(name string, sup, inf, lead, rest float64, psi func(
 // lead has each variable action of each set lead.
 func (c *collector) lead(name string, sup, inf float64, leads, rest func(Psi) float64) {
 	c.eachPermanent(sup, inf, func() {
-		c.eachSet(c.variable, func(set []int) {
-			for _, first := range set {
-				for _, i := range set {
-					c.factors[i] = rest(c.in.Actions[i].psi())
+		c.eachSet(func(set []int) {
+			for k, first := range set {
+				if c.in.led(set, k) {
+					continue
 				}
-				c.factors[first] = leads(c.in.Actions[first].psi())
+				for _, i := range set {
+					if c.in.leads(set, first, i) {
+						c.factors[i] = leads(c.in.Actions[i].psi())
+					} else {
+						c.factors[i] = rest(c.in.Actions[i].psi())
+					}
+				}
 				c.add(name)
 			}
 			for _, i := range set {
@@ -74,7 +81,7 @@ func (c *collector) lead(name string, sup, inf float64, leads, rest func(Psi) fl
 // together has no action lead.
 func (c *collector) together(name string, sup, inf, gamma float64, psi func(Psi) float64) {
 	c.eachPermanent(sup, inf, func() {
-		c.eachSet(c.variable, func(set []int) {
+		c.eachSet(func(set []int) {
 			for _, i := range set {
 				c.factors[i] = gamma * psi(c.in.Actions[i].psi())
 			}

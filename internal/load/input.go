@@ -1,6 +1,8 @@
 package load
 
 import (
+	"slices"
+
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
 )
@@ -51,6 +53,8 @@ type Action struct {
 	First    int    // first stage, counted from 1; 0: the first
 	Last     int    // last stage; 0: it stays
 	Group    string // of alternatives that never act together; empty: none
+	Part     string // whole of which it is a part; empty: of what is of its kind
+	Duration Duration
 	Forces   geom.Actions
 }
 
@@ -101,10 +105,20 @@ type Input struct {
 	Stop func() error
 }
 
-// Usual returns the situations that are combined unless others are asked for.
-func Usual(b basis.Basis) []Situation {
-	if b == basis.Eurocode {
-		return []Situation{Strength, Equilibrium, Characteristic, Frequent, QuasiPermanent}
+// Usual returns the situations that are combined unless others are asked for: the
+// accidental one where an accidental action is given.
+func (in *Input) Usual() []Situation {
+	if in.Basis != basis.Eurocode {
+		return []Situation{Strength}
 	}
-	return []Situation{Strength}
+	usual := []Situation{Strength, Equilibrium}
+	if in.Accidental() {
+		usual = append(usual, AccidentalCase)
+	}
+	return append(usual, Characteristic, Frequent, QuasiPermanent)
+}
+
+// Accidental reports whether an accidental action is given.
+func (in *Input) Accidental() bool {
+	return slices.ContainsFunc(in.Actions, func(a Action) bool { return a.Kind == Accidental })
 }

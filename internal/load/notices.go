@@ -26,13 +26,31 @@ var (
 		Text: "Fluids, soil pressure, flood, ice, self-straining and extraordinary actions of ASCE 7 are not combined here."}
 )
 
+// Notices that name actions; the text here is what an answer fills in.
+var (
+	partsOfOne = &limit.Notice{Code: "load_parts_of_one_action", Severity: limit.Assumption,
+		Text: "Parts of one action, which act together with one factor, each also absent: ACTIONS. Say alternative_to where they exclude each other, part_of where they are independent."}
+	partsApart = &limit.Notice{Code: "load_parts_independent", Severity: limit.Assumption,
+		Text: "Taken as independent of each other, by category or part_of, so one leads while the other accompanies: ACTIONS. Where all imposed actions are to be one beside wind and snow (EN 1991-1-1 3.3.1, from memory), give them one part_of."}
+	inNone = &limit.Notice{Code: "load_action_not_combined", Severity: limit.Caution,
+		Text: "In no combination that was asked for: ACTIONS."}
+	wholeOrNone = &limit.Notice{Code: "load_whole_or_absent", Severity: limit.Caution,
+		Text: "A variable action has its whole value or none: what is worst in between, such as an eccentricity or the friction that is left, is not looked for."}
+)
+
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{linear, noQuake, ownAnnex, eachAlone, mountain, snowStrength, fullLive, basicOnly}
+	return []*limit.Notice{linear, noQuake, ownAnnex, eachAlone, mountain, snowStrength, fullLive, basicOnly,
+		partsOfOne, partsApart, inNone, wholeOrNone}
 }
 
 // Notices appends the notices.
 func (r *Result) Notices(l *limit.Notices) {
+	r.general(l)
+	r.named(l)
+}
+
+func (r *Result) general(l *limit.Notices) {
 	l.Add(linear)
 	l.Add(noQuake)
 	if r.in.Basis.US() {

@@ -97,6 +97,10 @@ func (a *Action) validate(in *Input, field string, faults *limit.Faults) {
 	case last < a.First:
 		faults.Add(limit.Conflict, field+".last_stage", fmt.Sprintf("is %d, before its first stage %d", a.Last, a.First))
 	}
+	if a.Duration > Instantaneous {
+		faults.Add(limit.UnknownValue, field+".load_duration", "is not a duration")
+	}
+	in.validateWhole(a, field, faults)
 	if a.Kind != Permanent && a.Group != "" && alone(in, a) {
 		faults.Add(limit.Conflict, field+".alternative_to",
 			fmt.Sprintf("names the group %q, of which no other action is: give the same name to every action that excludes the others", a.Group))
@@ -118,13 +122,37 @@ func (a *Action) validate(in *Input, field string, faults *limit.Faults) {
 	}
 }
 
-// alone reports whether an action is the only one of its group.
-func alone(in *Input, a *Action) bool {
-	n := 0
-	for i := range in.Actions {
-		if in.Actions[i].Group == a.Group {
-			n++
+// validateWhole adds to faults what does not fit of the whole of which an action is a
+// part.
+func (in *Input) validateWhole(a *Action, field string, faults *limit.Faults) {
+	if a.Part == "" {
+		return
+	}
+	if a.Kind == Permanent || a.Kind == Accidental {
+		faults.Add(limit.Conflict, field+".part_of", "goes with variable actions only")
+		return
+	}
+	for j := range in.Actions {
+		b := &in.Actions[j]
+		switch {
+		case b.Part != a.Part || b == a:
+		case b.Kind != a.Kind:
+			faults.Add(limit.Conflict, field+".part_of", fmt.Sprintf("names the whole %q, of which actions[%d] of another kind is a part", a.Part, j))
+			return
+		case b.Group != a.Group:
+			faults.Add(limit.Conflict, field+".alternative_to",
+				fmt.Sprintf("is not that of actions[%d], a part of the same whole %q: what excludes a whole excludes all its parts", j, a.Part))
+			return
 		}
 	}
-	return n == 1
+}
+
+// alone reports whether an action is of a group of which no action excludes it.
+func alone(in *Input, a *Action) bool {
+	for i := range in.Actions {
+		if b := &in.Actions[i]; b != a && b.Group == a.Group && (a.Part == "" || b.Part != a.Part) {
+			return false
+		}
+	}
+	return true
 }

@@ -46,10 +46,10 @@ func stacked(cases ...geom.Actions) *size.Input {
 	}
 	in.Bottoms = []size.BottomPlate{{1000, 1000, 8}, {1300, 1300, 8}, {1300, 1300, 15}, {1500, 1500, 20}}
 	in.Stacks = []size.Stack{
-		{Tiers: []ring.Tier{tier(900, 500)}, RingsCost: 100},
-		{Tiers: []ring.Tier{tier(1200, 500), tier(1200, 500)}, RingsCost: 180},
-		{Tiers: []ring.Tier{tier(1200, 600), tier(1200, 600)}, RingsCost: 200},
-		{Tiers: []ring.Tier{tier(1400, 700), tier(1400, 700)}, RingsCost: 260},
+		{Tiers: []ring.Tier{tier(900, 500)}, RingsCost: 100, LoadTested: true, LoadTest: 900e3},
+		{Tiers: []ring.Tier{tier(1200, 500), tier(1200, 500)}, RingsCost: 180, LoadTested: true, LoadTest: 900e3},
+		{Tiers: []ring.Tier{tier(1200, 600), tier(1200, 600)}, RingsCost: 200}, // that of the base, and so its test
+		{Tiers: []ring.Tier{tier(1400, 700), tier(1400, 700)}, RingsCost: 260, LoadTested: true, LoadTest: 900e3},
 	}
 	return in
 }
@@ -118,6 +118,8 @@ func TestOffersBelowThatDoNotFitAreNamed(t *testing.T) {
 		"offer.bottom_plates[1]":                     func(in *size.Input) { in.Bottoms[1].Thickness = math.NaN() },
 		"offer.stacks[3].rings_cost":                 func(in *size.Input) { in.Stacks[3].RingsCost = -1 },
 		"offer.stacks[2].tiers[1].fill.cohesion_kpa": func(in *size.Input) { in.Stacks[2].Tiers[1].Fill.Cohesion = -1 },
+		"offer.stacks[1].load_test_kn":               func(in *size.Input) { in.Stacks[1].LoadTest = 0 },
+		"offer.stacks[0].load_test_kn":               func(in *size.Input) { in.Stacks[0].LoadTested = false },
 		"offer.stacks[0].tiers":                      func(in *size.Input) { in.Stacks[0].Tiers = nil },
 	} {
 		in := stacked(geom.Actions{N: -100e3})
@@ -128,4 +130,25 @@ func TestOffersBelowThatDoNotFitAreNamed(t *testing.T) {
 			assert.Equal(t, field, faults[0].Field)
 		}
 	}
+}
+
+// TestALoadTestVouchesForTheBuildThatWasTested has another stack offered than the base's:
+// without a test of its own it is no choice, with one, or like the base's, it is.
+func TestALoadTestVouchesForTheBuildThatWasTested(t *testing.T) {
+	search := func(k size.Stack) *size.Result {
+		in := stacked(geom.Actions{N: -100e3, Vx: 4e3})
+		in.Bottoms, in.Stacks = nil, []size.Stack{k}
+		r, err := size.Search(in)
+		require.NoError(t, err)
+		return r
+	}
+	own := []ring.Tier{tier(1200, 600), tier(1200, 600)}
+	assert.True(t, search(size.Stack{Tiers: own}).Found)
+	other := []ring.Tier{tier(1200, 500), tier(1200, 500)}
+	r := search(size.Stack{Tiers: other})
+	assert.False(t, r.Found)
+	assert.Equal(t, limit.OutOfScope, r.Best.Verdict)
+	assert.Contains(t, r.Best.Reason, "load")
+	assert.True(t, search(size.Stack{Tiers: other, LoadTested: true, LoadTest: 900e3}).Found)
+	assert.False(t, search(size.Stack{Tiers: own, LoadTested: true, LoadTest: 100e3}).Found, "a test of its own counts")
 }

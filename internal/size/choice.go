@@ -73,7 +73,7 @@ func (s *search) weigh(c *Choice) {
 	if b.Base.HasRods {
 		d := b.Base.Rod.Thread.Diameter
 		n = len(b.Base.At)
-		rods = float64(n) * math.Pi / 4 * d * d * base.StretchLength(&b.Base) * steel
+		rods = float64(n) * math.Pi / 4 * d * d * rodLength(&b) * steel
 	}
 	weld := 0.0
 	if b.HasWeld {
@@ -143,11 +143,28 @@ func (in *Input) Build(c *Choice) base.ColumnInput {
 		own.SizeX, own.SizeY, own.Thickness = p.SizeX, p.SizeY, p.Thickness
 	}
 	if len(in.Stacks) > 0 {
-		tiers := in.Stacks[c.Stack].Tiers
-		lengthen(&b, height(tiers)-height(b.Below.Stack.Tiers))
-		b.Below.Stack.Tiers = tiers
+		k, stack := &in.Stacks[c.Stack], &b.Below.Stack
+		lengthen(&b, height(k.Tiers)-height(stack.Tiers))
+		// A test vouches for the build that was tested.
+		if k.LoadTested || !slices.Equal(k.Tiers, stack.Tiers) {
+			stack.LoadTested, stack.LoadTest = k.LoadTested, k.LoadTest
+		}
+		stack.Tiers = k.Tiers
 	}
 	return b
+}
+
+// rodLength returns the length of a rod [mm]: with a head in concrete from the head to
+// the upper face of the plate, else that over which it stretches.
+func rodLength(b *base.ColumnInput) float64 {
+	if b.Anchorage.Kind != base.Headed {
+		return base.StretchLength(&b.Base)
+	}
+	grout := b.Anchorage.Headed.Under.GroutThick
+	if grout == 0 {
+		grout = b.Base.Support.Block.GroutThick
+	}
+	return b.Anchorage.Headed.Embedment + grout + b.Base.Plate.Plate.Thickness + b.Base.Holes.WasherThickness
 }
 
 // lengthen has the rods stretch over a longer length [mm].

@@ -1,6 +1,8 @@
 package size
 
 import (
+	"math"
+	"slices"
 	"strings"
 
 	"footward.example/footward/internal/base"
@@ -39,6 +41,7 @@ type Compared struct {
 	Rings *base.ColumnResult
 	Pad   *PadResult
 	Count *compare.Result
+	light bool // whether rings of known mass weigh nothing on the ground
 }
 
 // Names of the two footings.
@@ -55,7 +58,7 @@ func Compare(in *Comparison) (*Compared, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	r := &Compared{}
+	r := &Compared{light: in.light()}
 	var err error
 	if r.Rings, err = base.CheckColumn(&in.Base); err != nil {
 		return nil, err
@@ -109,7 +112,7 @@ func (in *Comparison) pad() PadInput {
 	plate, f := &b.Base.Plate.Plate, &b.Base.Plate.Footprint
 	if !in.AbovePad {
 		p.Foot = base.Height(b) + p.Ground.Depth - b.Below.Ground.Depth
-		p.Standing = plainConcrete * in.plinthX() * in.plinthY() * max(0, p.Foot-plate.Thickness-p.Thickness.Least)
+		p.Plinth = Plinth{SizeX: in.plinthX(), SizeY: in.plinthY(), Plate: plate.Thickness}
 	}
 	if p.Pad.Column == (pad.Column{}) {
 		p.Pad.Column = pad.Column{SizeX: (f.SizeX + plate.SizeX) / 2, SizeY: (f.SizeY + plate.SizeY) / 2}
@@ -202,7 +205,7 @@ func (in *Comparison) concrete(p *PadInput, c *PadChoice) *compare.Pad {
 		b := compare.Bars(p.Bars[c.Bars])
 		out.X, out.Y, out.Cover, out.Bend = b, b, p.Pad.Reinforcement.Cover, p.Pad.Reinforcement.Bend
 	}
-	if top := p.Foot - in.Base.Base.Plate.Plate.Thickness - c.Thickness; top > 0 {
+	if top := p.Plinth.height(p.Foot, c.Thickness); top > 0 {
 		out.Plinth = compare.Plinth{SizeX: in.plinthX(), SizeY: in.plinthY(), Height: top}
 	}
 	out.Dig = in.dig(p.Ground.Depth)
@@ -215,84 +218,6 @@ func (in *Comparison) concrete(p *PadInput, c *PadChoice) *compare.Pad {
 	return &out
 }
 
-// ValidateComparison adds to faults everything that does not fit.
-func ValidateComparison(in *Comparison, faults *limit.Faults) {
-	before := len(*faults)
-	add := func(found limit.Faults, field func(string) string) {
-		for _, f := range found {
-			if f.Field = field(f.Field); f.Field != "" {
-				*faults = append(*faults, f)
-			}
-		}
-	}
-	base.ValidateColumn(&in.Base, faults)
-	s := &in.Base.Below
-	if !s.HasStack {
-		faults.Add(limit.Missing, "base.substructure.stack", "is needed: it is what a pad is held against")
-	}
-	if !s.HasGround {
-		faults.Add(limit.Missing, "base.substructure.ground", "is needed: the pad is sized for it")
-	}
-	if n := len(s.Stack.Tiers); s.HasStack && len(in.Stack.Rings) != n {
-		faults.Add(limit.Number, "supply.rings", "must say of every tier what its ring is")
-	}
-	if len(*faults) > before {
-		return
-	}
-	var found limit.Faults
-	p := in.pad()
-	ValidatePad(&p, &found)
-	add(found, padPath)
-	if p.Ground.Layer.Thickness == 0 && s.Ground.Layer.Thickness > 0 {
-		faults.Add(limit.Conflict, "pad.depth_mm", "puts the pad into the clay below the granular layer: the layer is no ground of the pad, give the clay as the soil")
-		return
-	}
-	found = nil
-	compare.ValidateStack(in.stack(), &found)
-	add(found, func(field string) string {
-		switch part, _, _ := strings.Cut(field, "."); part {
-		case "shoe", "bottom_plate", "weld", "levelling":
-			return "" // those of the base
-		case "rods":
-			if field != "rods.fittings_kg" {
-				return ""
-			}
-			return "supply.rod_fittings_kg"
-		case "excavation":
-			return field
-		}
-		// Of the inner diameter only the base speaks.
-		return "supply." + strings.Replace(field, "inner_diameter_mm", "outer_diameter_mm", 1)
-	})
-	found = nil
-	compare.ValidatePad(in.concrete(&p, &PadChoice{SizeX: p.Plan.Most, SizeY: p.across(p.Plan.Most), Thickness: p.Thickness.Most, Bars: min(0, len(p.Bars)-1)}), &found)
-	add(found, padPath)
-	found = nil
-	compare.Validate(&compare.Input{Footings: []compare.Footing{{Items: []compare.Item{{Kind: compare.Fill, Mass: 1}}}}, Rates: in.Rates}, &found)
-	*faults = append(*faults, found...)
-}
-
-// padPath is the contract's path of a field of the pad.
-func padPath(field string) string {
-	switch part, rest, _ := strings.Cut(field, "."); part {
-	case "excavation":
-		return field
-	case "pad", "concrete", "plan", "thickness":
-		if part == "concrete" {
-			return "pad.concrete"
-		}
-		if part == "pad" {
-			return "pad." + rest
-		}
-		return "pad." + field
-	case "soil_unit_weight_kn_m3":
-		return "base.substructure.ground.soil.unit_weight_above_kn_m3"
-	case "interface", "soil", "layer", "presumptive", "footing", "permanent", "variable", "method", "forces", "basis":
-		return "" // those of the base, which have been looked at
-	}
-	return "pad." + field
-}
-
 // settles predicts how the pad settles where the base's settlement is asked for, and
 // puts that among what the pad answers with.
 func (in *Comparison) settles(r *Compared) error {
@@ -302,14 +227,16 @@ func (in *Comparison) settles(r *Compared) error {
 	p, c := in.pad(), &r.Pad.Best
 	one := in.Base
 	one.NoSizes, one.HasWeld, one.Anchorage = true, false, base.Anchorage{}
-	one.Base.HasRods = false
+	one.Base.HasRods, one.Preload = false, 0
 	one.Base.Support = bearing.Input{
 		Design: one.Base.Plate.Design, SizeX: one.Base.Plate.Plate.SizeX, SizeY: one.Base.Plate.Plate.SizeY, Medium: bearing.Concrete,
 		Block: bearing.Block{Concrete: p.Pad.Concrete, SizeX: c.SizeX, SizeY: c.SizeY, Height: c.Thickness},
 	}
 	one.Below.HasStack, one.Below.Levelling = false, base.Levelling{}
-	one.Below.Ground = p.Ground
+	one.Below.Ground, one.Below.Concrete, one.Below.Reinforcement = p.Ground, plainConcrete, pad.Reinforcement{}
 	one.Below.OtherWeight = max(0, c.Weight-plainConcrete*c.SizeX*c.SizeY*c.Thickness)
+	arm := max(0, p.height(c.Thickness)-one.Base.Plate.Plate.Thickness-c.Thickness)
+	one.Below.Service, one.Below.Sustained = raised(one.Below.Service, arm), raised(one.Below.Sustained, arm)
 	out, err := base.CheckColumn(&one)
 	if err != nil {
 		return err
@@ -324,5 +251,30 @@ func (in *Comparison) settles(r *Compared) error {
 	return nil
 }
 
+// raised returns cases whose shear acts higher than they say: its moment adds to theirs
+// whatever the signs, as that of the height of the pad does.
+func raised(cases []base.Case, arm float64) []base.Case {
+	out := slices.Clone(cases)
+	for i := range out {
+		a := &out[i].Actions
+		a.Mx, a.My = math.Abs(a.Mx)+math.Abs(a.Vy)*arm, math.Abs(a.My)+math.Abs(a.Vx)*arm
+	}
+	return out
+}
+
 // Notices appends the notices of rings, pad and count.
-func (r *Compared) Notices(l *limit.Notices) { r.Count.Notices(l) }
+func (r *Compared) Notices(l *limit.Notices) {
+	r.Count.Notices(l)
+	if r.light {
+		l.Add(lightRings)
+	}
+}
+
+// light reports whether the rings are heavier than all the weight that is given besides.
+func (in *Comparison) light() bool {
+	sum := 0.0
+	for i := range in.Stack.Rings {
+		sum += in.Stack.Rings[i].Mass
+	}
+	return sum*gravity > in.Base.Below.OtherWeight
+}

@@ -35,8 +35,10 @@ type BottomPlate struct {
 
 // Stack is a stack of rings that may be chosen.
 type Stack struct {
-	Tiers     []ring.Tier
-	RingsCost float64 // in the unit of the rates [-]
+	Tiers      []ring.Tier
+	RingsCost  float64 // in the unit of the rates [-]
+	LoadTested bool    // whether a stack of this build was loaded; one like the base's own has its test
+	LoadTest   float64 // compression reached [N]
 }
 
 // Rates are what a choice costs, in any one unit.
@@ -145,12 +147,15 @@ func validateBelow(in *Input, faults *limit.Faults) {
 		if !(k.RingsCost >= 0 && k.RingsCost <= 1e12) {
 			faults.Add(limit.OutOfRange, fmt.Sprintf("offer.stacks[%d].rings_cost", i), "must be a number of usual size, not negative")
 		}
+		if k.LoadTest != 0 && !k.LoadTested {
+			faults.Add(limit.Conflict, fmt.Sprintf("offer.stacks[%d].load_test_kn", i), "goes with load_tested only")
+		}
 		stack := in.Base.Below.Stack
-		stack.Tiers = k.Tiers
+		stack.Tiers, stack.LoadTested, stack.LoadTest = k.Tiers, k.LoadTested, k.LoadTest
 		var own limit.Faults
 		ring.Validate(&stack, &own)
 		for _, f := range own {
-			if strings.HasPrefix(f.Field, "tiers") {
+			if strings.HasPrefix(f.Field, "tiers") || f.Field == "load_test_kn" {
 				f.Field = fmt.Sprintf("offer.stacks[%d].", i) + f.Field
 				*faults = append(*faults, f)
 			}

@@ -183,19 +183,31 @@ func (s *pads) build(c *PadChoice) {
 	}
 	area := c.SizeX * c.SizeY
 	c.Volume = area * c.Thickness
-	c.Weight = c.Volume*concrete + area*max(0, in.Ground.Depth-c.Thickness)*in.Soil + in.Standing
+	// The plinth stands where soil would lie.
+	plinth, soil := in.Plinth.SizeX*in.Plinth.SizeY, max(0, in.Ground.Depth-c.Thickness)
+	high := in.Plinth.height(in.Foot, c.Thickness)
+	c.Weight = c.Volume*concrete + (area*soil-plinth*min(soil, high))*in.Soil + plinth*high*plainConcrete
 	g, p := &s.ground, &s.pad
 	g.Shape, g.SizeX, g.SizeY = ground.Rectangle, c.SizeX, c.SizeY
-	height := c.Thickness + in.Above
-	if in.Foot > 0 {
-		height = max(c.Thickness, in.Foot)
-	}
+	height := in.height(c.Thickness)
 	g.Height = height
 	p.SizeX, p.SizeY, p.Thickness, p.Height = c.SizeX, c.SizeY, c.Thickness, height
 	p.Design, p.Factored = in.Ground.Design, true
 	if c.Bars >= 0 {
 		p.Reinforcement.X, p.Reinforcement.Y = in.Bars[c.Bars], in.Bars[c.Bars]
 	}
+}
+
+// narrow is why a pad that its plinth reaches beyond cannot be built.
+var narrow = limit.Faults{{Field: "pad.plan", Fault: limit.OutOfRange, Reason: "is smaller than the plinth in every choice"}}
+
+// height returns how high the actions act above the underside of a pad of a thickness
+// [mm].
+func (in *PadInput) height(thickness float64) float64 {
+	if in.Foot > 0 {
+		return max(thickness, in.Foot)
+	}
+	return thickness + in.Above
 }
 
 // try checks a choice; built is false when the pad cannot be built. The concrete is
@@ -206,8 +218,14 @@ func (s *pads) try(c *PadChoice) (built bool, err error) {
 			return false, err
 		}
 	}
-	s.build(c)
 	s.checked++
+	if p := &s.in.Plinth; c.SizeX < p.SizeX || c.SizeY < p.SizeY {
+		if s.nothing == nil {
+			s.nothing = narrow
+		}
+		return false, nil
+	}
+	s.build(c)
 	for i := range s.pairs {
 		g, err := s.onGround(c, i)
 		if err != nil {
@@ -242,8 +260,9 @@ func (s *pads) try(c *PadChoice) (built bool, err error) {
 // onGround checks the ground in one combination.
 func (s *pads) onGround(c *PadChoice, i int) (*ground.Result, error) {
 	k := &s.pairs[i]
-	s.ground.Permanent, s.ground.Variable, s.ground.Weight = k.Permanent, k.Variable, k.Weight*c.Weight
-	return ground.Check(&s.ground)
+	g := k.Actions(s.ground)
+	g.Weight = k.Weight * c.Weight
+	return ground.Check(&g)
 }
 
 // concrete checks the concrete in one combination.

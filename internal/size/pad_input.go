@@ -28,6 +28,16 @@ type PadCase struct {
 	Weight  float64      // factor on the weight of pad and soil [-]
 }
 
+// Plinth is the concrete that stands on a pad up to the plate.
+type Plinth struct {
+	SizeX float64 // [mm]
+	SizeY float64 // [mm]; 0: there is none
+	Plate float64 // thickness of the plate on it [mm]
+}
+
+// height returns how high a plinth stands on a pad of a thickness [mm].
+func (p *Plinth) height(foot, thickness float64) float64 { return max(0, foot-p.Plate-thickness) }
+
 // PadInput is a pad to be sized for its ground and its concrete.
 type PadInput struct {
 	// Ground gives actions, ground and method; its plan, height and weight are
@@ -44,7 +54,7 @@ type PadInput struct {
 	Cases        []PadCase
 	Above        float64 // of the place where the actions act, over the top of the pad [mm]; not read with Foot
 	Foot         float64 // of the place where the actions act, over the underside [mm]; 0: by Above
-	Standing     float64 // weight of what stands between pad and foot, characteristic [N]
+	Plinth       Plinth  // between pad and foot; not read without Foot
 	Concrete     float64 // unit weight of the pad [N/mm3]; 0: 24 kN/m3 plain, 25 reinforced
 	Soil         float64 // unit weight of what lies on the pad up to the surface [N/mm3]
 	WeightFactor float64 // LRFD, factor on the weight in the combination of Ground [-]; required there
@@ -63,7 +73,7 @@ type PadChoice struct {
 	SizeY       float64 // [mm]
 	Thickness   float64 // [mm]
 	Bars        int     // place in the list; -1: plain
-	Weight      float64 // of pad and soil above, characteristic [N]
+	Weight      float64 // of pad, plinth and soil above, characteristic [N]
 	Volume      float64 // of the concrete [mm3]
 	Verdict     limit.Verdict
 	Governing   string // id of the limit state; empty: the choice cannot be built
@@ -143,4 +153,6 @@ var (
 )
 
 // PadRemarks returns the notices of the search beside those of its parts.
-func PadRemarks() []*limit.Notice { return []*limit.Notice{order, soilAbove, standsOut, derivedCases} }
+func PadRemarks() []*limit.Notice {
+	return []*limit.Notice{order, soilAbove, standsOut, derivedCases}
+}

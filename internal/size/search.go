@@ -6,19 +6,21 @@ import (
 
 	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/pad"
 )
 
 // Choice is one choice, by its places in the lists.
 type Choice struct {
 	Plan, Thickness, Rod, Throat, Bottom, Stack int
 
-	Mass        float64 // plates, rods over their stretch length, weld metal, fill [kg]
+	Mass        float64 // plates, rods, weld metal, fill [kg]
 	Cost        float64 // by the rates [-]
 	Verdict     limit.Verdict
 	Governing   string // id of the limit state; empty: the choice cannot be built
 	Rated       bool
 	Utilization float64 // [-]
 	Combination string
+	Reason      string // why that state is out of scope or fails without numbers
 }
 
 // Dimension is what is chosen.
@@ -44,6 +46,7 @@ type Stop struct {
 	State       string // id of the limit state; empty: it passes and costs more
 	Rated       bool
 	Utilization float64 // [-]
+	Reason      string  // why it is out of scope or fails without numbers
 }
 
 // Result is the outcome of a search.
@@ -155,44 +158,51 @@ func (s *search) try(c *Choice) (built bool, err error) {
 		s.learn(c, &k)
 	}
 	if g := governing(&l); g != nil {
-		c.Governing, c.Rated, c.Utilization, c.Combination = g.Kind.ID, g.Rated, g.Utilization, g.Combination
+		c.Governing, c.Rated, c.Utilization, c.Combination, c.Reason = g.Kind.ID, g.Rated, g.Utilization, g.Combination, g.Reason
 	}
 	s.notices.Reset()
 	r.Notices(&s.notices)
 	return true, nil
 }
 
-// detailing are the limit states that hold a least size or distance: one that is just
-// kept leaves as much margin as any other.
+// detailing are the limit states of the base that hold a least size or distance: one
+// that is just kept leaves as much margin as any other.
 var detailing = map[string]bool{
 	"weld_throat_minimum": true, "weld_size_minimum": true, "weld_size_maximum": true, "weld_length_minimum": true,
 	"hole_tolerance": true, "hole_pattern_minimum": true,
 }
 
-// governing returns the state that governs a choice: where all pass, the one that is
-// used most but for rules of detailing.
+// detail reports whether a limit state is a rule of detailing, of the base or its pad.
+func detail(k *limit.Kind) bool { return detailing[k.ID] || pad.Detailing(k) }
+
+// governing returns the state that governs a choice: one that fails; else the first
+// that is out of scope, for it is what keeps the choice from passing; else the one that
+// is used most but for rules of detailing.
 func governing(l *limit.List) *limit.State {
-	g := l.Governing()
-	if g == nil || g.Verdict != limit.Pass {
-		return g
+	switch l.Verdict() {
+	case limit.OutOfScope:
+		return outside(l)
+	case limit.Pass:
+	default:
+		return l.Governing()
 	}
 	var most *limit.State
 	all := l.All()
 	for i := range all {
 		s := &all[i]
-		if s.Rated && s.Verdict == limit.Pass && !detailing[s.Kind.ID] && (most == nil || s.Utilization > most.Utilization) {
+		if s.Rated && s.Verdict == limit.Pass && !detail(s.Kind) && (most == nil || s.Utilization > most.Utilization) {
 			most = s
 		}
 	}
 	if most == nil {
-		return g
+		return l.Governing()
 	}
 	return most
 }
 
 // learn remembers what a state that does not pass says of other choices.
 func (s *search) learn(c *Choice, k *limit.State) {
-	fails := k.Verdict == limit.Fail || k.Verdict == limit.OutOfScope || k.Verdict == limit.Pass && k.Rated && !detailing[k.Kind.ID] && k.Utilization > s.in.Most
+	fails := k.Verdict == limit.Fail || k.Verdict == limit.OutOfScope || k.Verdict == limit.Pass && k.Rated && !detail(k.Kind) && k.Utilization > s.in.Most
 	switch {
 	case !fails:
 	case strings.HasPrefix(k.Kind.ID, "weld_"):
@@ -229,6 +239,7 @@ func (s *search) explain(r *Result) error {
 		return err
 	}
 	r.notices = s.notices
+	s.in.remark(&r.notices)
 	if !r.Found {
 		return nil
 	}
@@ -267,7 +278,7 @@ func (s *search) explain(r *Result) error {
 		case !built:
 			stop.State = notBuilt
 		case !s.passes(&smaller):
-			stop.State, stop.Rated, stop.Utilization = smaller.Governing, smaller.Rated, smaller.Utilization
+			stop.State, stop.Rated, stop.Utilization, stop.Reason = smaller.Governing, smaller.Rated, smaller.Utilization, smaller.Reason
 		}
 		r.Stops = append(r.Stops, stop)
 	}

@@ -144,12 +144,17 @@ var checks = []struct {
 	{kindRingStack, ring.Kinds, ring.Remarks},
 	{kindPad, pad.Kinds, padRemarks},
 	{kindAnchorage, base.AnchorageKinds, base.AnchorageRemarks},
-	{kindColumnBase, base.ColumnKinds, base.ColumnRemarks},
+	{kindColumnBase, base.ColumnKinds, columnRemarks},
+}
+
+// columnRemarks are the notices of a column base and of its search.
+func columnRemarks() []*limit.Notice {
+	return slices.Concat(base.ColumnRemarks(), size.SearchRemarks())
 }
 
 // padRemarks are the notices of a pad, of its search and of a comparison.
 func padRemarks() []*limit.Notice {
-	return slices.Concat(pad.Remarks(), size.PadRemarks(), compare.Remarks())
+	return slices.Concat(pad.Remarks(), size.PadRemarks(), size.CompareRemarks(), compare.Remarks())
 }
 
 // ListLimitStates implements CatalogServiceServer.

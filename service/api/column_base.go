@@ -7,9 +7,7 @@ import (
 	"google.golang.org/grpc/status"
 
 	"footward.example/footward/internal/base"
-	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/limit"
-	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 	"footward.example/footward/service/guard"
@@ -90,7 +88,7 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 		in.Below = substructure(b.GetSubstructure())
 		in.Below.Stack.Exposed, in.Below.Stack.Face = m.GetBasis().GetCorrosion() != nil, r.lost.PerFace()
 	}
-	in.Cases = r.cases(m, &in.Below)
+	r.cases(m, &in)
 	nationalWeights(m, &in)
 	in.Stop = r.stop
 	return in
@@ -103,43 +101,6 @@ func throat(w *weld.Spec) float64 {
 		return 0
 	}
 	return max(w.Throat, w.Leg/math.Sqrt2)
-}
-
-// cases reads the combinations, and what a substructure takes of them.
-func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, below *base.Substructure) []base.Case {
-	if list := m.GetLoadCases(); list != nil {
-		out := make([]base.Case, len(list.GetCases()))
-		for i, k := range list.GetCases() {
-			out[i] = base.Case{Name: k.GetName(), Stage: int(k.GetStage()), Actions: actions(k.GetForces())}
-		}
-		readyShares(basis.Basis(m.GetBasis().GetBasis()), out, below)
-		return out
-	}
-	if m.GetActionSet() == nil {
-		return make([]base.Case, 1) // the schema names what is missing
-	}
-	in := r.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
-	if len(in.Situations) == 0 {
-		in.Situations = []load.Situation{load.Strength}
-		// What hangs on weight is a matter of equilibrium too.
-		if in.Basis == basis.Eurocode && (m.GetBase().GetAnchorage().GetThrough() != nil || m.GetBase().GetSubstructure() != nil) {
-			in.Situations = append(in.Situations, load.Equilibrium)
-		}
-	}
-	combined, err := load.Combine(&in)
-	if err == nil && m.GetBase().GetSubstructure() != nil {
-		err = shares(&in, combined, below)
-	}
-	if err != nil {
-		_, faults := refusal(asked{}, err)
-		r.faults = append(r.faults, prefixed("action_set.", faults)...)
-		return make([]base.Case, 1)
-	}
-	out := make([]base.Case, len(combined.Combinations))
-	for i, k := range combined.Combinations {
-		out[i] = base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&in, &combined.Combinations[i])}
-	}
-	return out
 }
 
 func rows(in *base.ColumnInput, r *base.ColumnResult) []*footwardv1.CombinationRow {

@@ -115,7 +115,7 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 	for _, v := range m.GetRates() {
 		in.Rates.Each = append(in.Rates.Each, compare.Rate{
 			Kind: compare.Kind(v.GetKind()), Cost: rate(v.GetCost()), Hours: rate(v.GetHours()), Carbon: rate(v.GetCarbon()),
-			Distance: v.GetDistanceKm(),
+			Distance: v.GetDistanceKm(), OnSite: v.GetOnSite(),
 		})
 	}
 	in.Pad.Cases = r.padCases(m)
@@ -144,7 +144,7 @@ func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
 	if in.Basis.US() {
 		in.Basis = basis.USLRFD
 	}
-	accidental := slices.Contains(in.Situations, load.AccidentalCase)
+	accidental := slices.Contains(situations(&in, nil), load.AccidentalCase)
 	in.Situations = []load.Situation{load.Strength}
 	if accidental && !in.Basis.US() {
 		in.Situations = append(in.Situations, load.AccidentalCase)
@@ -186,8 +186,11 @@ func compared(m *footwardv1.CompareFootingsRequest, in *size.Comparison, r *size
 // unequal says why two footings cannot be compared; empty: they can.
 func unequal(m *footwardv1.CompareFootingsResponse, r *size.Compared) string {
 	for _, f := range m.GetFootings() {
-		if f.GetResult().GetVerdict() == footwardv1.Verdict_VERDICT_FAIL {
+		switch f.GetResult().GetVerdict() {
+		case footwardv1.Verdict_VERDICT_FAIL:
 			return "the " + f.GetName() + " does not hold"
+		case footwardv1.Verdict_VERDICT_OUT_OF_SCOPE:
+			return "the " + f.GetName() + " is not verified as a whole: see what of it is out of scope"
 		}
 	}
 	if !r.Pad.Found {

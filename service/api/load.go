@@ -6,6 +6,7 @@ import (
 
 	"google.golang.org/grpc/status"
 
+	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
@@ -66,6 +67,7 @@ func (r *reader) loadInput(b *footwardv1.DesignBasis, m *footwardv1.ActionSet, p
 				Combination: a.GetPsi().GetPsi_0(), Frequent: a.GetPsi().GetPsi_1(), QuasiPermanent: a.GetPsi().GetPsi_2(),
 			},
 			First: int(a.GetFirstStage()), Last: int(a.GetLastStage()), Group: a.GetAlternativeTo(),
+			Part: a.GetPartOf(), Duration: load.Duration(a.GetLoadDuration()),
 			Forces: actions(a.GetForces()),
 		})
 	}
@@ -110,7 +112,7 @@ func combined(m *footwardv1.CombineActionsRequest, r *load.Result) *footwardv1.C
 	at := make(map[int]uint32, len(kept))
 	for _, i := range kept {
 		at[i] = uint32(len(out.Combinations))
-		out.Combinations = append(out.Combinations, combination(&r.Combinations[i]))
+		out.Combinations = append(out.Combinations, combination(basis.Basis(m.GetBasis().GetBasis()), &r.Combinations[i]))
 	}
 	for _, e := range r.Envelopes {
 		one := &footwardv1.Envelope{Kind: footwardv1.CombinationKind(e.Situation)}
@@ -141,9 +143,16 @@ func chosen(r *load.Result, envelopeOnly bool) []int {
 	return out
 }
 
-func combination(c *load.Combination) *footwardv1.Combination {
+func combination(b basis.Basis, c *load.Combination) *footwardv1.Combination {
 	out := &footwardv1.Combination{
 		Name: c.Name, Kind: footwardv1.CombinationKind(c.Situation), Stage: uint32(c.Stage), Forces: atFoot(&c.Sum),
+		LoadDuration: footwardv1.LoadDuration(c.Lasting.Class),
+	}
+	switch l := c.Lasting; b {
+	case basis.USASD:
+		out.LoadDurationFactor = &l.LoadDuration
+	case basis.USLRFD:
+		out.TimeEffectFactor = &l.TimeEffect
 	}
 	for i, f := range c.Factors {
 		if f != 0 {

@@ -51,9 +51,9 @@ var parts = []struct {
 	{"Settlement", settle.Kinds(), settle.Remarks()},
 	{"Footing", ground.Kinds(), ground.Remarks()},
 	{"Ring stack", ring.Kinds(), ring.Remarks()},
-	{"Concrete pad", pad.Kinds(), slices.Concat(pad.Remarks(), size.PadRemarks(), compare.Remarks())},
+	{"Concrete pad", pad.Kinds(), slices.Concat(pad.Remarks(), size.PadRemarks(), size.CompareRemarks(), compare.Remarks())},
 	{"Anchorage", base.AnchorageKinds(), base.AnchorageRemarks()},
-	{"Column base", base.ColumnKinds(), base.ColumnRemarks()},
+	{"Column base", base.ColumnKinds(), slices.Concat(base.ColumnRemarks(), size.SearchRemarks())},
 }
 
 // TestReadmeListsEveryLimitState holds the README's table to the kernel's lists.

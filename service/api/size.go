@@ -53,9 +53,10 @@ func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
 	if v := m.GetMostUtilization(); v > 0 {
 		in.Most = v
 	}
-	if v := m.GetRates(); v != nil {
-		in.Rates = size.Rates{PlateKg: v.GetPlatePerKg(), RodKg: v.GetRodPerKg(), EachRod: v.GetEachRod(), WeldKg: v.GetWeldPerKg(),
-			FillKg: v.GetFillPerKg()}
+	v := m.GetRates()
+	if rates := (size.Rates{PlateKg: v.GetPlatePerKg(), RodKg: v.GetRodPerKg(), EachRod: v.GetEachRod(), WeldKg: v.GetWeldPerKg(),
+		FillKg: v.GetFillPerKg()}); rates != (size.Rates{}) {
+		in.Rates = rates
 	}
 	for _, p := range m.GetOffer().GetPlans() {
 		plan := size.Plan{SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm()}
@@ -72,7 +73,8 @@ func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
 		in.Bottoms = append(in.Bottoms, size.BottomPlate{SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm(), Thickness: p.GetThicknessMm()})
 	}
 	for _, k := range m.GetOffer().GetStacks() {
-		in.Stacks = append(in.Stacks, size.Stack{Tiers: tiers(k.GetTiers()), RingsCost: k.GetRingsCost()})
+		in.Stacks = append(in.Stacks, size.Stack{Tiers: tiers(k.GetTiers()), RingsCost: k.GetRingsCost(),
+			LoadTested: k.GetLoadTested(), LoadTest: k.GetLoadTestKn() * newton})
 	}
 	for i, o := range m.GetOffer().GetRods() {
 		in.Rods = append(in.Rods, r.rodOffer(o, indexed("offer.rods", i)))
@@ -109,7 +111,7 @@ func sized(m *footwardv1.SizeColumnBaseRequest, in *size.Input, r *size.Result) 
 	}
 	for _, stop := range r.Stops {
 		one := &footwardv1.SizeStop{
-			Dimension: footwardv1.SizeDimension(stop.Dimension), Place: uint32(stop.Place), LimitStateId: stop.State,
+			Dimension: footwardv1.SizeDimension(stop.Dimension), Place: uint32(stop.Place), LimitStateId: stop.State, Reason: stop.Reason,
 		}
 		if stop.Rated {
 			u := stop.Utilization
@@ -127,7 +129,7 @@ func choice(in *size.Input, c *size.Choice) *footwardv1.SizeChoice {
 		BottomPlate: uint32(c.Bottom), Stack: uint32(c.Stack),
 		SizeXMm: b.Base.Plate.Plate.SizeX, SizeYMm: b.Base.Plate.Plate.SizeY, ThicknessMm: b.Base.Plate.Plate.Thickness,
 		MassKg: c.Mass, Cost: c.Cost,
-		Verdict: footwardv1.Verdict(c.Verdict), GoverningId: c.Governing, Combination: c.Combination,
+		Verdict: footwardv1.Verdict(c.Verdict), GoverningId: c.Governing, Combination: c.Combination, Reason: c.Reason,
 	}
 	if b.Base.HasRods {
 		out.ThreadDesignation, out.RodSteel = b.Base.Rod.Thread.Name, b.Base.Rod.Steel.Class

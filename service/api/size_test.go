@@ -189,3 +189,89 @@ func rodOffers(threads ...string) []*footwardv1.RodOffer {
 	}
 	return out
 }
+
+// TestNoRatesAtAllMeanTheMass also where the message is there and empty.
+func TestNoRatesAtAllMeanTheMass(t *testing.T) {
+	m := sizing(t)
+	r, err := service(t).SizeColumnBase(t.Context(), m)
+	require.NoError(t, err)
+	m.Rates = &footwardv1.SizeRates{}
+	empty, err := service(t).SizeColumnBase(t.Context(), m)
+	require.NoError(t, err)
+	assert.True(t, proto.Equal(r, empty))
+	assert.InDelta(t, r.GetBest().GetMassKg(), r.GetBest().GetCost(), 1e-9)
+	m.Rates.PlatePerKg = 2
+	some, err := service(t).SizeColumnBase(t.Context(), m)
+	require.NoError(t, err)
+	found := false
+	for _, n := range some.GetNotices() {
+		if n.GetCode() == "size_costs_nothing" {
+			found = true
+			assert.Contains(t, n.GetText(), "rods, weld, fill")
+		}
+	}
+	assert.True(t, found)
+}
+
+// onBlock is a plate on a reinforced block on sand, whose cover is just kept.
+func onBlock(t testing.TB, cover float64) *footwardv1.SizeColumnBaseRequest {
+	m := comparison(t)
+	b := m.GetBase()
+	b.Anchorage, b.Rods, b.Weld, b.Friction = nil, nil, nil, true
+	b.Support = &footwardv1.Support{Medium: &footwardv1.Support_Concrete{Concrete: &footwardv1.ConcreteBlock{
+		Concrete: m.Pad.Concrete, SizeXMm: 1800, SizeYMm: 1800, HeightMm: 500}}}
+	s := b.Substructure
+	s.Stack, s.Levelling, s.Settlement = nil, nil, nil
+	s.Reinforcement = &footwardv1.PadReinforcement{Bars: &footwardv1.PadBars{DiameterMm: 12, SpacingMm: 150}, CoverMm: cover, YieldMpa: 500}
+	kn := func(n, v float64) *footwardv1.ForcesAtFoot { return &footwardv1.ForcesAtFoot{NKn: n, VXKn: v} }
+	return &footwardv1.SizeColumnBaseRequest{
+		Basis: m.GetBasis(), Base: b, MostUtilization: 0.9,
+		Loads: &footwardv1.SizeColumnBaseRequest_ActionSet{ActionSet: &footwardv1.ActionSet{Actions: []*footwardv1.Action{
+			{Name: "G", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT, Forces: kn(-80, 0)},
+			{Name: "S", Kind: footwardv1.ActionKind_ACTION_KIND_SNOW, Forces: kn(-30, 1)},
+		}}},
+		Offer: &footwardv1.SizeOffer{ThicknessMm: []float64{20, 40}},
+	}
+}
+
+// TestRulesOfDetailingLeaveMarginToStrength finds a base whose cover is just kept, 75 of 75
+// mm, though its strength shall be used to 0.9 only; a cover too small is none.
+func TestRulesOfDetailingLeaveMarginToStrength(t *testing.T) {
+	r, err := service(t).SizeColumnBase(t.Context(), onBlock(t, 75))
+	require.NoError(t, err, "%v", client.Violations(err))
+	require.True(t, r.GetFound(), "%v %v", r.GetBest().GetGoverningId(), r.GetBest().GetReason())
+	assert.LessOrEqual(t, r.GetBest().GetGoverningUtilization(), 0.9)
+	assert.NotEqual(t, "pad_cover", r.GetBest().GetGoverningId())
+	r, err = service(t).SizeColumnBase(t.Context(), onBlock(t, 74))
+	require.NoError(t, err)
+	assert.False(t, r.GetFound())
+	assert.Equal(t, "pad_cover", r.GetBest().GetGoverningId())
+}
+
+// TestAStackThatWasNotTestedIsNoChoice has three concrete rings offered beside two that
+// were loaded; with a test of their own they are a choice.
+func TestAStackThatWasNotTestedIsNoChoice(t *testing.T) {
+	m := sizing(t)
+	m.Basis.Corrosion, m.Base.Substructure.Settlement = nil, nil
+	m.Offer = &footwardv1.SizeOffer{}
+	own := m.GetBase().GetSubstructure().GetStack()
+	offer := func(tested bool, kn float64, change func(*footwardv1.RingTier)) *footwardv1.SizeColumnBaseResponse {
+		k := &footwardv1.StackOffer{LoadTested: tested, LoadTestKn: kn}
+		for _, tier := range own.GetTiers() {
+			one := proto.CloneOf(tier)
+			change(one)
+			k.Tiers = append(k.Tiers, one)
+		}
+		m.Offer.Stacks = []*footwardv1.StackOffer{k}
+		r, err := service(t).SizeColumnBase(t.Context(), m)
+		require.NoError(t, err, "%v", client.Violations(err))
+		return r
+	}
+	higher := func(tier *footwardv1.RingTier) { tier.HeightMm = 660 }
+	assert.True(t, offer(false, 0, func(*footwardv1.RingTier) {}).GetFound(), "that of the base")
+	r := offer(false, 0, higher)
+	assert.False(t, r.GetFound())
+	assert.Equal(t, footwardv1.Verdict_VERDICT_OUT_OF_SCOPE, r.GetBest().GetVerdict())
+	assert.Contains(t, r.GetBest().GetReason(), "load")
+	assert.True(t, offer(true, own.GetLoadTestKn(), higher).GetFound())
+}

@@ -20,7 +20,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 		HasStack: s != nil, HasGround: g != nil, HasSettlement: t != nil,
 		Levelling:   base.Levelling{Thickness: m.GetLevelling().GetThicknessMm(), UnitWeight: m.GetLevelling().GetUnitWeightKnM3() * newtonPerMM3},
 		OtherWeight: m.GetOtherWeightKn() * newton, Concrete: m.GetConcreteUnitWeightKnM3() * newtonPerMM3,
-		Subgrade: g.GetSubgradeNMm3(),
+		Subgrade: g.GetSubgradeNMm3(), Blinding: m.GetBlindingMm() > 0,
 	}
 	if b := m.GetReinforcement(); b != nil {
 		bars := pad.Bars{Diameter: b.GetBars().GetDiameterMm(), Spacing: b.GetBars().GetSpacingMm()}
@@ -103,6 +103,12 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 			s.Pairs = append(s.Pairs, base.Pair{
 				Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: variable, Weight: 1, Lift: lifting(in, k),
 			})
+		}
+	}
+	for i := range combined.Combinations {
+		if k := &combined.Combinations[i]; k.Situation == load.AccidentalCase {
+			permanent, other := parted(in, k)
+			s.Pairs = append(s.Pairs, base.Pair{Name: k.Name, Stage: k.Stage, Permanent: permanent, Variable: other, Weight: 1, Accidental: true})
 		}
 	}
 	if in.Basis.US() {

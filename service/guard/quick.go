@@ -837,9 +837,11 @@ func quickAction(m *footwardv1.Action) bool {
 	return (m.Psi == nil || quickPsiFactors(m.GetPsi())) &&
 		between(int(m.GetCategory()), 0, 7) &&
 		between(int(m.GetKind()), 1, 8) &&
+		between(int(m.GetLoadDuration()), 0, 5) &&
 		between(int(m.GetSnowSite()), 0, 3) &&
 		between(utf8.RuneCountInString(m.GetAlternativeTo()), 0, 60) &&
 		between(utf8.RuneCountInString(m.GetName()), 1, 60) &&
+		between(utf8.RuneCountInString(m.GetPartOf()), 0, 60) &&
 		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
 		m.GetFirstStage() <= 20 &&
 		m.GetLastStage() <= 20
@@ -981,6 +983,7 @@ func quickSubstructure(m *footwardv1.Substructure) bool {
 		(m.Reinforcement == nil || quickPadReinforcement(m.GetReinforcement())) &&
 		(m.Settlement == nil || quickSettlementBelow(m.GetSettlement())) &&
 		(m.Stack == nil || quickStackBelow(m.GetStack())) &&
+		m.GetBlindingMm() >= 0 && m.GetBlindingMm() <= 500 &&
 		m.GetOtherWeightKn() >= 0 && m.GetOtherWeightKn() <= 100000
 }
 
@@ -997,7 +1000,8 @@ func quickColumnBase(m *footwardv1.ColumnBase) bool {
 }
 
 func quickLoadCase(m *footwardv1.LoadCase) bool {
-	return between(utf8.RuneCountInString(m.GetName()), 1, 200) &&
+	return between(int(m.GetLoadDuration()), 0, 5) &&
+		between(utf8.RuneCountInString(m.GetName()), 1, 200) &&
 		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
 		m.GetStage() <= 20
 }
@@ -1059,6 +1063,7 @@ func quickBottomPlateOffer(m *footwardv1.BottomPlateOffer) bool {
 
 func quickStackOffer(m *footwardv1.StackOffer) bool {
 	if !(between(len(m.Tiers), 1, 8) &&
+		m.GetLoadTestKn() >= 0 && m.GetLoadTestKn() <= 1e+06 &&
 		m.GetRingsCost() >= 0 && m.GetRingsCost() <= 1e+09) {
 		return false
 	}

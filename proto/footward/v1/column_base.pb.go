@@ -240,15 +240,19 @@ type Substructure struct {
 	// such as of rings, rods and soil above, characteristic [kN]. Default 0. 0 to
 	// 100 000.
 	OtherWeightKn float64 `protobuf:"fixed64,3,opt,name=other_weight_kn,json=otherWeightKn,proto3" json:"other_weight_kn,omitempty"`
-	// Unit weight of a concrete block [kN/m3]. Default 24 (EN 1991-1-1 Table A.1,
-	// from memory). 10 to 40.
+	// Unit weight of a concrete block [kN/m3]. Default 24, with bars 25 (EN 1991-1-1
+	// Table A.1, from memory). 10 to 40.
 	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,4,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
 	// Bars of a concrete block that stands on the ground. Absent: plain concrete.
 	Reinforcement *PadReinforcement `protobuf:"bytes,7,opt,name=reinforcement,proto3" json:"reinforcement,omitempty"`
 	// The ground. Absent: not checked.
 	Ground *GroundBelow `protobuf:"bytes,5,opt,name=ground,proto3" json:"ground,omitempty"`
 	// The ground as to settlement. Absent: not predicted.
-	Settlement    *SettlementBelow `protobuf:"bytes,6,opt,name=settlement,proto3" json:"settlement,omitempty"`
+	Settlement *SettlementBelow `protobuf:"bytes,6,opt,name=settlement,proto3" json:"settlement,omitempty"`
+	// Thickness of blinding below a concrete block, on which its bars are placed [mm].
+	// It counts for the cover alone. Default 0: none, the block is cast against soil.
+	// 0 to 500.
+	BlindingMm    float64 `protobuf:"fixed64,8,opt,name=blinding_mm,json=blindingMm,proto3" json:"blinding_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -330,6 +334,13 @@ func (x *Substructure) GetSettlement() *SettlementBelow {
 		return x.Settlement
 	}
 	return nil
+}
+
+func (x *Substructure) GetBlindingMm() float64 {
+	if x != nil {
+		return x.BlindingMm
+	}
+	return 0
 }
 
 // StackBelow is a stack of rings with the base's plate on top and, where the
@@ -1055,7 +1066,11 @@ type LoadCase struct {
 	// Stage, counted from 1. Default 0: no stage. 0 to 20.
 	Stage uint32 `protobuf:"varint,2,opt,name=stage,proto3" json:"stage,omitempty"`
 	// Actions on the base: design values, or service values for ASD. Required.
-	Forces        *ForcesAtFoot `protobuf:"bytes,3,opt,name=forces,proto3" json:"forces,omitempty"`
+	Forces *ForcesAtFoot `protobuf:"bytes,3,opt,name=forces,proto3" json:"forces,omitempty"`
+	// How long it lasts: the shortest of its actions; timber only. US: C_D and lambda as
+	// in Action. Default: what base.support.timber says, which then holds for every
+	// case that states nothing.
+	LoadDuration  LoadDuration `protobuf:"varint,6,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1109,6 +1124,13 @@ func (x *LoadCase) GetForces() *ForcesAtFoot {
 		return x.Forces
 	}
 	return nil
+}
+
+func (x *LoadCase) GetLoadDuration() LoadDuration {
+	if x != nil {
+		return x.LoadDuration
+	}
+	return LoadDuration_LOAD_DURATION_UNSPECIFIED
 }
 
 // LoadCases are combinations made ready by the caller.
@@ -1491,7 +1513,8 @@ type SizeColumnBaseRequest struct {
 	Loads isSizeColumnBaseRequest_Loads `protobuf_oneof:"loads"`
 	// What may be chosen. Required.
 	Offer *SizeOffer `protobuf:"bytes,6,opt,name=offer,proto3" json:"offer,omitempty"`
-	// What a choice costs. Default: its mass.
+	// What a choice costs. Default, and where all rates are 0: its mass. What costs
+	// nothing beside other rates is named by a notice.
 	Rates *SizeRates `protobuf:"bytes,7,opt,name=rates,proto3" json:"rates,omitempty"`
 	// Greatest utilization that passes; least sizes and distances need only be kept.
 	// Default 0 counts as 1. 0 to 1.
@@ -1779,7 +1802,13 @@ type StackOffer struct {
 	Tiers []*RingTier `protobuf:"bytes,1,rep,name=tiers,proto3" json:"tiers,omitempty"`
 	// What its rings cost, in the unit of the rates; the fill has a rate. Default 0.
 	// 0 to 1 000 000 000.
-	RingsCost     float64 `protobuf:"fixed64,2,opt,name=rings_cost,json=ringsCost,proto3" json:"rings_cost,omitempty"`
+	RingsCost float64 `protobuf:"fixed64,2,opt,name=rings_cost,json=ringsCost,proto3" json:"rings_cost,omitempty"`
+	// Whether a stack of this build was loaded, as in StackBelow. Default false: only if
+	// its tiers are those of the base's own stack, whose test then counts.
+	LoadTested bool `protobuf:"varint,3,opt,name=load_tested,json=loadTested,proto3" json:"load_tested,omitempty"`
+	// Compression reached in that test, as in StackBelow [kN]. Required with
+	// load_tested. Default 0. 0 to 1 000 000.
+	LoadTestKn    float64 `protobuf:"fixed64,4,opt,name=load_test_kn,json=loadTestKn,proto3" json:"load_test_kn,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1824,6 +1853,20 @@ func (x *StackOffer) GetTiers() []*RingTier {
 func (x *StackOffer) GetRingsCost() float64 {
 	if x != nil {
 		return x.RingsCost
+	}
+	return 0
+}
+
+func (x *StackOffer) GetLoadTested() bool {
+	if x != nil {
+		return x.LoadTested
+	}
+	return false
+}
+
+func (x *StackOffer) GetLoadTestKn() float64 {
+	if x != nil {
+		return x.LoadTestKn
 	}
 	return 0
 }
@@ -1962,7 +2005,8 @@ type SizeRates struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// For each kg of plate, bottom plate included. Default 0. 0 to 1 000 000.
 	PlatePerKg float64 `protobuf:"fixed64,1,opt,name=plate_per_kg,json=platePerKg,proto3" json:"plate_per_kg,omitempty"`
-	// For each kg of rod, over its stretch length. Default 0. 0 to 1 000 000.
+	// For each kg of rod: as long as it stretches, with a head in concrete from the head
+	// to the upper face of the plate. Default 0. 0 to 1 000 000.
 	RodPerKg float64 `protobuf:"fixed64,2,opt,name=rod_per_kg,json=rodPerKg,proto3" json:"rod_per_kg,omitempty"`
 	// For each rod with its hole, nuts and washers. Default 0. 0 to 1 000 000.
 	EachRod float64 `protobuf:"fixed64,3,opt,name=each_rod,json=eachRod,proto3" json:"each_rod,omitempty"`
@@ -2178,7 +2222,7 @@ type SizeChoice struct {
 	ThreadDesignation string `protobuf:"bytes,8,opt,name=thread_designation,json=threadDesignation,proto3" json:"thread_designation,omitempty"`
 	// Throat of the weld [mm]; 0 without weld.
 	ThroatMm float64 `protobuf:"fixed64,9,opt,name=throat_mm,json=throatMm,proto3" json:"throat_mm,omitempty"`
-	// Mass of plates, rods over their stretch length, weld metal and fill [kg].
+	// Mass of plates, rods as in SizeRates, weld metal and fill [kg].
 	MassKg float64 `protobuf:"fixed64,10,opt,name=mass_kg,json=massKg,proto3" json:"mass_kg,omitempty"`
 	// Its cost by the rates.
 	Cost float64 `protobuf:"fixed64,11,opt,name=cost,proto3" json:"cost,omitempty"`
@@ -2196,7 +2240,10 @@ type SizeChoice struct {
 	// Place of the bottom plate.
 	BottomPlate uint32 `protobuf:"varint,17,opt,name=bottom_plate,json=bottomPlate,proto3" json:"bottom_plate,omitempty"`
 	// Place of the stack.
-	Stack         uint32 `protobuf:"varint,18,opt,name=stack,proto3" json:"stack,omitempty"`
+	Stack uint32 `protobuf:"varint,18,opt,name=stack,proto3" json:"stack,omitempty"`
+	// Why the limit state that governs could not be verified or fails without numbers;
+	// empty: by its numbers.
+	Reason        string `protobuf:"bytes,21,opt,name=reason,proto3" json:"reason,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2357,6 +2404,13 @@ func (x *SizeChoice) GetStack() uint32 {
 	return 0
 }
 
+func (x *SizeChoice) GetReason() string {
+	if x != nil {
+		return x.Reason
+	}
+	return ""
+}
+
 // SizeStop is what stops the next smaller value of a list.
 type SizeStop struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2364,10 +2418,14 @@ type SizeStop struct {
 	Dimension SizeDimension `protobuf:"varint,1,opt,name=dimension,proto3,enum=footward.v1.SizeDimension" json:"dimension,omitempty"`
 	// Place of the smaller value in it, counted from 0.
 	Place uint32 `protobuf:"varint,2,opt,name=place,proto3" json:"place,omitempty"`
-	// The limit state that it does not satisfy; empty: it passes but costs more.
+	// The limit state that it does not satisfy: that which fails, else that which is out
+	// of scope, else that which is used too much; empty: it passes but costs more.
 	LimitStateId string `protobuf:"bytes,3,opt,name=limit_state_id,json=limitStateId,proto3" json:"limit_state_id,omitempty"`
 	// Utilization there.
-	Utilization   *float64 `protobuf:"fixed64,4,opt,name=utilization,proto3,oneof" json:"utilization,omitempty"`
+	Utilization *float64 `protobuf:"fixed64,4,opt,name=utilization,proto3,oneof" json:"utilization,omitempty"`
+	// Why that limit state could not be verified or fails without numbers; empty: by its
+	// numbers.
+	Reason        string `protobuf:"bytes,5,opt,name=reason,proto3" json:"reason,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2430,6 +2488,13 @@ func (x *SizeStop) GetUtilization() float64 {
 	return 0
 }
 
+func (x *SizeStop) GetReason() string {
+	if x != nil {
+		return x.Reason
+	}
+	return ""
+}
+
 var File_footward_v1_column_base_proto protoreflect.FileDescriptor
 
 const file_footward_v1_column_base_proto_rawDesc = "" +
@@ -2448,7 +2513,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\tanchorage\x18\t \x01(\v2\x16.footward.v1.AnchorageR\tanchorage\x12=\n" +
 	"\fsubstructure\x18\n" +
 	" \x01(\v2\x19.footward.v1.SubstructureR\fsubstructureB\x17\n" +
-	"\x15_friction_coefficient\"\xeb\x03\n" +
+	"\x15_friction_coefficient\"\xa7\x04\n" +
 	"\fSubstructure\x12-\n" +
 	"\x05stack\x18\x01 \x01(\v2\x17.footward.v1.StackBelowR\x05stack\x129\n" +
 	"\tlevelling\x18\x02 \x01(\v2\x1b.footward.v1.LevellingLayerR\tlevelling\x12A\n" +
@@ -2458,7 +2523,9 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x06ground\x18\x05 \x01(\v2\x18.footward.v1.GroundBelowR\x06ground\x12<\n" +
 	"\n" +
 	"settlement\x18\x06 \x01(\v2\x1c.footward.v1.SettlementBelowR\n" +
-	"settlementB\x1d\n" +
+	"settlement\x12:\n" +
+	"\vblinding_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"blindingMmB\x1d\n" +
 	"\x1b_concrete_unit_weight_kn_m3\"\xb7\x05\n" +
 	"\n" +
 	"StackBelow\x127\n" +
@@ -2533,12 +2600,13 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\fForceSharing\x12=\n" +
 	"\rmodulus_n_mm3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vmodulusNMm3\x128\n" +
 	"\n" +
-	"preload_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\"\x84\x01\n" +
+	"preload_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\"\xce\x01\n" +
 	"\bLoadCase\x12\x1e\n" +
 	"\x04name\x18\x01 \x01(\tB\n" +
 	"\xbaH\ar\x05\x10\x01\x18\xc8\x01R\x04name\x12\x1d\n" +
 	"\x05stage\x18\x02 \x01(\rB\a\xbaH\x04*\x02\x18\x14R\x05stage\x129\n" +
-	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\"E\n" +
+	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12H\n" +
+	"\rload_duration\x18\x06 \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\"E\n" +
 	"\tLoadCases\x128\n" +
 	"\x05cases\x18\x01 \x03(\v2\x15.footward.v1.LoadCaseB\v\xbaH\b\x92\x01\x05\b\x01\x10\xd0\x0fR\x05cases\"\xf4\x02\n" +
 	"\x16CheckColumnBaseRequest\x12\x1e\n" +
@@ -2593,13 +2661,17 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x10BottomPlateOffer\x125\n" +
 	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeXMm\x125\n" +
 	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@!\x00\x00\x00\x00\x00\x00\x00\x00R\asizeYMm\x12<\n" +
-	"\fthickness_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\"\x7f\n" +
+	"\fthickness_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@!\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\"\xdd\x01\n" +
 	"\n" +
 	"StackOffer\x127\n" +
 	"\x05tiers\x18\x01 \x03(\v2\x15.footward.v1.RingTierB\n" +
 	"\xbaH\a\x92\x01\x04\b\x01\x10\bR\x05tiers\x128\n" +
 	"\n" +
-	"rings_cost\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00e\xcd\xcdA)\x00\x00\x00\x00\x00\x00\x00\x00R\tringsCost\"\x8e\x01\n" +
+	"rings_cost\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00e\xcd\xcdA)\x00\x00\x00\x00\x00\x00\x00\x00R\tringsCost\x12\x1f\n" +
+	"\vload_tested\x18\x03 \x01(\bR\n" +
+	"loadTested\x12;\n" +
+	"\fload_test_kn\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"loadTestKn\"\x8e\x01\n" +
 	"\bRodOffer\x12!\n" +
 	"\x06thread\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x06thread\x12\x1d\n" +
 	"\x05steel\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05steel\x125\n" +
@@ -2628,7 +2700,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\anotices\x18\b \x03(\v2\x13.footward.v1.NoticeR\anotices\x127\n" +
 	"\n" +
 	"provenance\x18\t \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xdb\x04\n" +
+	"provenance\"\xf3\x04\n" +
 	"\n" +
 	"SizeChoice\x12\x12\n" +
 	"\x04plan\x18\x01 \x01(\rR\x04plan\x12\x1c\n" +
@@ -2649,13 +2721,15 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\vcombination\x18\x0f \x01(\tR\vcombination\x12\x1b\n" +
 	"\trod_steel\x18\x10 \x01(\tR\brodSteel\x12!\n" +
 	"\fbottom_plate\x18\x11 \x01(\rR\vbottomPlate\x12\x14\n" +
-	"\x05stack\x18\x12 \x01(\rR\x05stackB\x18\n" +
-	"\x16_governing_utilization\"\xb7\x01\n" +
+	"\x05stack\x18\x12 \x01(\rR\x05stack\x12\x16\n" +
+	"\x06reason\x18\x15 \x01(\tR\x06reasonB\x18\n" +
+	"\x16_governing_utilization\"\xcf\x01\n" +
 	"\bSizeStop\x128\n" +
 	"\tdimension\x18\x01 \x01(\x0e2\x1a.footward.v1.SizeDimensionR\tdimension\x12\x14\n" +
 	"\x05place\x18\x02 \x01(\rR\x05place\x12$\n" +
 	"\x0elimit_state_id\x18\x03 \x01(\tR\flimitStateId\x12%\n" +
-	"\vutilization\x18\x04 \x01(\x01H\x00R\vutilization\x88\x01\x01B\x0e\n" +
+	"\vutilization\x18\x04 \x01(\x01H\x00R\vutilization\x88\x01\x01\x12\x16\n" +
+	"\x06reason\x18\x05 \x01(\tR\x06reasonB\x0e\n" +
 	"\f_utilization*\xd4\x01\n" +
 	"\rSizeDimension\x12\x1e\n" +
 	"\x1aSIZE_DIMENSION_UNSPECIFIED\x10\x00\x12\x17\n" +
@@ -2728,15 +2802,16 @@ var file_footward_v1_column_base_proto_goTypes = []any{
 	(*SettlementLimits)(nil),        // 41: footward.v1.SettlementLimits
 	(*SettlementNeighbour)(nil),     // 42: footward.v1.SettlementNeighbour
 	(*ForcesAtFoot)(nil),            // 43: footward.v1.ForcesAtFoot
-	(*DesignBasis)(nil),             // 44: footward.v1.DesignBasis
-	(Detail)(0),                     // 45: footward.v1.Detail
-	(*ActionSet)(nil),               // 46: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 47: footward.v1.CheckResult
-	(*Provenance)(nil),              // 48: footward.v1.Provenance
-	(*StageSettlement)(nil),         // 49: footward.v1.StageSettlement
-	(Verdict)(0),                    // 50: footward.v1.Verdict
-	(*RodPosition)(nil),             // 51: footward.v1.RodPosition
-	(*Notice)(nil),                  // 52: footward.v1.Notice
+	(LoadDuration)(0),               // 44: footward.v1.LoadDuration
+	(*DesignBasis)(nil),             // 45: footward.v1.DesignBasis
+	(Detail)(0),                     // 46: footward.v1.Detail
+	(*ActionSet)(nil),               // 47: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 48: footward.v1.CheckResult
+	(*Provenance)(nil),              // 49: footward.v1.Provenance
+	(*StageSettlement)(nil),         // 50: footward.v1.StageSettlement
+	(Verdict)(0),                    // 51: footward.v1.Verdict
+	(*RodPosition)(nil),             // 52: footward.v1.RodPosition
+	(*Notice)(nil),                  // 53: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
 	25, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
@@ -2766,46 +2841,47 @@ var file_footward_v1_column_base_proto_depIdxs = []int32{
 	41, // 24: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
 	42, // 25: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
 	43, // 26: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	10, // 27: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	44, // 28: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	45, // 29: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
-	1,  // 30: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	46, // 31: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 32: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	47, // 33: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	48, // 34: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	14, // 35: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	49, // 36: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
-	43, // 37: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	50, // 38: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	44, // 39: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	1,  // 40: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	46, // 41: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 42: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	16, // 43: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	21, // 44: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	20, // 45: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	19, // 46: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	17, // 47: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
-	18, // 48: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
-	31, // 49: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
-	51, // 50: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	23, // 51: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	23, // 52: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	24, // 53: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	52, // 54: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	48, // 55: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	50, // 56: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 57: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	12, // 58: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	15, // 59: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	13, // 60: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	22, // 61: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	60, // [60:62] is the sub-list for method output_type
-	58, // [58:60] is the sub-list for method input_type
-	58, // [58:58] is the sub-list for extension type_name
-	58, // [58:58] is the sub-list for extension extendee
-	0,  // [0:58] is the sub-list for field type_name
+	44, // 27: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
+	10, // 28: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
+	45, // 29: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	46, // 30: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	1,  // 31: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	47, // 32: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 33: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	48, // 34: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	49, // 35: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	14, // 36: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
+	50, // 37: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
+	43, // 38: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	51, // 39: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	45, // 40: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	1,  // 41: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	47, // 42: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 43: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	16, // 44: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	21, // 45: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	20, // 46: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	19, // 47: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	17, // 48: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
+	18, // 49: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
+	31, // 50: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
+	52, // 51: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	23, // 52: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	23, // 53: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	24, // 54: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	53, // 55: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	49, // 56: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	51, // 57: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 58: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	12, // 59: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	15, // 60: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	13, // 61: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	22, // 62: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	61, // [61:63] is the sub-list for method output_type
+	59, // [59:61] is the sub-list for method input_type
+	59, // [59:59] is the sub-list for extension type_name
+	59, // [59:59] is the sub-list for extension extendee
+	0,  // [0:59] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }

@@ -722,8 +722,8 @@ type PadOffer struct {
 	// Absent: the foot stays at the level that it has on the rings, on a plinth of
 	// concrete. 0 to 10 000.
 	AboveMm *float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3,oneof" json:"above_mm,omitempty"`
-	// Size of the plinth along x [mm]. Default 0: that of the base's plate. The plinth
-	// is counted, not checked. 0 to 5000.
+	// Size of the plinth along x [mm], not less than plate and rods take. Default 0: that
+	// of the base's plate. The plinth is counted, not checked. 0 to 5000.
 	PlinthXMm float64 `protobuf:"fixed64,17,opt,name=plinth_x_mm,json=plinthXMm,proto3" json:"plinth_x_mm,omitempty"`
 	// Size of the plinth along y [mm]. Default 0: that of the base's plate. 0 to 5000.
 	PlinthYMm float64 `protobuf:"fixed64,18,opt,name=plinth_y_mm,json=plinthYMm,proto3" json:"plinth_y_mm,omitempty"`
@@ -743,7 +743,8 @@ type PadOffer struct {
 	// apart. Default 24 plain, 25 reinforced (EN 1991-1-1 Table A.1, from memory). 10 to
 	// 40.
 	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,15,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
-	// Greatest utilization that passes. Default 0 counts as 1. 0 to 1.
+	// Greatest utilization that passes; rules of detailing, such as cover and spacing,
+	// need only be kept. Default 0 counts as 1. 0 to 1.
 	MostUtilization float64 `protobuf:"fixed64,16,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
 	// Whether the size effect in shear counts, which ACI 318-19 13.2.6.2 lets footings
 	// neglect; the Eurocode always counts its own. Default false.
@@ -1074,7 +1075,10 @@ type ItemRate struct {
 	Carbon *RateValue `protobuf:"bytes,4,opt,name=carbon,proto3" json:"carbon,omitempty"`
 	// Distance to the site, of surplus soil from it [km]. Default 0: not given. 0 to 50
 	// 000.
-	DistanceKm    float64 `protobuf:"fixed64,5,opt,name=distance_km,json=distanceKm,proto3" json:"distance_km,omitempty"`
+	DistanceKm float64 `protobuf:"fixed64,5,opt,name=distance_km,json=distanceKm,proto3" json:"distance_km,omitempty"`
+	// Whether it is found on the site, or stays there: no transport. Not with
+	// distance_km. Default false.
+	OnSite        bool `protobuf:"varint,6,opt,name=on_site,json=onSite,proto3" json:"on_site,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1142,6 +1146,13 @@ func (x *ItemRate) GetDistanceKm() float64 {
 		return x.DistanceKm
 	}
 	return 0
+}
+
+func (x *ItemRate) GetOnSite() bool {
+	if x != nil {
+		return x.OnSite
+	}
+	return false
 }
 
 // Transport is what a tonne takes over a kilometre.
@@ -2187,7 +2198,7 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x05value\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x05value\x124\n" +
 	"\x03per\x18\x02 \x01(\x0e2\x18.footward.v1.RateMeasureB\b\xbaH\x05\x82\x01\x02\x10\x01R\x03per\x12\"\n" +
 	"\x06source\x18\x03 \x01(\tB\n" +
-	"\xbaH\ar\x05\x10\x01\x18\xac\x02R\x06source\"\x87\x02\n" +
+	"\xbaH\ar\x05\x10\x01\x18\xac\x02R\x06source\"\xa0\x02\n" +
 	"\bItemRate\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.ItemKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12*\n" +
@@ -2195,7 +2206,8 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x05hours\x18\x03 \x01(\v2\x16.footward.v1.RateValueR\x05hours\x12.\n" +
 	"\x06carbon\x18\x04 \x01(\v2\x16.footward.v1.RateValueR\x06carbon\x12:\n" +
 	"\vdistance_km\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
-	"distanceKm\"g\n" +
+	"distanceKm\x12\x17\n" +
+	"\aon_site\x18\x06 \x01(\bR\x06onSite\"g\n" +
 	"\tTransport\x12*\n" +
 	"\x04cost\x18\x01 \x01(\v2\x16.footward.v1.RateValueR\x04cost\x12.\n" +
 	"\x06carbon\x18\x02 \x01(\v2\x16.footward.v1.RateValueR\x06carbon\"\xb2\x02\n" +

@@ -508,11 +508,28 @@ type Action struct {
 	// Last stage at which it acts, counted from 1. Default 0: it stays. 0 to 20.
 	LastStage uint32 `protobuf:"varint,7,opt,name=last_stage,json=lastStage,proto3" json:"last_stage,omitempty"`
 	// Name of a group of alternatives, the same on each of them: actions of one group
-	// never act together, such as wind from several sides. It is no action's name.
-	// Default empty: it may act with any other. At most 60 characters.
+	// never act together, such as wind from several sides, unless they are parts of one
+	// whole. It is no action's name. Default empty: it may act with any other. At most
+	// 60 characters.
 	AlternativeTo string `protobuf:"bytes,8,opt,name=alternative_to,json=alternativeTo,proto3" json:"alternative_to,omitempty"`
 	// What it does at the foot, as a characteristic or nominal value. Required.
-	Forces        *ForcesAtFoot `protobuf:"bytes,9,opt,name=forces,proto3" json:"forces,omitempty"`
+	Forces *ForcesAtFoot `protobuf:"bytes,9,opt,name=forces,proto3" json:"forces,omitempty"`
+	// How long it lasts, for k_mod, C_D and lambda of timber; of a combination that which
+	// is there for the shortest time counts. Default by kind. Eurocode (EN 1995-1-1 Table
+	// 2.2): permanent PERMANENT; imposed MEDIUM_TERM, of category E LONG_TERM; roof, snow
+	// and temperature MEDIUM_TERM; wind SHORT_TERM; accidental INSTANTANEOUS. US: the
+	// factors of NDS Tables 2.3.2 and N3 for the kind; stated, C_D and lambda are 0.9 and
+	// 0.6, 1.0 and 0.7, 1.15 and 0.8, 1.25 and 0.8, 1.6 and 1.0 from PERMANENT to
+	// INSTANTANEOUS.
+	LoadDuration LoadDuration `protobuf:"varint,10,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
+	// Name of the whole of which it is a part, the same on each part; variable actions of
+	// one kind.
+	// Parts of one whole are one action: they lead or accompany together, with one
+	// factor, and each may be absent. Wholes of different names are independent of each
+	// other; by ASCE 7, which has no factor for what accompanies, they act together too.
+	// Default empty: actions of one kind (imposed ones: of one category) are parts of
+	// one action unless they exclude each other. At most 60 characters.
+	PartOf        string `protobuf:"bytes,11,opt,name=part_of,json=partOf,proto3" json:"part_of,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -608,6 +625,20 @@ func (x *Action) GetForces() *ForcesAtFoot {
 		return x.Forces
 	}
 	return nil
+}
+
+func (x *Action) GetLoadDuration() LoadDuration {
+	if x != nil {
+		return x.LoadDuration
+	}
+	return LoadDuration_LOAD_DURATION_UNSPECIFIED
+}
+
+func (x *Action) GetPartOf() string {
+	if x != nil {
+		return x.PartOf
+	}
+	return ""
 }
 
 // ActionFactors are the nationally determined partial factors of EN 1990 Table
@@ -731,10 +762,13 @@ type ActionSet struct {
 	// Partial factors; Eurocode only.
 	Factors *ActionFactors `protobuf:"bytes,3,opt,name=factors,proto3" json:"factors,omitempty"`
 	// Which combinations. Default of CombineActions: strength and, with the
-	// Eurocode, equilibrium and the three of serviceability. Default of
-	// CheckColumnBase: strength and, with the Eurocode and rods through to a bottom
-	// plate, a stack or the ground, equilibrium; stack and ground take service values,
-	// and the ground characteristic ones, besides.
+	// Eurocode, equilibrium, the accidental one where an accidental action is given,
+	// and the three of serviceability. Default of CheckColumnBase: strength and, with
+	// the Eurocode, the accidental one where such an action is given, and equilibrium
+	// where there are rods, a stack or the ground; stack and ground take service
+	// values, and the ground characteristic and accidental ones, besides. Without
+	// strength (or the accidental kind) no strength is verified, and without
+	// equilibrium no overturning and no uplift: what passes so is OUT_OF_SCOPE.
 	Kinds         []CombinationKind `protobuf:"varint,4,rep,packed,name=kinds,proto3,enum=footward.v1.CombinationKind" json:"kinds,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -975,9 +1009,15 @@ type Combination struct {
 	// The actions in it; those that are left out act favourably or cannot act.
 	Terms []*CombinationTerm `protobuf:"bytes,4,rep,name=terms,proto3" json:"terms,omitempty"`
 	// The sum at the foot.
-	Forces        *ForcesAtFoot `protobuf:"bytes,5,opt,name=forces,proto3" json:"forces,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	Forces *ForcesAtFoot `protobuf:"bytes,5,opt,name=forces,proto3" json:"forces,omitempty"`
+	// How long it lasts, for timber; Eurocode.
+	LoadDuration LoadDuration `protobuf:"varint,6,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
+	// C_D of NDS for timber; US ASD. [-]
+	LoadDurationFactor *float64 `protobuf:"fixed64,7,opt,name=load_duration_factor,json=loadDurationFactor,proto3,oneof" json:"load_duration_factor,omitempty"`
+	// lambda of NDS for timber; US LRFD. [-]
+	TimeEffectFactor *float64 `protobuf:"fixed64,8,opt,name=time_effect_factor,json=timeEffectFactor,proto3,oneof" json:"time_effect_factor,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
 }
 
 func (x *Combination) Reset() {
@@ -1043,6 +1083,27 @@ func (x *Combination) GetForces() *ForcesAtFoot {
 		return x.Forces
 	}
 	return nil
+}
+
+func (x *Combination) GetLoadDuration() LoadDuration {
+	if x != nil {
+		return x.LoadDuration
+	}
+	return LoadDuration_LOAD_DURATION_UNSPECIFIED
+}
+
+func (x *Combination) GetLoadDurationFactor() float64 {
+	if x != nil && x.LoadDurationFactor != nil {
+		return *x.LoadDurationFactor
+	}
+	return 0
+}
+
+func (x *Combination) GetTimeEffectFactor() float64 {
+	if x != nil && x.TimeEffectFactor != nil {
+		return *x.TimeEffectFactor
+	}
+	return 0
 }
 
 // CombinationTerm is one action in a combination.
@@ -1224,14 +1285,14 @@ var File_footward_v1_load_proto protoreflect.FileDescriptor
 
 const file_footward_v1_load_proto_rawDesc = "" +
 	"\n" +
-	"\x16footward/v1/load.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\"&\n" +
+	"\x16footward/v1/load.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/part.proto\"&\n" +
 	"\x05Stage\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18dR\x04name\"\x9c\x01\n" +
 	"\n" +
 	"PsiFactors\x12.\n" +
 	"\x05psi_0\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x04psi0\x12.\n" +
 	"\x05psi_1\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x04psi1\x12.\n" +
-	"\x05psi_2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x04psi2\"\xca\x03\n" +
+	"\x05psi_2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x04psi2\"\xb6\x04\n" +
 	"\x06Action\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x127\n" +
 	"\x04kind\x18\x02 \x01(\x0e2\x17.footward.v1.ActionKindB\n" +
@@ -1244,7 +1305,10 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\n" +
 	"last_stage\x18\a \x01(\rB\a\xbaH\x04*\x02\x18\x14R\tlastStage\x12.\n" +
 	"\x0ealternative_to\x18\b \x01(\tB\a\xbaH\x04r\x02\x18<R\ralternativeTo\x129\n" +
-	"\x06forces\x18\t \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\"\x9b\x05\n" +
+	"\x06forces\x18\t \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12H\n" +
+	"\rload_duration\x18\n" +
+	" \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\x12 \n" +
+	"\apart_of\x18\v \x01(\tB\a\xbaH\x04r\x02\x18<R\x06partOf\"\x9b\x05\n" +
 	"\rActionFactors\x12>\n" +
 	"\vgamma_g_sup\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\tgammaGSup\x88\x01\x01\x12>\n" +
 	"\vgamma_g_inf\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x01R\tgammaGInf\x88\x01\x01\x127\n" +
@@ -1282,13 +1346,18 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\afactors\x18\x05 \x03(\v2\x17.footward.v1.FactorUsedR\afactors\x127\n" +
 	"\n" +
 	"provenance\x18\x06 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xd0\x01\n" +
+	"provenance\"\xaa\x03\n" +
 	"\vCombination\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x120\n" +
 	"\x04kind\x18\x02 \x01(\x0e2\x1c.footward.v1.CombinationKindR\x04kind\x12\x14\n" +
 	"\x05stage\x18\x03 \x01(\rR\x05stage\x122\n" +
 	"\x05terms\x18\x04 \x03(\v2\x1c.footward.v1.CombinationTermR\x05terms\x121\n" +
-	"\x06forces\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\"A\n" +
+	"\x06forces\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12>\n" +
+	"\rload_duration\x18\x06 \x01(\x0e2\x19.footward.v1.LoadDurationR\floadDuration\x125\n" +
+	"\x14load_duration_factor\x18\a \x01(\x01H\x00R\x12loadDurationFactor\x88\x01\x01\x121\n" +
+	"\x12time_effect_factor\x18\b \x01(\x01H\x01R\x10timeEffectFactor\x88\x01\x01B\x17\n" +
+	"\x15_load_duration_factorB\x15\n" +
+	"\x13_time_effect_factor\"A\n" +
 	"\x0fCombinationTerm\x12\x16\n" +
 	"\x06action\x18\x01 \x01(\rR\x06action\x12\x16\n" +
 	"\x06factor\x18\x02 \x01(\x01R\x06factor\"n\n" +
@@ -1377,10 +1446,11 @@ var file_footward_v1_load_proto_goTypes = []any{
 	(*Envelope)(nil),               // 14: footward.v1.Envelope
 	(*Extreme)(nil),                // 15: footward.v1.Extreme
 	(*ForcesAtFoot)(nil),           // 16: footward.v1.ForcesAtFoot
-	(*DesignBasis)(nil),            // 17: footward.v1.DesignBasis
-	(*Notice)(nil),                 // 18: footward.v1.Notice
-	(*FactorUsed)(nil),             // 19: footward.v1.FactorUsed
-	(*Provenance)(nil),             // 20: footward.v1.Provenance
+	(LoadDuration)(0),              // 17: footward.v1.LoadDuration
+	(*DesignBasis)(nil),            // 18: footward.v1.DesignBasis
+	(*Notice)(nil),                 // 19: footward.v1.Notice
+	(*FactorUsed)(nil),             // 20: footward.v1.FactorUsed
+	(*Provenance)(nil),             // 21: footward.v1.Provenance
 }
 var file_footward_v1_load_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.Action.kind:type_name -> footward.v1.ActionKind
@@ -1388,30 +1458,32 @@ var file_footward_v1_load_proto_depIdxs = []int32{
 	2,  // 2: footward.v1.Action.snow_site:type_name -> footward.v1.SnowSite
 	6,  // 3: footward.v1.Action.psi:type_name -> footward.v1.PsiFactors
 	16, // 4: footward.v1.Action.forces:type_name -> footward.v1.ForcesAtFoot
-	5,  // 5: footward.v1.ActionSet.stages:type_name -> footward.v1.Stage
-	7,  // 6: footward.v1.ActionSet.actions:type_name -> footward.v1.Action
-	8,  // 7: footward.v1.ActionSet.factors:type_name -> footward.v1.ActionFactors
-	3,  // 8: footward.v1.ActionSet.kinds:type_name -> footward.v1.CombinationKind
-	17, // 9: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
-	9,  // 10: footward.v1.CombineActionsRequest.action_set:type_name -> footward.v1.ActionSet
-	12, // 11: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
-	14, // 12: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
-	18, // 13: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
-	19, // 14: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
-	20, // 15: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
-	3,  // 16: footward.v1.Combination.kind:type_name -> footward.v1.CombinationKind
-	13, // 17: footward.v1.Combination.terms:type_name -> footward.v1.CombinationTerm
-	16, // 18: footward.v1.Combination.forces:type_name -> footward.v1.ForcesAtFoot
-	3,  // 19: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
-	15, // 20: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
-	4,  // 21: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
-	10, // 22: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
-	11, // 23: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
-	23, // [23:24] is the sub-list for method output_type
-	22, // [22:23] is the sub-list for method input_type
-	22, // [22:22] is the sub-list for extension type_name
-	22, // [22:22] is the sub-list for extension extendee
-	0,  // [0:22] is the sub-list for field type_name
+	17, // 5: footward.v1.Action.load_duration:type_name -> footward.v1.LoadDuration
+	5,  // 6: footward.v1.ActionSet.stages:type_name -> footward.v1.Stage
+	7,  // 7: footward.v1.ActionSet.actions:type_name -> footward.v1.Action
+	8,  // 8: footward.v1.ActionSet.factors:type_name -> footward.v1.ActionFactors
+	3,  // 9: footward.v1.ActionSet.kinds:type_name -> footward.v1.CombinationKind
+	18, // 10: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
+	9,  // 11: footward.v1.CombineActionsRequest.action_set:type_name -> footward.v1.ActionSet
+	12, // 12: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
+	14, // 13: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
+	19, // 14: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
+	20, // 15: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
+	21, // 16: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
+	3,  // 17: footward.v1.Combination.kind:type_name -> footward.v1.CombinationKind
+	13, // 18: footward.v1.Combination.terms:type_name -> footward.v1.CombinationTerm
+	16, // 19: footward.v1.Combination.forces:type_name -> footward.v1.ForcesAtFoot
+	17, // 20: footward.v1.Combination.load_duration:type_name -> footward.v1.LoadDuration
+	3,  // 21: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
+	15, // 22: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
+	4,  // 23: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
+	10, // 24: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
+	11, // 25: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
+	25, // [25:26] is the sub-list for method output_type
+	24, // [24:25] is the sub-list for method input_type
+	24, // [24:24] is the sub-list for extension type_name
+	24, // [24:24] is the sub-list for extension extendee
+	0,  // [0:24] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_load_proto_init() }
@@ -1420,7 +1492,9 @@ func file_footward_v1_load_proto_init() {
 		return
 	}
 	file_footward_v1_common_proto_init()
+	file_footward_v1_part_proto_init()
 	file_footward_v1_load_proto_msgTypes[3].OneofWrappers = []any{}
+	file_footward_v1_load_proto_msgTypes[7].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{

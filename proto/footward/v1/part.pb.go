@@ -1870,13 +1870,16 @@ type TimberBearing struct {
 	Direction GrainDirection `protobuf:"varint,2,opt,name=direction,proto3,enum=footward.v1.GrainDirection" json:"direction,omitempty"`
 	// Moisture class. Required with the Eurocode.
 	ServiceClass ServiceClass `protobuf:"varint,3,opt,name=service_class,json=serviceClass,proto3,enum=footward.v1.ServiceClass" json:"service_class,omitempty"`
-	// Duration of the load; the Eurocode's k_mod.
+	// Duration of the load; the Eurocode's k_mod. Beside actions to be combined, and load
+	// cases with a duration of their own, it is an upper bound: the longer counts.
 	LoadDuration LoadDuration `protobuf:"varint,4,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
 	// C_D, load duration factor of NDS Table 2.3.2; ASD, along the grain.
-	// Default 0.9 (permanent). 0.9 to 2.
+	// Default 0.9 (permanent). 0.9 to 2. Beside actions to be combined, and load cases
+	// with a duration, the lesser counts; default that of the combination.
 	LoadDurationFactor *float64 `protobuf:"fixed64,5,opt,name=load_duration_factor,json=loadDurationFactor,proto3,oneof" json:"load_duration_factor,omitempty"`
 	// lambda, time effect factor of NDS Table N3; LRFD. Default 0.6 (permanent).
-	// 0.6 to 1.25.
+	// 0.6 to 1.25. Beside actions to be combined, and load cases with a duration, the
+	// lesser counts; default that of the combination.
 	TimeEffectFactor *float64 `protobuf:"fixed64,6,opt,name=time_effect_factor,json=timeEffectFactor,proto3,oneof" json:"time_effect_factor,omitempty"`
 	// Across the grain: how the member is held below.
 	AcrossSupport AcrossGrainSupport `protobuf:"varint,7,opt,name=across_support,json=acrossSupport,proto3,enum=footward.v1.AcrossGrainSupport" json:"across_support,omitempty"`
