@@ -35,6 +35,10 @@ var stronger = map[string]func(*base.ColumnInput, float64){
 	},
 }
 
+// withTheArm is by how much a stronger bed may change what rods pull and press: the lever
+// arm of EN 1993-1-8 6.2.8.3 goes with the spread c, which it shortens.
+const withTheArm = 0.02
+
 // TestStrongerIsNeverWorse of whole bases, per limit state.
 func TestStrongerIsNeverWorse(t *testing.T) {
 	names := slices.Sorted(maps.Keys(stronger))
@@ -53,7 +57,7 @@ func TestStrongerIsNeverWorse(t *testing.T) {
 		a, b := states(t, r), states(t, o)
 		for id, s := range a {
 			now := b[id]
-			if s.Verdict == limit.Pass && now.Verdict == limit.Fail || s.Rated && now.Rated && now.Utilization > s.Utilization*(1+1e-3)+1e-6 {
+			if s.Verdict == limit.Pass && now.Verdict == limit.Fail || s.Rated && now.Rated && now.Utilization > s.Utilization*(1+withTheArm)+1e-6 {
 				t.Fatalf("%s: %v %g, then %v %g", id, s.Verdict, s.Utilization, now.Verdict, now.Utilization)
 			}
 		}
