@@ -83,6 +83,8 @@ var evidence = map[string][2]footwardv1.Evidence{
 	"plate_compression_flange":        {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_UNSPECIFIED},
 	"plate_equilibrium":               {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_PRINTED},
 	"plate_punching":                  {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_WORKED},
+	"plate_section_pressed":           {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
+	"plate_section_pulled":            {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"plate_tear_out":                  {footwardv1.Evidence_EVIDENCE_UNSPECIFIED, footwardv1.Evidence_EVIDENCE_PRINTED},
 	"plate_tension_cantilever":        {footwardv1.Evidence_EVIDENCE_UNSPECIFIED, footwardv1.Evidence_EVIDENCE_PRINTED},
 	"plate_tension_tstub":             {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_UNSPECIFIED},
