@@ -244,7 +244,6 @@ func (r *Result) lift() {
 		if !(l.t[k] > 0 || k == first && u.Need > 0 && u.Fp > 0 && row.Count > 0) {
 			continue
 		}
-		l.pull[k] = l.t[k] / float64(row.Count)
 		if !in.Footprint.flanged(r.frame.AlongY) {
 			r.Misfit, u.Lifted = NoFlange, false
 			continue
@@ -258,7 +257,7 @@ func (r *Result) lift() {
 		corner := in.corner(&f, row, row.S-f.H/2, r.pulled())
 		wide := in.leastWidth(&f, arm)
 		width := min(wide, corner.Hold*arm/float64(row.Count))
-		if m := l.pull[k] * arm / width; m > worst && r.Misfit == Fits {
+		if m := l.t[k] / float64(row.Count) * arm / width; m > worst && r.Misfit == Fits {
 			worst = m
 			u.Lifted, u.Shared, u.Tu, u.Arm, u.Wide, u.Corner, u.Width, u.Mt = true, l.shared[k], l.t[k], arm, wide, corner, width, m
 			r.turn(k)

@@ -1,6 +1,10 @@
 package plate
 
-import "math"
+import (
+	"math"
+
+	"footward.example/footward/internal/limit"
+)
 
 const (
 	clauseColumnPressed = "EN 1993-1-8:2005 6.2.8.3(4), 6.2.6.7"
@@ -103,4 +107,42 @@ func (c *Column) class(shape Shape, outstand, wall, web float64) {
 	default:
 		c.Class = 4
 	}
+}
+
+func (r *Result) columnPressedState() limit.State {
+	e, c := &r.EC, &r.Column
+	switch {
+	case r.Case == Concentric:
+		return limit.Skip(columnPressed, noMoment)
+	case !e.Pressed || r.Misfit != Fits:
+		return r.settled(columnPressed, noPress)
+	case !c.Known:
+		return limit.Skip(columnPressed, r.unknownSection())
+	}
+	s := limit.Evaluate(columnPressed, e.Fc, c.FcRd)
+	if c.Class == 4 && s.Verdict == limit.Pass {
+		return limit.Beyond(columnPressed, slender)
+	}
+	return s
+}
+
+func (r *Result) columnPulledState() limit.State {
+	e, c := &r.EC, &r.Column
+	switch {
+	case !e.Lifted && r.Case == Concentric:
+		return limit.Skip(columnPulled, noLift)
+	case !e.Lifted:
+		return r.settled(columnPulled, noLift)
+	case !c.Known:
+		return limit.Skip(columnPulled, r.unknownSection())
+	}
+	return limit.Evaluate(columnPulled, e.Ft, c.FtRd)
+}
+
+// unknownSection says why the column's section is not checked.
+func (r *Result) unknownSection() string {
+	if shape := r.in.Footprint.Shape; shape == ISection || shape == Tube {
+		return noSteel
+	}
+	return "it is that of I-sections and tubes alone; what stands on the plate here is not checked"
 }

@@ -15,14 +15,19 @@
 //
 //	C = (M - N z_T)/(z_T + z_C)   T = (M + N z_C)/(z_T + z_C)   N tension positive
 //
-// The tension side is an equivalent T-stub, with prying or without. In United
-// States practice the pressure is a block at the plate's edge: of its own
-// length while the moment is small, at its full strength when the moment is
-// large, and the rods take what is left.
+// The tension side is an equivalent T-stub whose plate has no help of prying; the
+// prying that develops is for the rods and what holds them. In United States
+// practice the pressure is a block at the plate's edge: of its own length while the
+// moment is small, at its full strength when the moment is large, and the rods take
+// what is left; the plate is bent by the block, no more. No row of rods is credited
+// with more than straight yield lines past the flange hold.
+//
+// Where the steel of an I-section or a tube is given, the Eurocode also holds its
+// flange and web where they bring these forces in.
 //
 // A plate that is pressed by something soft, such as the end of a timber post,
 // bends most under the middle of it, so its centre is checked by statics.
 //
-// Not covered: moments about both axes, rods in several rows on the lifted side,
-// pipes and solid footprints that lift, stiffeners.
+// Not covered, see Misfit: moments about both axes, rods in several rows on the
+// lifted side, pipes and solid footprints that lift; stiffeners.
 package plate

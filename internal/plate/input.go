@@ -71,6 +71,9 @@ type Shared struct {
 	Pressure section.Pressure
 }
 
+// weldLeft returns the throat that corrosion leaves [mm].
+func (in *Input) weldLeft() float64 { return max(0, in.WeldThroat-in.WeldLost) }
+
 // Input is a base plate between footprint and support.
 type Input struct {
 	Design     basis.Design
@@ -79,6 +82,7 @@ type Input struct {
 	Actions    geom.Actions
 	Bearing    Bearing
 	Rods       Rods    // no positions: no rods
-	WeldThroat float64 // of the fillet round the footprint [mm]; 0: none
+	WeldThroat float64 // of the fillet round the footprint as made [mm]; 0: none
+	WeldLost   float64 // of it, lost to corrosion over the design life [mm]
 	Shared     Shared
 }

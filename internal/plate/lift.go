@@ -14,7 +14,7 @@ type lifts struct {
 	row    [sides]Row     // the rods that hold it
 	why    [sides]Misfit  // why there is no such row
 	t      [sides]float64 // tension [N]
-	pull   [sides]float64 // of each rod, with prying [N]
+	prying [sides]float64 // prying on it [N]
 	shared [sides]bool    // whether the tension is that of the base's sharing
 }
 
@@ -119,9 +119,9 @@ func (r *Result) side(k int) frame {
 func (r *Result) turn(k int) { r.Row, r.frame = r.lifts.row[k], r.side(k) }
 
 // RodPull returns the greatest tension of rod i by the plate's own method [N]: the
-// tension of its side shared by the row, with the prying on it where prying is
-// found; 0 where it does not pull. Rods and what holds them must carry it where it
-// is more than their share of the base.
+// tension of its side shared by the row, or its own of the base's sharing where that
+// is more, with the prying on it where prying is found, or that of the sections; 0
+// where it does not pull. Rods and what holds them must carry it.
 //
 // Source: EN 1993-1-8:2005 6.2.6.11(3), 6.2.8.3; AISC Design Guide 1, 2nd ed., 3.4.
 func (r *Result) RodPull(i int) float64 {
@@ -134,13 +134,21 @@ func (r *Result) RodPull(i int) float64 {
 	if f.AlongY {
 		s = r.in.Rods.At[i].Y
 	}
+	k := first
 	switch s *= l.side; {
-	case s > f.H/2:
-		return max(found, l.pull[first])
 	case s < -f.H/2:
-		return max(found, l.pull[other])
+		k = other
+	case s <= f.H/2:
+		return found
 	}
-	return found
+	if !(l.t[k] > 0) {
+		return found
+	}
+	t := l.t[k] / float64(l.row[k].Count)
+	if r.in.Shared.Known {
+		t = max(t, r.in.Shared.Tensions[i])
+	}
+	return max(found, t*(1+l.prying[k]/l.t[k]))
 }
 
 // beyondTips returns how far the outermost rods stand beyond the ends of the

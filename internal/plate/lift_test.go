@@ -184,6 +184,20 @@ func TestThickerWeldNeverHoldsLess(t *testing.T) {
 	}
 }
 
+// TestWornWeldLengthensTheLeverArm takes 0.6 mm off a throat of 4 mm: m grows by 0.8
+// sqrt(2) 0.6 = 0.679 mm.
+func TestWornWeldLengthensTheLeverArm(t *testing.T) {
+	in := wald()
+	in.Actions.N, in.Actions.Mx, in.WeldThroat = -500e3, 92e6, 4
+	sound, _ := check(t, in)
+	in.WeldLost = 0.6
+	worn, _ := check(t, in)
+	assert.InDelta(t, 0.679, worn.EC.TStub.M-sound.EC.TStub.M, 0.001)
+	in.WeldLost = 9
+	worn, _ = check(t, in)
+	assert.InDelta(t, 60, worn.EC.TStub.M, 1e-9)
+}
+
 // TestColumnFlangeAndWebAtThePlate works HE 200 B by hand, S235, without fillets: W_pl
 // = 200 15 185 + 9 170^2/4 = 620 025 mm3, class 2 of less (95.5/15 = 6.4, 170/9 = 18.9);
 // F_c,fb = 620 025 235/185 = 787.6 kN; F_t,wb = 210 9 235 = 444.2 kN.
@@ -234,4 +248,59 @@ func TestTubeIsNoStrongerThanOneWithRoundCorners(t *testing.T) {
 	assert.Equal(t, 2, r.Column.Class)
 	assert.Less(t, r.Column.W, 508e3)
 	assert.Greater(t, r.Column.W, 0.97*508e3)
+}
+
+// TestColumnOfEveryClass goes through the limits of EN 1993-1-1 Table 5.2 for S235: an
+// outstand of 10 and 14 t, a tube's wall of 38 and 42 t, a web in bending of 83 and 124 t.
+func TestColumnOfEveryClass(t *testing.T) {
+	for _, c := range []struct {
+		shape        plate.Shape
+		x, y, tf, tw float64
+		class        int
+	}{
+		{plate.ISection, 210, 200, 10, 10, 2}, {plate.ISection, 211, 200, 10, 10, 3},
+		{plate.ISection, 290, 200, 10, 10, 3}, {plate.ISection, 291, 200, 10, 10, 4},
+		{plate.ISection, 100, 186, 10, 2, 2}, {plate.ISection, 100, 187, 10, 2, 3},
+		{plate.ISection, 100, 268, 10, 2, 3}, {plate.ISection, 100, 269, 10, 2, 4},
+		{plate.Tube, 200, 100, 5, 0, 2}, {plate.Tube, 201, 100, 5, 0, 3}, {plate.Tube, 220, 100, 5, 0, 3}, {plate.Tube, 221, 100, 5, 0, 4},
+		{plate.Tube, 60, 255, 3, 0, 2}, {plate.Tube, 60, 256, 3, 0, 3}, {plate.Tube, 60, 379, 3, 0, 4},
+	} {
+		in := ec(700, 30, 235, 20, plate.Footprint{Shape: c.shape, SizeX: c.x, SizeY: c.y, Thick: c.tf, Web: c.tw})
+		in.Footprint.Steel, in.Footprint.SteelKnown = material.Steel{Fy: 235, Fu: 360}, true
+		in.Actions = geom.Actions{N: -100e3, Mx: 1e6}
+		r, _ := check(t, in)
+		assert.Equal(t, c.class, r.Column.Class, "%+v", c)
+		if c.shape != plate.Tube {
+			continue
+		}
+		// Turned by a quarter the same walls bear the same.
+		in.Footprint.SizeX, in.Footprint.SizeY = c.y, c.x
+		in.Actions = geom.Actions{N: -100e3, My: 1e6}
+		turned, _ := check(t, in)
+		assert.Equal(t, r.Column, turned.Column, "%+v", c)
+	}
+}
+
+// TestTallColumnAndShearOfATube: above 600 mm the web is a fifth at most, so flanges of
+// 300 by 20 bear 300 20 235/0.8 = 1762.5 kN. Both walls of a tube of 200x200x10 shear: V_pl
+// = 2 10 180 235/sqrt(3) = 488.4 kN; V 400 kN: rho = (800/488.4 - 1)^2 = 0.407.
+func TestTallColumnAndShearOfATube(t *testing.T) {
+	in := ec(900, 30, 235, 20, plate.Footprint{Shape: plate.ISection, SizeX: 300, SizeY: 700, Thick: 20, Web: 15})
+	in.Footprint.Steel, in.Footprint.SteelKnown = material.Steel{Fy: 235, Fu: 360}, true
+	in.Actions = geom.Actions{N: -1e6, Mx: 1e6}
+	_, s := check(t, in)
+	assert.InDelta(t, 1762.5e3, s["column_flange_compression"].Resistance, 1)
+
+	in = ec(500, 30, 235, 20, plate.Footprint{Shape: plate.Tube, SizeX: 200, SizeY: 200, Thick: 10})
+	in.Footprint.Steel, in.Footprint.SteelKnown = material.Steel{Fy: 235, Fu: 360}, true
+	in.Actions = geom.Actions{N: -1e6, My: 1e6}
+	_, s = check(t, in)
+	whole := s["column_flange_compression"].Resistance
+	in.Actions.Vx = 400e3
+	r, s := check(t, in)
+	assert.InDelta(t, 488.4e3, r.Column.Vpl, 100)
+	assert.InDelta(t, whole*(1-0.407), s["column_flange_compression"].Resistance, 1e-3*whole)
+	in.Actions.Vx = 600e3
+	_, s = check(t, in)
+	assert.Equal(t, limit.Fail, s["column_flange_compression"].Verdict)
 }

@@ -17,6 +17,8 @@ var (
 		Text: "Pressure on the support is used here to bend the plate; its own check is CheckBearing."}
 	rodsToo = &limit.Notice{Code: "plate_rods_apart", Severity: limit.Caution,
 		Text: "The tension found for the lifted side must be carried by the rods and by what holds them: check both for it."}
+	yieldLine = &limit.Notice{Code: "plate_yield_line", Severity: limit.Info,
+		Text: "A straight yield line past the flange, round a corner of the plate or along the side of the footprint, holds the rods less than the clause's own pattern and governs."}
 	noPrying = &limit.Notice{Code: "plate_no_prying", Severity: limit.Info,
 		Text: "The rods stretch so far that no prying develops (L_b above L_b*)."}
 	withPrying = &limit.Notice{Code: "plate_prying", Severity: limit.Caution,
@@ -26,7 +28,7 @@ var (
 	pryingUS = &limit.Notice{Code: "plate_prying_us", Severity: limit.Caution,
 		Text: "Prying is not part of the tension by Design Guide 1: the plate is given the thickness at which it need not be counted."}
 	columnApart = &limit.Notice{Code: "plate_column_not_checked", Severity: limit.Caution,
-		Text: "Flange and web of the column at the plate, or its walls, are not checked for the forces that they bring in: check them apart (EN 1993-1-8 6.2.6.7, 6.2.6.8; AISC 360-22 J10). With the Eurocode give the steel of an I-section or a tube."}
+		Text: "Flange and web of the column at the plate, its walls, or the two plates, are not checked for the forces that they bring in: check them apart (EN 1993-1-8 6.2.6.7, 6.2.6.8; AISC 360-22 J10). With the Eurocode give the steel of an I-section or a tube."}
 	columnSection = &limit.Notice{Code: "plate_column_section", Severity: limit.Assumption,
 		Text: "Flange and web of the column: class by bending alone, without fillets, a tube with corners of three wall thicknesses; the column itself is not checked."}
 	pryingModel = &limit.Notice{Code: "plate_prying_elastic", Severity: limit.Info,
@@ -41,8 +43,10 @@ var (
 		Text: "The plate inside a hollow footprint or between two plates is held as a simply supported slab or span, beyond the printed method and on the safe side."}
 	blockLambda = &limit.Notice{Code: "plate_lambda_under_moment", Severity: limit.Info,
 		Text: "Under a moment lambda is taken as 1, beyond the printed method and on the safe side."}
+	shortBlock = &limit.Notice{Code: "plate_short_block", Severity: limit.Info,
+		Text: "The pressed block is shorter than a third of a cantilever across it or under the footprint: that cantilever is bent in proportion, since a third of it bends with the block. Design Guide 1 prints no rule for it; yield lines at any angle hold."}
 	width45 = &limit.Notice{Code: "plate_effective_width", Severity: limit.Info,
-		Text: "On the lifted side the width that bends grows at 45 degrees from each rod, no wider than the plate or half way to the next rod."}
+		Text: "On the lifted side the width that bends grows at 45 degrees from each rod, no wider than the plate, half way to the next rod, or what yield lines past the flange hold."}
 	shearOther = &limit.Notice{Code: "plate_shear_not_used", Severity: limit.Info,
 		Text: "Shear and torsion do not bend the plate; shear along the web alone reduces the column's own section, where that is checked."}
 	soilPressure = &limit.Notice{Code: "plate_uniform_pressure", Severity: limit.Assumption,
@@ -51,8 +55,8 @@ var (
 
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
-	return []*limit.Notice{softUnknown, softPeak, spreadPlate, bearingApart, rodsToo, noPrying, withPrying, pryingModel, castIn,
-		pryingUS, columnApart, columnSection, beyondTips, weldless, innerRods, hollow, blockLambda, width45, shearOther, soilPressure,
+	return []*limit.Notice{softUnknown, softPeak, spreadPlate, bearingApart, rodsToo, yieldLine, noPrying, withPrying, pryingModel, castIn,
+		pryingUS, columnApart, columnSection, beyondTips, weldless, innerRods, hollow, blockLambda, shortBlock, width45, shearOther, soilPressure,
 		sectionModel, sectionAlone, sectionBay, sectionLeft}
 }
 
@@ -85,6 +89,9 @@ func (r *Result) Notices(l *limit.Notices) {
 	}
 	if r.EC.Lifted || r.US.Lifted {
 		l.Add(rodsToo)
+		if s := &r.EC.TStub; r.EC.Lifted && s.Ly < min(s.Lcp, s.Lnc) || r.US.Lifted && r.US.Width < r.US.Wide {
+			l.Add(yieldLine)
+		}
 		if r.beyondTips() > 0 {
 			l.Add(beyondTips)
 		}
@@ -128,6 +135,9 @@ func (r *Result) noticesUS(l *limit.Notices) {
 		case shape == Tube || shape == Pipe || shape == TwoPlates:
 			l.Add(hollow)
 		}
+	}
+	if long := r.frame.L; u.Fp > 0 && (strip(u.Y, u.N1, long) < 1 || strip(u.Y-u.M1, u.Inside, long-u.M1) < 1) {
+		l.Add(shortBlock)
 	}
 	if u.Lifted {
 		l.Add(width45)

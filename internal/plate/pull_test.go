@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/plate"
 )
 
 // TestRodsOfTheLiftedSideShareItsTension takes F_T = (M + N z_C)/(z_T + z_C) of the
@@ -54,6 +55,13 @@ func TestPryingPullsTheRodsHarder(t *testing.T) {
 	assert.InDelta(t, 9.013e3, r.EC.Prying, 3)
 	assert.InDelta(t, (20e3+9.013e3)/2, r.RodPull(0), 2)
 	assert.InDelta(t, r.RodPull(0), r.RodPull(3), 1e-9)
+
+	// A rod that the base pulls more than its row's half has prying on all of it.
+	in.Shared = plate.Shared{Known: true, Tensions: []float64{15e3, 5e3, 10e3, 10e3}}
+	r, _ = check(t, in)
+	assert.InDelta(t, 15e3*1.45066, r.RodPull(0), 5)
+	assert.InDelta(t, 10e3*1.45066, r.RodPull(1), 5)
+	in.Shared = plate.Shared{}
 
 	// Beyond the plastic moment at the weld (F 27.5 kN) prying is what is missing:
 	// (40 000 50 - 1 375 000)/40 = 15 625 N, less than the elastic 18.0 kN; at 50 kN

@@ -65,7 +65,7 @@ const (
 	noPress   = "no side of the plate is pressed"
 	noRods    = "a side of the plate lifts and there are no rods to hold it"
 	unbalance = "no equilibrium was found"
-	noSteel   = "the steel of an I-section or a tube is not given: its flange and web are not checked"
+	noSteel   = "the steel of the section is not given: its flange and web are not checked"
 	slender   = "the section is of class 4, whose effective section is not computed"
 )
 
@@ -211,36 +211,6 @@ func (r *Result) stubState(l *limit.List) limit.State {
 	}))
 }
 
-func (r *Result) columnPressedState() limit.State {
-	e, c := &r.EC, &r.Column
-	switch {
-	case r.Case == Concentric:
-		return limit.Skip(columnPressed, noMoment)
-	case !e.Pressed || r.Misfit != Fits:
-		return r.settled(columnPressed, noPress)
-	case !c.Known:
-		return limit.Skip(columnPressed, noSteel)
-	}
-	s := limit.Evaluate(columnPressed, e.Fc, c.FcRd)
-	if c.Class == 4 && s.Verdict == limit.Pass {
-		return limit.Beyond(columnPressed, slender)
-	}
-	return s
-}
-
-func (r *Result) columnPulledState() limit.State {
-	e, c := &r.EC, &r.Column
-	switch {
-	case !e.Lifted && r.Case == Concentric:
-		return limit.Skip(columnPulled, noLift)
-	case !e.Lifted:
-		return r.settled(columnPulled, noLift)
-	case !c.Known:
-		return limit.Skip(columnPulled, noSteel)
-	}
-	return limit.Evaluate(columnPulled, e.Ft, c.FtRd)
-}
-
 // orNever makes a thickness that does not exist one that is never reached.
 func orNever(t float64) float64 {
 	if t > 0 {
@@ -254,7 +224,7 @@ func (r *Result) cantileverState(l *limit.List) limit.State {
 	if u.Fp > 0 {
 		return limit.Evaluate(cantilever, u.Mu, u.Rm).Need(limit.PlateThickness, r.plastic(u.Mu, l))
 	}
-	if r.Case == Uniaxial && r.Misfit == Fits && !r.Loose && u.Need <= 0 && u.Lifted || r.Case == Uplift {
+	if r.Case == Uniaxial && r.Misfit == Fits && !r.Loose && (u.Need <= 0 || u.Bent) && u.Lifted || r.Case == Uplift {
 		return r.settled(cantilever, noPress)
 	}
 	return r.settled(cantilever, unbalance)

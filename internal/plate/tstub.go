@@ -46,11 +46,10 @@ func (r *Result) stubs() {
 			e.Lifted = false
 			return
 		}
-		prying := s.pry(l.t[k])
-		l.pull[k] = (l.t[k] + prying) / 2
+		l.prying[k] = s.pry(l.t[k])
 		if used := l.t[k] / s.FtRd; used > worst {
 			worst = used
-			e.Lifted, e.Shared, e.Ft, e.Prying, e.TStub = true, l.shared[k], l.t[k], prying, s
+			e.Lifted, e.Shared, e.Ft, e.Prying, e.TStub = true, l.shared[k], l.t[k], l.prying[k], s
 			r.turn(k)
 		}
 	}
@@ -68,7 +67,7 @@ func (r *Result) stubs() {
 // tension flange).
 func (r *Result) tstub(s *TStub, k int) Misfit {
 	in, row, f := r.in, &r.lifts.row[k], r.side(k)
-	s.M = row.S - f.H/2 - weldReach*math.Sqrt2*in.WeldThroat
+	s.M = row.S - f.H/2 - weldReach*math.Sqrt2*in.weldLeft()
 	s.Ex = f.L/2 - row.S
 	switch {
 	case row.Count != 2:

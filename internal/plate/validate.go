@@ -39,7 +39,7 @@ func Validate(in *Input, faults *limit.Faults) {
 	if !within(in.Bearing.Pressure, 1e-9, 1e4) || !within(in.Bearing.GroutThick, 0, greatestSize) {
 		faults.Add(limit.OutOfRange, "support", "offers no bearing pressure")
 	}
-	if !within(in.WeldThroat, 0, greatestSize) {
+	if !within(in.WeldThroat, 0, greatestSize) || !within(in.WeldLost, 0, greatestSize) {
 		faults.Add(limit.OutOfRange, "footprint_weld_throat_mm", "must be a length, not negative")
 	}
 	validateRods(in, faults)

@@ -80,7 +80,7 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 	if b.GetWeld() != nil {
 		in.HasWeld = true
 		in.Weld = parts.weldInput(&footwardv1.CheckWeldRequest{Basis: m.GetBasis(), Weld: b.GetWeld()}).Weld
-		in.Base.Plate.WeldThroat = throat(&in.Weld)
+		in.Base.Plate.WeldThroat, in.Base.Plate.WeldLost = throat(&in.Weld), in.Weld.Corrosion
 	}
 	if b.GetAnchorage() != nil {
 		in.Anchorage = parts.anchorage(b.GetAnchorage())

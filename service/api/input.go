@@ -63,7 +63,7 @@ func (r *reader) plateInput(m *footwardv1.CheckPlateBendingRequest) base.PlateIn
 		Plate: plate.Input{
 			Design: design, Plate: r.plate(m.GetPlate()),
 			Footprint: r.footprint(m.GetFootprint()), Actions: actions(m.GetForces()),
-			WeldThroat: m.GetFootprintWeldThroatMm(),
+			WeldThroat: m.GetFootprintWeldThroatMm(), WeldLost: r.lost.Throat(false),
 		},
 		Support: bearing.Input{
 			Design: design, SizeX: m.GetPlate().GetSizeXMm(), SizeY: m.GetPlate().GetSizeYMm(),

@@ -249,7 +249,8 @@ type CheckPlateBendingRequest struct {
 	// the plate; otherwise not used.
 	Rods *RodGroup `protobuf:"bytes,8,opt,name=rods,proto3" json:"rods,omitempty"`
 	// Throat of the fillet weld round the footprint [mm], for the lever arm m of
-	// the tension side. Default 0: measured to the face. 0 to 100.
+	// the tension side, as made; what basis.corrosion takes of it is left out.
+	// Default 0: measured to the face. 0 to 100.
 	FootprintWeldThroatMm float64 `protobuf:"fixed64,9,opt,name=footprint_weld_throat_mm,json=footprintWeldThroatMm,proto3" json:"footprint_weld_throat_mm,omitempty"`
 	unknownFields         protoimpl.UnknownFields
 	sizeCache             protoimpl.SizeCache
