@@ -95,8 +95,8 @@ func (s *sharer) solve(share float64) (contact.Result, bool) {
 const safely = 1.02
 
 // need returns the contact at the strength available, or at what is needed where that
-// is not enough, and the share of it that is needed at least.
-func (s *sharer) need() (r contact.Result, share float64, ok bool) {
+// is not enough, and the share of it that is needed at least; without rods that alone.
+func (s *sharer) need(rods bool) (r contact.Result, share float64, ok bool) {
 	a := &s.bed.Actions
 	bed := section.Bed{Outline: s.bed.Outline, Cuts: s.bed.Cuts}
 	least, ok := section.LeastBlock(&bed, s.places(), a)
@@ -105,6 +105,9 @@ func (s *sharer) need() (r contact.Result, share float64, ok bool) {
 		return r, 0, false
 	}
 	share = least.Pressure / s.in.Bearing.Pressure
+	if !rods {
+		return r, share, true
+	}
 	r, ok = s.solve(max(1, safely*share))
 	return r, share, ok
 }
@@ -121,14 +124,17 @@ func (s *sharer) places() []geom.Point {
 // spread finds the contact of the footprint widened by c, a plastic block of the
 // bearing strength: EN 1993-1-8 6.2.5 under any moments. Where the base was found to
 // pull its rods more, the support presses as much more.
-func (s *sharer) spread(c float64) plate.Contact {
+func (s *sharer) spread(c float64, rods bool) plate.Contact {
 	s.bed.Outline, s.bed.Cuts = s.in.Spread(c)
-	r, share, ok := s.need()
+	r, share, ok := s.need(rods)
 	out := plate.Contact{Found: ok, Reason: r.Reason, Need: share}
-	if !ok {
+	if !ok || !rods && !s.in.Shared.Known {
 		return out
 	}
 	var raised bool
+	if !rods {
+		r, _, _ = s.need(true)
+	}
 	if out.Tensions, raised = s.tensions(r.Rods); raised {
 		own := s.bed
 		s.bed.Rods = nil
@@ -136,7 +142,7 @@ func (s *sharer) spread(c float64) plate.Contact {
 			at, a := s.in.Rods.At[i], &s.bed.Actions
 			a.N, a.Mx, a.My = a.N-t, a.Mx-t*at.Y, a.My+t*at.X
 		}
-		if _, more, ok := s.need(); ok {
+		if _, more, ok := s.need(false); ok {
 			out.Need = max(out.Need, more)
 		}
 		s.bed = own
@@ -146,7 +152,7 @@ func (s *sharer) spread(c float64) plate.Contact {
 
 // whole finds the contact of the whole plate: an even block about the resultant while
 // that needs no rods, else a block of the bearing strength and rods.
-func (s *sharer) whole(float64) plate.Contact {
+func (s *sharer) whole(float64, bool) plate.Contact {
 	p := &s.in.Plate
 	s.bed.Outline = contact.Rectangle(p.SizeX, p.SizeY)
 	shared := &s.in.Shared
@@ -159,7 +165,7 @@ func (s *sharer) whole(float64) plate.Contact {
 		}
 		return s.raised(out)
 	}
-	r, need, ok := s.need()
+	r, need, ok := s.need(true)
 	if !ok || need > 1+1e-9 {
 		out.Reason, out.Need = exhausted, need
 		if !ok {
