@@ -110,25 +110,68 @@ func TestPinnedBaseHoldsUpliftByRodsBetweenItsFlanges(t *testing.T) {
 	}
 }
 
-// TestColumnBaseUnderTwoMomentsIsAnswered gives the demo's base, on a plate with
-// corner rods about a tube, a moment about either axis.
-func TestColumnBaseUnderTwoMomentsIsAnswered(t *testing.T) {
-	for _, basis := range families {
-		m := &footwardv1.CheckColumnBaseRequest{}
-		text := plateAt(basis, 360, 360, 25, "tube: {size_x_mm: 136, size_y_mm: 136, wall_mm: 8}", "", cornerRods(150, 150))
-		text = strings.Replace(text, "forces: {}\n", "", 1)
-		text = strings.Replace(text, "footprint_weld_throat_mm: 4\n", "", 1)
-		text = strings.Replace(text, "basis: {basis: "+basis+"}\n", "", 1)
-		indented := strings.ReplaceAll(text, "\n", "\n  ")
-		require.NoError(t, protoyaml.Unmarshal([]byte("basis: {basis: "+basis+"}\nbase:"+indented+`
+// tubeBase returns a column base of a tube with corner rods under moments about both
+// axes.
+func tubeBase(t *testing.T, basis string) *footwardv1.CheckColumnBaseRequest {
+	t.Helper()
+	text := plateAt(basis, 360, 360, 25, "tube: {size_x_mm: 136, size_y_mm: 136, wall_mm: 8}", "", cornerRods(150, 150))
+	for _, cut := range []string{"forces: {}\n", "footprint_weld_throat_mm: 4\n", "basis: {basis: " + basis + "}\n"} {
+		text = strings.Replace(text, cut, "", 1)
+	}
+	m := &footwardv1.CheckColumnBaseRequest{}
+	require.NoError(t, protoyaml.Unmarshal([]byte("basis: {basis: "+basis+"}\nbase:"+strings.ReplaceAll(text, "\n", "\n  ")+`
 load_cases:
   cases:
     - {name: "wind", forces: {n_kn: -50, m_x_knm: 4, m_y_knm: 6}}
     - {name: "hardly", forces: {n_kn: -50, m_x_knm: 4, m_y_knm: 0.000001}}
     - {name: "lift", forces: {n_kn: 20, m_x_knm: 1, m_y_knm: 1}}
-`), m), "%s", indented)
+`), m))
+	return m
+}
+
+func TestColumnBaseUnderTwoMomentsIsAnswered(t *testing.T) {
+	for _, basis := range families {
+		m := tubeBase(t, basis)
 		r, err := service(t).CheckColumnBase(t.Context(), m)
 		require.NoError(t, err)
 		assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, r.GetResult().GetVerdict(), "%s %s", basis, r.GetResult().GetReason())
+
+		// A soft bed gives the rods more, and the sections hold that.
+		m.Base.Sharing = &footwardv1.ForceSharing{ModulusNMm3: 0.1}
+		soft, err := service(t).CheckColumnBase(t.Context(), m)
+		require.NoError(t, err)
+		assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, soft.GetResult().GetVerdict(), "%s %s", basis, soft.GetResult().GetReason())
+		assert.Greater(t, used(soft.GetResult(), "plate_section_pulled"), 1.1*used(r.GetResult(), "plate_section_pulled"), basis)
+	}
+}
+
+func used(r *footwardv1.CheckResult, id string) float64 {
+	for _, s := range r.GetLimitStates() {
+		if s.GetId() == id {
+			return s.GetUtilization()
+		}
+	}
+	return 0
+}
+
+// TestSizeFindsAPlateWithCornerRodsUnderTwoMoments offers rods at the corners and in
+// the middle of the sides.
+func TestSizeFindsAPlateWithCornerRodsUnderTwoMoments(t *testing.T) {
+	for _, basis := range families {
+		m := tubeBase(t, basis)
+		plan := func(x float64, at ...*footwardv1.RodPosition) *footwardv1.PlatePlan {
+			return &footwardv1.PlatePlan{SizeXMm: x, SizeYMm: x, Positions: at}
+		}
+		at := func(x, y float64) *footwardv1.RodPosition { return &footwardv1.RodPosition{XMm: x, YMm: y} }
+		r, err := service(t).SizeColumnBase(t.Context(), &footwardv1.SizeColumnBaseRequest{
+			Basis: m.GetBasis(), Base: m.GetBase(), Loads: &footwardv1.SizeColumnBaseRequest_LoadCases{LoadCases: m.GetLoadCases()},
+			Offer: &footwardv1.SizeOffer{
+				Plans:       []*footwardv1.PlatePlan{plan(300, at(120, 120), at(-120, 120), at(120, -120), at(-120, -120)), plan(360, at(150, 0), at(-150, 0), at(0, 150), at(0, -150))},
+				ThicknessMm: []float64{10, 12, 15, 20, 25}, Rods: rodOffers("M16", "M20"),
+			},
+		})
+		require.NoError(t, err, basis)
+		require.True(t, r.GetFound(), basis)
+		assert.NotEmpty(t, r.GetBest().GetGoverningId(), basis)
 	}
 }
