@@ -37,7 +37,7 @@ type sharer struct {
 
 // alike is the stiffness of every rod on a plastic block [N/mm]: it is the same for
 // all, so that places alone share the tension, and small beside the block's.
-const alike = 1e7
+const alike = 5e5
 
 // contact returns what finds the contact of the plate with its support.
 func (r *PlateResult) contact() plate.Finder {
@@ -91,7 +91,7 @@ func (s *sharer) solve(share float64) (contact.Result, bool) {
 }
 
 // safely is how far above the least strength the contact is solved where no more is
-// available: at it the plate just begins to tip.
+// available: at it the plate just begins to tip, and the rods' share is not settled.
 const safely = 1.02
 
 // need returns the contact at the strength available, or at what is needed where that
@@ -107,6 +107,11 @@ func (s *sharer) need(rods bool) (r contact.Result, share float64, ok bool) {
 	share = least.Pressure / s.in.Bearing.Pressure
 	if !rods {
 		return r, share, true
+	}
+	if share <= 1 {
+		if r, ok = s.solve(1); ok {
+			return r, share, true
+		}
 	}
 	r, ok = s.solve(max(1, safely*share))
 	return r, share, ok
