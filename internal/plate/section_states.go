@@ -42,6 +42,15 @@ func (r *Result) beyondClause(k *limit.Kind) limit.State {
 	return limit.Beyond(k, r.Misfit.Reason())
 }
 
+// columnLeft returns the state of the column's own section where the pattern by which
+// its forces are found does not fit.
+func (r *Result) columnLeft(k *limit.Kind, otherwise string) limit.State {
+	if r.Misfit != Fits && r.Sections.Known {
+		return limit.Skip(k, r.Misfit.Reason()+"; the column's own section is not checked")
+	}
+	return r.settled(k, otherwise)
+}
+
 // balanced holds the equilibrium found for the sections beside that of the clause.
 func (r *Result) balanced(s limit.State) limit.State {
 	c := &r.Sections.Contact
