@@ -1,6 +1,8 @@
 package base
 
 import (
+	"math"
+
 	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/plate"
@@ -141,13 +143,24 @@ func (s *sharer) spread(c float64, rods bool) plate.Contact {
 		r, _, _ = s.need(true)
 	}
 	if out.Tensions, raised = s.tensions(r.Rods); raised {
-		own := s.bed
+		own, press := s.bed, -s.in.Actions.N
 		s.bed.Rods = nil
 		for i, t := range s.in.Shared.Tensions {
 			at, a := s.in.Rods.At[i], &s.bed.Actions
 			a.N, a.Mx, a.My = a.N-t, a.Mx-t*at.Y, a.My+t*at.X
+			press += t
 		}
-		if _, more, ok := s.need(false); ok {
+		// No more than in proportion: where the tensions hardly differ, so does what
+		// presses, wherever it presses.
+		most := math.Inf(1)
+		if r.Pressed > 0 {
+			most = share * press / r.Pressed
+		}
+		_, more, ok := s.need(false)
+		if !ok {
+			more = most
+		}
+		if more = min(more, most); more < math.Inf(1) {
 			out.Need = max(out.Need, more)
 		}
 		s.bed = own

@@ -270,3 +270,37 @@ func BenchmarkThicknessOfSections(b *testing.B) {
 		r.States(&l)
 	}
 }
+
+// TestSecondMomentThatVanishesChangesNoColumnBase holds that with an elastic bed and
+// with preload too.
+func TestSecondMomentThatVanishesChangesNoColumnBase(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawn(t)
+		a := p.Plate.Actions
+		a.My = 0
+		if math.Abs(a.Mx) < 1e5 {
+			t.Skip("nearly no moment")
+		}
+		in := &base.ColumnInput{Base: *p, Cases: []base.Case{{Name: "one", Actions: a}}, NoSizes: true}
+		if rapid.Bool().Draw(t, "elastic") {
+			in.Modulus = rapid.Float64Range(0.1, 20).Draw(t, "k")
+			in.Preload = rapid.SampledFrom([]float64{0, 20e3}).Draw(t, "preload")
+		}
+		answer := func() *limit.List {
+			r, err := base.CheckColumn(in)
+			require.NoError(t, err)
+			l := &limit.List{}
+			for _, s := range func() []limit.State { var l limit.List; r.States(&l); return append([]limit.State(nil), l.All()...) }() {
+				l.Add(s)
+			}
+			return l
+		}
+		one := answer()
+		in.Cases[0].Actions.My = 1
+		two := answer()
+		if u := greatest(one); u < 1.5 {
+			assert.InDelta(t, u, greatest(two), 5e-3*max(1, u), "%+v\n%+v", one.Governing(), two.Governing())
+			assert.True(t, math.Abs(u-1) < 1e-2 || one.Verdict() == two.Verdict(), "%v %v", one.Governing(), two.Governing())
+		}
+	})
+}
