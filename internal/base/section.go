@@ -1,6 +1,8 @@
 package base
 
 import (
+	"math"
+
 	"footward.example/footward/internal/contact"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/plate"
@@ -37,7 +39,7 @@ type sharer struct {
 
 // alike is the stiffness of every rod on a plastic block [N/mm]: it is the same for
 // all, so that places alone share the tension, and small beside the block's.
-const alike = 1e7
+const alike = 5e5
 
 // contact returns what finds the contact of the plate with its support.
 func (r *PlateResult) contact() plate.Finder {
@@ -91,12 +93,12 @@ func (s *sharer) solve(share float64) (contact.Result, bool) {
 }
 
 // safely is how far above the least strength the contact is solved where no more is
-// available: at it the plate just begins to tip.
+// available: at it the plate just begins to tip, and the rods' share is not settled.
 const safely = 1.02
 
 // need returns the contact at the strength available, or at what is needed where that
-// is not enough, and the share of it that is needed at least.
-func (s *sharer) need() (r contact.Result, share float64, ok bool) {
+// is not enough, and the share of it that is needed at least; without rods that alone.
+func (s *sharer) need(rods bool) (r contact.Result, share float64, ok bool) {
 	a := &s.bed.Actions
 	bed := section.Bed{Outline: s.bed.Outline, Cuts: s.bed.Cuts}
 	least, ok := section.LeastBlock(&bed, s.places(), a)
@@ -105,6 +107,14 @@ func (s *sharer) need() (r contact.Result, share float64, ok bool) {
 		return r, 0, false
 	}
 	share = least.Pressure / s.in.Bearing.Pressure
+	if !rods {
+		return r, share, true
+	}
+	if share <= 1 {
+		if r, ok = s.solve(1); ok {
+			return r, share, true
+		}
+	}
 	r, ok = s.solve(max(1, safely*share))
 	return r, share, ok
 }
@@ -121,22 +131,36 @@ func (s *sharer) places() []geom.Point {
 // spread finds the contact of the footprint widened by c, a plastic block of the
 // bearing strength: EN 1993-1-8 6.2.5 under any moments. Where the base was found to
 // pull its rods more, the support presses as much more.
-func (s *sharer) spread(c float64) plate.Contact {
+func (s *sharer) spread(c float64, rods bool) plate.Contact {
 	s.bed.Outline, s.bed.Cuts = s.in.Spread(c)
-	r, share, ok := s.need()
+	r, share, ok := s.need(rods)
 	out := plate.Contact{Found: ok, Reason: r.Reason, Need: share}
-	if !ok {
+	if !ok || !rods && !s.in.Shared.Known {
 		return out
 	}
 	var raised bool
+	if !rods {
+		r, _, _ = s.need(true)
+	}
 	if out.Tensions, raised = s.tensions(r.Rods); raised {
-		own := s.bed
+		own, press := s.bed, -s.in.Actions.N
 		s.bed.Rods = nil
 		for i, t := range s.in.Shared.Tensions {
 			at, a := s.in.Rods.At[i], &s.bed.Actions
 			a.N, a.Mx, a.My = a.N-t, a.Mx-t*at.Y, a.My+t*at.X
+			press += t
 		}
-		if _, more, ok := s.need(); ok {
+		// No more than in proportion: where the tensions hardly differ, so does what
+		// presses, wherever it presses.
+		most := math.Inf(1)
+		if r.Pressed > 0 {
+			most = share * press / r.Pressed
+		}
+		_, more, ok := s.need(false)
+		if !ok {
+			more = most
+		}
+		if more = min(more, most); more < math.Inf(1) {
 			out.Need = max(out.Need, more)
 		}
 		s.bed = own
@@ -146,7 +170,7 @@ func (s *sharer) spread(c float64) plate.Contact {
 
 // whole finds the contact of the whole plate: an even block about the resultant while
 // that needs no rods, else a block of the bearing strength and rods.
-func (s *sharer) whole(float64) plate.Contact {
+func (s *sharer) whole(float64, bool) plate.Contact {
 	p := &s.in.Plate
 	s.bed.Outline = contact.Rectangle(p.SizeX, p.SizeY)
 	shared := &s.in.Shared
@@ -159,7 +183,7 @@ func (s *sharer) whole(float64) plate.Contact {
 		}
 		return s.raised(out)
 	}
-	r, need, ok := s.need()
+	r, need, ok := s.need(true)
 	if !ok || need > 1+1e-9 {
 		out.Reason, out.Need = exhausted, need
 		if !ok {

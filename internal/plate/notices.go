@@ -57,7 +57,7 @@ var (
 func Remarks() []*limit.Notice {
 	return []*limit.Notice{softUnknown, softPeak, spreadPlate, bearingApart, rodsToo, yieldLine, noPrying, withPrying, pryingModel, castIn,
 		pryingUS, columnApart, columnSection, beyondTips, weldless, innerRods, hollow, blockLambda, shortBlock, width45, shearOther, soilPressure,
-		sectionModel, sectionAlone, sectionBay, sectionLeft}
+		sectionModel, sectionAlone, sectionBay, sectionPrying, sectionLeft}
 }
 
 // Notices appends the notices.

@@ -19,8 +19,9 @@ type Contact struct {
 }
 
 // Finder finds the contact. By Eurocode the support presses under the footprint
-// widened by spread [mm], in United States practice under the whole plate.
-type Finder func(spread float64) Contact
+// widened by spread [mm], in United States practice under the whole plate. Without
+// rods, only what is needed of the strength is looked for.
+type Finder func(spread float64, rods bool) Contact
 
 // Sections are the straight sections of the plate at any angle, which hold it where
 // the clauses' own pattern does not fit.
@@ -98,7 +99,7 @@ func (r *Result) NeedsSections() bool { return r.Sections.Asked }
 func (r *Result) Hold(find Finder) {
 	if s := &r.Sections; s.Asked {
 		s.find, s.Known = find, true
-		r.sections(s, r.T, r.Fy, find(r.EC.C))
+		r.sections(s, r.T, r.Fy, find(r.EC.C, true))
 	}
 }
 
@@ -122,7 +123,9 @@ func (r *Result) sections(s *Sections, t, fy float64, c Contact) {
 		}
 	}
 	r.press(s)
-	r.pull(s)
+	if len(c.Tensions) > 0 {
+		r.pull(s)
+	}
 }
 
 // press finds the worst section on the pressed side.

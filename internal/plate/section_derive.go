@@ -16,6 +16,8 @@ var (
 		Text: "Moments act about both axes: the clauses' own states hold one of them with the axial force alone; the sections at any angle hold both together."}
 	sectionBay = &limit.Notice{Code: "plate_rods_between_flanges", Severity: limit.Info,
 		Text: "Rods between flanges, or between two plates, bend the plate as if it were held along the web or the nearer plate alone, on the safe side."}
+	sectionPrying = &limit.Notice{Code: "plate_section_prying", Severity: limit.Caution,
+		Text: "The rods are so short that prying develops (L_b not above L_b*): the force in them and in what holds them is higher than their tension found for the sections. The plate is not credited with it."}
 	sectionLeft = &limit.Notice{Code: "plate_rods_left_out", Severity: limit.Caution,
 		Text: "Rods on the weld of the footprint, or inside a hollow or solid one, are left out where actions are shared for the sections."}
 )
@@ -36,8 +38,14 @@ func (r *Result) noticesSections(l *limit.Notices) {
 			l.Add(sectionLeft)
 		}
 	}
+	l.Add(columnApart)
 	if s.Mt > 0 {
 		l.Add(rodsToo)
+		for i := range s.Contact.Tensions {
+			if r.sectionPull(i) > s.Contact.Tensions[i] {
+				l.Add(sectionPrying)
+			}
+		}
 		if r.in.Design.Basis == basis.Eurocode && r.in.WeldThroat == 0 {
 			l.Add(weldless)
 		}

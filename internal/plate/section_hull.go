@@ -48,7 +48,7 @@ func (in *Input) bendingLines() hull {
 // Source: EN 1993-1-8:2005 Figure 6.8; AISC Design Guide 1, 2nd ed., 3.4.
 func (in *Input) holdingLines() hull {
 	f := &in.Footprint
-	weld, wall := weldReach*math.Sqrt2*in.WeldThroat, 0.0
+	weld, wall := weldReach*math.Sqrt2*in.weldLeft(), 0.0
 	if in.Design.Basis != basis.Eurocode {
 		weld, wall = 0, f.Thick
 	}
@@ -69,7 +69,7 @@ func (in *Input) holdingLines() hull {
 // of two plates, and whether it stands between flanges or plates at all [mm].
 func (in *Input) inBay(p geom.Point) (arm float64, ok bool) {
 	f := &in.Footprint
-	weld, wall := weldReach*math.Sqrt2*in.WeldThroat, 0.0
+	weld, wall := weldReach*math.Sqrt2*in.weldLeft(), 0.0
 	if in.Design.Basis != basis.Eurocode {
 		weld, wall = 0, 1
 	}

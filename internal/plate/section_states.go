@@ -42,6 +42,15 @@ func (r *Result) beyondClause(k *limit.Kind) limit.State {
 	return limit.Beyond(k, r.Misfit.Reason())
 }
 
+// columnLeft returns the state of the column's own section where the pattern by which
+// its forces are found does not fit.
+func (r *Result) columnLeft(k *limit.Kind, otherwise string) limit.State {
+	if r.Misfit != Fits && r.Sections.Known {
+		return limit.Skip(k, r.Misfit.Reason()+"; the column's own section is not checked")
+	}
+	return r.settled(k, otherwise)
+}
+
 // balanced holds the equilibrium found for the sections beside that of the clause.
 func (r *Result) balanced(s limit.State) limit.State {
 	c := &r.Sections.Contact
@@ -109,7 +118,7 @@ func (r *Result) pressedState(l *limit.List) limit.State {
 	if l.NoSizes || e.Utilization < slight {
 		return e
 	}
-	return e.Need(limit.PlateThickness, r.sectionNeed(func(s *Sections) float64 { return s.Mp / s.Rp }, s.Mp))
+	return e.Need(limit.PlateThickness, r.sectionNeed(false, s.Mp))
 }
 
 func (r *Result) pulledState(l *limit.List) limit.State {
@@ -117,23 +126,21 @@ func (r *Result) pulledState(l *limit.List) limit.State {
 		return s
 	}
 	s := &r.Sections
-	used := func(s *Sections) float64 {
-		if r.in.Design.Basis == basis.Eurocode {
-			return max(s.Mt/s.Rt, s.Rods) // as a T-stub, which its rods hold too
-		}
-		return s.Mt / s.Rt
+	used := max(s.Mt/s.Rt, s.Rods) // as a T-stub, which its rods hold too
+	if r.in.Design.Basis.US() {
+		used = s.Mt / s.Rt
 	}
-	if u := used(s); !(u > 0) || u < hardly && s.Mp > 0 {
+	if !(used > 0) || used < hardly && s.Mp > 0 {
 		return limit.Skip(pulledAt, "no rod pulls that the plate must hold")
 	}
-	e := limit.Evaluate(pulledAt, used(s), 1)
-	if e.Reason = where(&s.Pulled); used(s) > s.Mt/s.Rt {
+	e := limit.Evaluate(pulledAt, used, 1)
+	if e.Reason = where(&s.Pulled); used > s.Mt/s.Rt {
 		e.Reason = "the rod that pulls most governs"
 	}
 	if l.NoSizes || e.Utilization < slight {
 		return e
 	}
-	return e.Need(limit.PlateThickness, r.sectionNeed(used, s.Mt))
+	return e.Need(limit.PlateThickness, r.sectionNeed(true, s.Mt))
 }
 
 // hardly is the use below which rods only follow the tilt of a stiff support [-].
@@ -162,40 +169,80 @@ const leastThickness = 0.01
 const thickest = 1000.0
 
 // sectionNeed returns the thickness as built at which a use of the sections is 1
-// [mm]. In United States practice what bends does not depend on it; by Eurocode it
-// spreads the pressure, so it is searched.
-func (r *Result) sectionNeed(used func(*Sections) float64, m float64) float64 {
+// [mm], on the pulled side or the pressed. In United States practice what bends does
+// not depend on it; by Eurocode it spreads the pressure, so it is searched.
+func (r *Result) sectionNeed(pulled bool, m float64) float64 {
 	in := r.in
 	if in.Design.Basis.US() {
 		phi := basis.Flexure.Factor(in.Design.Basis)
 		return in.Plate.Needed(func(fy, _ float64) float64 { return math.Sqrt(4 * m / (phi * fy)) })
 	}
-	return in.Plate.Needed(func(fy, _ float64) float64 {
-		enough := func(t float64) bool {
-			var s Sections
-			c := r.Sections.find(t * math.Sqrt(fy/(3*in.Bearing.Pressure*in.Design.EC.GammaM0)))
-			r.sections(&s, t, fy, c)
-			return c.Found && used(&s) <= 1
-		}
-		low, high := leastThickness, r.T
-		if enough(low) {
-			return 0
-		}
-		for !enough(high) {
-			if low, high = high, 2*high; high > thickest {
-				return math.Inf(1)
-			}
-		}
-		for range thicknessSteps {
-			if middle := math.Sqrt(low * high); enough(middle) {
-				high = middle
-			} else {
-				low = middle
-			}
-		}
-		return high
-	})
+	if pulled && r.Sections.Rods > 1 {
+		return 0 // the rods give way first
+	}
+	// c, the strengths and the use follow from t sqrt(f_y) alone.
+	t := r.searchThickness(pulled)
+	return in.Plate.Needed(func(fy, _ float64) float64 { return t * math.Sqrt(r.Fy/fy) })
 }
+
+// searchThickness returns the net thickness of the plate's own steel at which the
+// sections are just used up [mm]; infinity where there is none.
+func (r *Result) searchThickness(pulled bool) float64 {
+	in := r.in
+	of := func(s *Sections) float64 {
+		switch {
+		case !pulled:
+			return s.Mp / s.Rp
+		case s.Rods > 1:
+			return math.Inf(1)
+		}
+		return s.Mt / s.Rt
+	}
+	use := func(t float64) float64 {
+		var s Sections
+		r.sections(&s, t, r.Fy, r.Sections.find(t*math.Sqrt(r.Fy/(3*in.Bearing.Pressure*in.Design.EC.GammaM0)), pulled))
+		if !s.Contact.Found {
+			return math.Inf(1)
+		}
+		return of(&s)
+	}
+	// It follows a power of the thickness nearly.
+	t1, u1 := r.T, of(&r.Sections)
+	t2 := t1 * math.Sqrt(u1)
+	for range secants {
+		u2 := use(t2)
+		if u2 <= 1 && u2 > 1-closeUse {
+			return t2
+		}
+		power := math.Log(u2/u1) / math.Log(t2/t1)
+		if !(power < -0.5 && power > -8) {
+			break
+		}
+		t1, u1, t2 = t2, u2, t2*math.Pow(u2*(1+closeUse/2), -1/power)
+	}
+	low, high := leastThickness, r.T
+	if use(low) <= 1 {
+		return 0
+	}
+	for use(high) > 1 {
+		if low, high = high, 2*high; high > thickest {
+			return math.Inf(1)
+		}
+	}
+	for range thicknessSteps {
+		if middle := math.Sqrt(low * high); use(middle) <= 1 {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return high
+}
+
+const (
+	secants  = 8
+	closeUse = 2e-4 // of 1, that is near enough
+)
 
 // thicknessSteps narrow the thickness to 1e-4 of it.
 const thicknessSteps = 17
