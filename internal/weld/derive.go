@@ -185,18 +185,22 @@ func (r *Result) flow(s *derive.Sheet, mark string, at Spot, f Flow) func(formul
 	l := full.Length()
 	ux, uy := (full.B.X-full.A.X)/l, (full.B.Y-full.A.Y)/l
 	qx, qy := r.Share.Shear(p)
-	careful := func(symbol, expression string, value float64, unit, clause string) {
+	if f == (Flow{}) {
+		// Where a criterion is met by nothing anywhere, any place shows it.
+		f = Flow{math.Abs(qx*ux + qy*uy), math.Abs(qy*ux - qx*uy), math.Abs(r.Share.Axial(p))}
+	}
+	note := func(symbol, expression string, value float64, unit, clause string) {
 		s.Step(symbol+mark, put(expression), value, unit, clause)
 	}
 	s.Given("x"+mark, p.X, "mm", "governing end of a segment")
 	s.Given("y"+mark, p.Y, "mm", "governing end of a segment")
 	s.Given("c_x"+mark, ux, "", "direction of the segment")
 	s.Given("c_y"+mark, uy, "", "direction of the segment")
-	careful("q_x", "V_x / L_w - t_J ({y} - Y_c)", qx, "N/mm", vectorShare)
-	careful("q_y", "V_y / L_w + t_J ({x} - X_c)", qy, "N/mm", vectorShare)
-	careful("q_par", "abs({q_x} {c_x} + {q_y} {c_y})", f.Along, "N/mm", "along the axis")
-	careful("q_acr", "abs({q_y} {c_x} - {q_x} {c_y})", f.Across, "N/mm", "across it, parallel to the plate")
-	careful("q_nor", "abs(N / L_w + a_x ({x} - X_c) + a_y ({y} - Y_c))", f.Normal, "N/mm", "square to the plate")
+	note("q_x", "V_x / L_w - t_J ({y} - Y_c)", qx, "N/mm", vectorShare)
+	note("q_y", "V_y / L_w + t_J ({x} - X_c)", qy, "N/mm", vectorShare)
+	note("q_par", "abs({q_x} {c_x} + {q_y} {c_y})", f.Along, "N/mm", "along the axis")
+	note("q_acr", "abs({q_y} {c_x} - {q_x} {c_y})", f.Across, "N/mm", "across it, parallel to the plate")
+	note("q_nor", "abs(N / L_w + a_x ({x} - X_c) + a_y ({y} - Y_c))", f.Normal, "N/mm", "square to the plate")
 	return put
 }
 
