@@ -17,7 +17,7 @@ import (
 const module = "footward.example/footward/"
 
 // foundations are what a part may import of the kernel; base and size compose parts.
-var foundations = []string{"basis", "material", "geom", "limit", "derive", "friction"}
+var foundations = []string{"basis", "material", "geom", "limit", "derive", "section", "friction"}
 
 // standard are the packages of the Go library that the kernel may use.
 var standard = []string{"cmp", "errors", "fmt", "maps", "math", "slices", "sort", "strconv", "strings"}

@@ -100,8 +100,9 @@ func TestStackAndGroundEqualTheirParts(t *testing.T) {
 			return r.Settles.Total
 		}
 		s.Stages = []settle.Stage{{N: 60e3 + net, Above: above(geom.Actions{N: -60e3})}, {N: 120e3 + net, My: 3e3 * g.Height, Above: above(a)}}
-		// All of the plate is pressed: M/(k I) with 1/k = 2 300/40, at half its height.
-		s.Stages[1].TurnY = 3e3 * (plate.Plate.Thickness + 300) / (40. / 600 * math.Pow(420, 4) / 12)
+		// All of the plate is pressed: M/(k I) at half its height, k A of the 2 to 1 spread:
+		// 40/(4/pi 280/(420 700) + 320/(pi/4 700^2)).
+		s.Stages[1].TurnY = 3e3 * (plate.Plate.Thickness + 300) / (40 / (4/math.Pi*280/(420*700) + 320/(math.Pi/4*700*700)) / (420 * 420) * math.Pow(420, 4) / 12)
 		sinks, err := settle.Check(&s)
 		require.NoError(t, err)
 		for id, s := range states(t, sinks) {

@@ -26,10 +26,10 @@ type Case struct {
 	Name    string
 	Stage   int // counted from 1; 0: none
 	Actions geom.Actions
-	Lasting Lasting
 	// Weights are the factors on the weight of a concrete pad in this combination
 	// [-]; none: the greatest and the least of any.
 	Weights []float64
+	Lasting Lasting
 }
 
 // ColumnInput is a whole column base under its combinations.
@@ -495,7 +495,8 @@ func (c *column) parts(k *Case, at *geom.Actions, solved *shared) ([]part, error
 	out := []part{beneath}
 	in := *b
 	in.Plate.Actions, in.Support.Actions = c.in.onPlate(k.Actions, *at), *at
-	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.highest, Tensions: solved.most}
+	in.Plate.Shared = plate.Shared{Known: solved.Found, Elastic: c.in.Modulus > 0, Peak: solved.highest, Tensions: solved.most,
+		Pressure: c.pressure(solved)}
 	p, err := CheckPlate(&in)
 	if err != nil {
 		return nil, err

@@ -57,9 +57,9 @@ func (c *column) padStrength(r *ColumnResult) error {
 		return nil
 	}
 	cases := c.in.factored()
+	lifts := c.in.afloat(p)
 	c.foot.pad = padCase{weight: 1}
 	used := -1.0
-	lifts := c.in.afloat(p)
 	for i := range cases {
 		if err := c.in.stopped(); err != nil {
 			return err

@@ -96,11 +96,14 @@ func CheckPlate(in *PlateInput) (*PlateResult, error) {
 		}
 		p.Rods = plate.Rods{
 			At: in.At, Resistance: r.Rods.FtRd, Diameter: in.Rod.Thread.Diameter, StressArea: r.Rods.As,
-			Washer: in.Holes.WasherThickness, Stretch: in.Stretch,
+			Washer: in.Holes.WasherThickness, Stretch: in.Stretch, Hole: in.Holes.Diameter,
 		}
 	}
 	if r.Plate, err = plate.Check(p); err != nil {
 		return nil, err
+	}
+	if r.Plate.NeedsSections() {
+		r.Plate.Hold(r.contact())
 	}
 	return r, nil
 }

@@ -2,6 +2,7 @@ package base_test
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -60,7 +61,15 @@ func TestPlateTakesItsStrengthsFromTheParts(t *testing.T) {
 		var together, apart limit.List
 		r.States(&together)
 		p.States(&apart)
-		assert.Equal(t, apart.All(), together.All())
+		clauses := func(l *limit.List) (out []limit.State) {
+			for _, s := range l.All() {
+				if !strings.HasPrefix(s.Kind.ID, "plate_section") { // these need the contact
+					out = append(out, s)
+				}
+			}
+			return out
+		}
+		assert.Equal(t, clauses(&apart), clauses(&together))
 		assert.NotEqual(t, limit.OutOfScope, together.Verdict())
 
 		var sheet derive.Sheet

@@ -21,6 +21,7 @@ type share struct {
 	rods    []float64
 	pressed float64    // force on the bed [N]
 	tilt    [2]float64 // about x and about y [-]
+	spread  bool       // on the bed of a stack in which the load spreads
 }
 
 // way is one way to share: how stiff bed and rods are and what preload they have.
@@ -74,7 +75,7 @@ func (c *column) beds() []contact.Bed {
 		return out
 	}
 	p := &c.in.Base.Plate.Plate
-	if k := s.Springs.Stack / (p.SizeX * p.SizeY); k > c.in.Modulus {
+	if k := s.Stiffness() / (p.SizeX * p.SizeY); k > c.in.Modulus {
 		out = append(out, contact.Bed{Modulus: k})
 	}
 	return out
@@ -146,6 +147,7 @@ func (c *column) share(a geom.Actions) (shared, error) {
 			out.most[k] = max(out.most[k], t)
 		}
 		out.ways = append(out.ways, shareOf(&r))
+		out.ways[len(out.ways)-1].spread = w.in.Bed != c.bed.Bed
 	}
 	for k := range out.most {
 		out.most[k] = max(out.most[k], c.tight)
@@ -162,7 +164,11 @@ func shareOf(r *contact.Result) share {
 
 // pulls reports whether any rod is in tension.
 func (s *shared) pulls() bool {
-	for _, t := range s.most {
+	return anyPulls(s.most)
+}
+
+func anyPulls(rods []float64) bool {
+	for _, t := range rods {
 		if t > 0 {
 			return true
 		}

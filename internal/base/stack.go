@@ -2,6 +2,7 @@ package base
 
 import (
 	"math"
+	"slices"
 
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/geom"
@@ -345,10 +346,12 @@ func (c *column) sinks(k *Case, s *settle.Stage, least bool) error {
 const mostTurn = 0.1
 
 // turn returns how far the plate turns on its stack about x and y [rad], under the
-// moment that acts at half its height, for shear makes it grow evenly downwards: on
-// tiers as soft as if nothing spread in them,
+// moment that acts at half its height, for shear makes it grow evenly downwards, on a
+// bed as stiff as the stack in which the load spreads:
 //
 //	theta = M/(k I) where all of the plate is pressed; else by the lift-off of the bed
+//
+// That is more than the spreading tiers turn, which are stiffer in turning than in sinking.
 //
 // Source: statics of a rigid plate on springs.
 func (c *column) turn(k *Case, least bool) ([2]float64, error) {
@@ -360,8 +363,12 @@ func (c *column) turn(k *Case, least bool) ([2]float64, error) {
 		return [2]float64{mostTurn, mostTurn}, err
 	}
 	var turn [2]float64
+	spreads := slices.ContainsFunc(solved.ways, func(w share) bool { return w.spread })
 	for i := range solved.ways {
 		w := &solved.ways[i]
+		if w.spread != spreads {
+			continue
+		}
 		turn[0], turn[1] = max(turn[0], w.tilt[0]), max(turn[1], w.tilt[1])
 	}
 	return turn, nil
@@ -402,4 +409,4 @@ func (c *column) turnsLeast(k *Case) (turn [2]float64) {
 const atLeast = "at least: of a plate all of which is pressed, on tiers in which the load spreads"
 
 // betweenTurns is why a tilt is open.
-const betweenTurns = "not verified: the plate on its stack turns too far on tiers as soft as without spread, and little enough on tiers in which the load spreads"
+const betweenTurns = "not verified: the plate turns too far on a bed as stiff as its stack, and little enough with all of it pressed on tiers in which the load spreads"

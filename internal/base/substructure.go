@@ -30,9 +30,9 @@ type Pair struct {
 	Permanent geom.Actions
 	Variable  geom.Actions
 	Weight    float64 // factor of the combination on weights [-]
+	Lift      float64 // of Permanent, what lifts by a source of its own [N]; 0: Permanent.N if it lifts
 	// Accidental has 1.0 on actions, with the strength of the ground as ever.
 	Accidental bool
-	Lift       float64 // of Permanent, what lifts by a source of its own [N]; 0: Permanent.N if it lifts
 }
 
 // Substructure is what carries a base below its plate: a stack of rings, or the

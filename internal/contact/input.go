@@ -35,7 +35,10 @@ type Input struct {
 	// Outline of the contact, convex, in either sense.
 	Outline []geom.Point
 	// Hole in the outline, such as the inside of a ring; usually none.
-	Hole    []geom.Point
+	Hole []geom.Point
+	// Further parts of the outline that do not press, each convex and apart from the
+	// others; they may reach its edge.
+	Cuts    [][]geom.Point
 	Bed     Bed
 	Rods    []Rod
 	Actions geom.Actions

@@ -26,6 +26,7 @@ type Solver struct {
 // scaled is the input in units in which its numbers are near one.
 type scaled struct {
 	outline, hole []geom.Point
+	cuts          [][]geom.Point
 	rods          []Rod
 	k, f          float64
 	load          [3]float64
@@ -48,7 +49,7 @@ type Result struct {
 	Area float64
 	// Pressure at each corner of the outline [MPa].
 	Corners []float64
-	// Corners of the pressed zone; of a plate with a hole, before it is taken out.
+	// Corners of the pressed zone; of a plate with holes, before they are taken out.
 	Zone []geom.Point
 	// Tension of each rod [N].
 	Rods []float64
@@ -126,6 +127,9 @@ func (s *Solver) scale() {
 	if len(in.Hole) > 0 {
 		whole.add(integrate(in.Hole), -1)
 	}
+	for _, c := range in.Cuts {
+		whole.add(integrate(c), -1)
+	}
 	s.size = math.Sqrt(whole.a)
 	a := &in.Actions
 	force := math.Abs(a.N) + (math.Abs(a.Mx)+math.Abs(a.My))/s.size
@@ -146,6 +150,13 @@ func (s *Solver) scale() {
 		return out
 	}
 	n.outline, n.hole = shrink(in.Outline, n.outline), shrink(in.Hole, n.hole)
+	for len(n.cuts) < len(in.Cuts) {
+		n.cuts = append(n.cuts, nil)
+	}
+	n.cuts = n.cuts[:len(in.Cuts)]
+	for i, c := range in.Cuts {
+		n.cuts[i] = shrink(c, n.cuts[i])
+	}
 	n.k, n.f = 1, in.Bed.Strength*s.size*s.size/force
 	// Down, and the moments that press the +x and the +y side.
 	n.load = [3]float64{-a.N / force, a.My / force / s.size, -a.Mx / force / s.size}
@@ -161,6 +172,9 @@ func (s *Solver) scale() {
 	n.whole = integrate(n.outline)
 	if len(n.hole) > 0 {
 		n.whole.add(integrate(n.hole), -1)
+	}
+	for _, c := range n.cuts {
+		n.whole.add(integrate(c), -1)
 	}
 }
 
@@ -347,6 +361,10 @@ func (s *Solver) press(b *balance, u plane, level, sign float64) {
 		s.other = cut(n.hole, u, level, s.other[:0])
 		m.add(integrate(s.other), -1)
 	}
+	for _, c := range n.cuts {
+		s.other = cut(c, u, level, s.other[:0])
+		m.add(integrate(s.other), -1)
+	}
 	k := sign * n.k
 	a := u.a - level
 	b.out[0] += k * (a*m.a + u.b*m.x + u.c*m.y)
@@ -410,6 +428,10 @@ func (s *Solver) answer(r *Result, u plane) {
 	r.Area = integrate(s.zone).a
 	if len(n.hole) > 0 {
 		s.other = cut(n.hole, u, 0, s.other[:0])
+		r.Area -= integrate(s.other).a
+	}
+	for _, c := range n.cuts {
+		s.other = cut(c, u, 0, s.other[:0])
 		r.Area -= integrate(s.other).a
 	}
 	r.Area *= s.size * s.size

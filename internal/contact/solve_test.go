@@ -435,3 +435,25 @@ func TestPreloadThatTheBedCannotBear(t *testing.T) {
 	assert.False(t, r.Found)
 	assert.Contains(t, r.Reason, "preload")
 }
+
+// TestCutsPressNothing holds an H of three strips against a hole and by hand: under
+// the moment about the middle of one strip only that strip presses.
+func TestCutsPressNothing(t *testing.T) {
+	in := &contact.Input{Outline: contact.Rectangle(300, 400), Bed: contact.Bed{Modulus: 1}, Actions: geom.Actions{N: -1e5, Mx: 2e6, My: 1e6}}
+	in.Hole = []geom.Point{{X: -100, Y: -150}, {X: 100, Y: -150}, {X: 100, Y: 150}, {X: -100, Y: 150}}
+	a := solve(t, in)
+	in.Cuts, in.Hole = [][]geom.Point{in.Hole}, nil
+	b := solve(t, in)
+	assert.InEpsilon(t, a.Peak, b.Peak, 1e-12)
+	assert.InEpsilon(t, a.Area, b.Area, 1e-12)
+	// Flanges 300 by 50 mm at y = +-175, a web 20 mm wide.
+	in.Cuts = [][]geom.Point{
+		{{X: -150, Y: -150}, {X: -10, Y: -150}, {X: -10, Y: 150}, {X: -150, Y: 150}},
+		{{X: 10, Y: -150}, {X: 150, Y: -150}, {X: 150, Y: 150}, {X: 10, Y: 150}},
+	}
+	in.Bed, in.Actions = contact.Bed{Strength: 10}, geom.Actions{N: -150e3, Mx: 150e3 * 175}
+	c := solve(t, in)
+	require.True(t, c.Found)
+	assert.InEpsilon(t, 300*50, c.Area, 1e-3)
+	assert.InEpsilon(t, 10, c.Peak, 1e-3)
+}

@@ -35,6 +35,9 @@ func Validate(in *Input, faults *limit.Faults) {
 			}
 		}
 	}
+	for i, c := range in.Cuts {
+		validateOutline(c, fmt.Sprintf("cuts[%d]", i), faults)
+	}
 	if b := &in.Bed; b.Modulus == 0 && b.Strength == 0 {
 		faults.Add(limit.Missing, "bed", "needs a modulus, a strength or both")
 	} else if !(b.Modulus == 0 || within(b.Modulus, 1e-9, 1e9)) || !(b.Strength == 0 || within(b.Strength, 1e-9, 1e6)) {

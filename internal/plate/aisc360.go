@@ -61,7 +61,7 @@ const (
 func (r *Result) us() {
 	in, u := r.in, &r.US
 	u.Rm = basis.Flexure.Factor(in.Design.Basis) * r.Fy * r.T * r.T / 4
-	if r.Case == Idle || r.Case == Biaxial {
+	if r.Case == Idle {
 		return
 	}
 	f := &r.frame

@@ -107,7 +107,7 @@ func (r *Result) centre() {
 // under compression, and with a moment only of two plates across their gap,
 // which bring it in as a pair of forces, while no side lifts.
 func (r *Result) centreCovered() bool {
-	if r.Case != Uniaxial {
+	if r.Case != Uniaxial || r.Biaxial {
 		return r.Case == Concentric
 	}
 	return r.in.Footprint.Shape == TwoPlates && !r.frame.AlongY && r.P > 0 && r.Misfit == Fits && !r.Loose &&

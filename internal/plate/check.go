@@ -16,18 +16,20 @@ const (
 	Concentric      // compression alone
 	Uniaxial        // a moment about one axis
 	Uplift          // tension alone
-	Biaxial         // moments about both axes
 )
 
 // Result holds every intermediate value of a check.
 type Result struct {
 	in   *Input
 	Case Case
-	N    float64 // axial force, tension positive [N]
-	P    float64 // compression, a magnitude; 0 under tension [N]
-	M    float64 // moment, a magnitude [Nmm]
-	T    float64 // thickness left after corrosion [mm]
-	Fy   float64 // yield strength at the thickness as built [MPa]
+	// Whether moments act about both axes: the one that the clauses' states show is
+	// then taken alone.
+	Biaxial bool
+	N       float64 // axial force, tension positive [N]
+	P       float64 // compression, a magnitude; 0 under tension [N]
+	M       float64 // moment, a magnitude [Nmm]
+	T       float64 // thickness left after corrosion [mm]
+	Fy      float64 // yield strength at the thickness as built [MPa]
 
 	frame  frame
 	Misfit Misfit // why a moment or an uplift is beyond the clauses
@@ -40,6 +42,8 @@ type Result struct {
 	US     American
 	Column Column
 	Centre Centre
+
+	Sections Sections
 }
 
 // Check verifies a base plate. Errors: limit.Faults.
@@ -54,15 +58,11 @@ func Check(in *Input) (Result, error) {
 	r.Fy, _, _ = in.Plate.Steel.At(in.Plate.Thickness)
 	switch {
 	case a.Mx != 0 && a.My != 0:
-		r.Case, r.Misfit = Biaxial, BothAxes
+		r.both()
 	case a.Mx != 0:
-		// M_x > 0 presses the -y side, so the +y side lifts.
-		r.Case, r.M = Uniaxial, math.Abs(a.Mx)
-		r.frame = in.frame(true, math.Copysign(1, a.Mx))
+		r.aboutX()
 	case a.My != 0:
-		// M_y > 0 presses the +x side, so the -x side lifts.
-		r.Case, r.M = Uniaxial, math.Abs(a.My)
-		r.frame = in.frame(false, -math.Copysign(1, a.My))
+		r.aboutY()
 	case a.N < 0:
 		r.Case = Concentric
 		r.frame = in.frame(true, 1)
@@ -70,13 +70,65 @@ func Check(in *Input) (Result, error) {
 		r.Case = Uplift
 		r.frame = in.frame(in.Footprint.Shape != TwoPlates, 1)
 	}
-	if r.Case == Uplift && in.Footprint.Shape == Tube {
+	switch {
+	case r.Biaxial: // done
+	case r.Case == Uplift && in.Footprint.Shape == Tube:
 		r.uplift()
-	} else {
+	default:
 		r.run()
 	}
 	r.centre()
+	r.ask()
 	return r, nil
+}
+
+// aboutX leaves the moment about x alone: M_x > 0 presses the -y side, so the +y
+// side lifts.
+func (r *Result) aboutX() {
+	m := r.in.Actions.Mx
+	r.Case, r.M, r.frame = Uniaxial, math.Abs(m), r.in.frame(true, math.Copysign(1, m))
+}
+
+// aboutY leaves the moment about y alone: M_y > 0 presses the +x side, so the -x
+// side lifts.
+func (r *Result) aboutY() {
+	m := r.in.Actions.My
+	r.Case, r.M, r.frame = Uniaxial, math.Abs(m), r.in.frame(false, -math.Copysign(1, m))
+}
+
+// slightMoment is the share of the other moment below which a moment hardly counts
+// for the clauses' states.
+const slightMoment = 0.05
+
+// both holds moments about both axes by the clauses as if one acted alone, which the
+// critical sections hold together. It shows the one that is used more; one that is
+// slight counts in proportion, so that a moment that vanishes changes nothing.
+func (r *Result) both() {
+	r.Biaxial = true
+	y := *r
+	r.aboutX()
+	r.run()
+	y.aboutY()
+	y.run()
+	mx, my := r.M/r.frame.H, y.M/y.frame.H
+	countX, countY := min(1, mx/my/slightMoment), min(1, my/mx/slightMoment)
+	ux, uy := countX*r.used(), countY*y.used()
+	if uy > ux && !(r.Misfit != Fits && countY < 1) || uy <= ux && y.Misfit != Fits && countX < 1 {
+		*r = y
+	}
+}
+
+// used returns how far the clauses' own states are used [-].
+func (r *Result) used() float64 {
+	var l limit.List
+	l.NoSizes = true
+	r.clauses(&l)
+	if g := l.Governing(); g != nil && g.Rated {
+		return g.Utilization
+	} else if g != nil {
+		return math.Inf(1)
+	}
+	return 0
 }
 
 func (r *Result) run() {

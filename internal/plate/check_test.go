@@ -2,6 +2,7 @@ package plate_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -111,7 +112,7 @@ func TestLargeMoment(t *testing.T) {
 	printed := 2.108 * math.Sqrt(r.US.Tu/kip*3.60/(19*36))
 	assert.Greater(t, s["plate_tension_cantilever"].Required/inch, printed)
 	for _, s := range s {
-		if s.Kind.ID != "plate_centre" {
+		if s.Kind.ID != "plate_centre" && !strings.HasPrefix(s.Kind.ID, "plate_section") {
 			assert.Equal(t, limit.Pass, s.Verdict, s.Kind.ID)
 		}
 	}
@@ -325,8 +326,8 @@ func TestBeyondTheBasis(t *testing.T) {
 		change func(*plate.Input)
 		state  string
 	}{
-		"both axes":             {both, "plate_compression_flange"},
-		"both axes, US":         {func(in *plate.Input) { both(in); in.Design.Basis = basis.USASD }, "plate_cantilever"},
+		"both axes":             {both, "plate_section_pressed"},
+		"both axes, US":         {func(in *plate.Input) { both(in); in.Design.Basis = basis.USASD }, "plate_section_pulled"},
 		"web axis":              {func(in *plate.Input) { in.Actions.My = 1e6 }, "plate_compression_flange"},
 		"pipe lifts":            {func(in *plate.Input) { in.Footprint.Shape, in.Actions.N = plate.Pipe, 1e4 }, "plate_tension_tstub"},
 		"two rows":              {func(in *plate.Input) { in.Actions.N = 1e4; in.Rods.At[0].Y = 150 }, "plate_tension_tstub"},

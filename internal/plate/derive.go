@@ -27,7 +27,7 @@ func (r *Result) Derive(s *derive.Sheet) {
 	s.Given("f_y", r.Fy, "MPa", "steel, at the thickness as built")
 	s.Given("f_B", in.Bearing.Pressure, "MPa", "bearing strength: "+in.Bearing.Clause)
 	s.Given("N_Ed", r.N, "N", "tension positive")
-	if r.Case == Idle || r.Case == Biaxial {
+	if r.Case == Idle {
 		return
 	}
 	f := &r.frame
@@ -53,6 +53,7 @@ func (r *Result) Derive(s *derive.Sheet) {
 	} else {
 		r.deriveUS(s)
 	}
+	r.deriveSections(s)
 	r.deriveCentre(s)
 }
 
@@ -136,7 +137,7 @@ func (r *Result) deriveColumn(s *derive.Sheet) {
 	if foot.Shape == Tube {
 		web, webs = "t_f", "2 t_f (h - 2 t_f)"
 	}
-	if r.EC.Pressed {
+	if r.EC.Pressed && r.Misfit == Fits {
 		s.Given("class", float64(c.Class), "", "of the section in bending; EN 1993-1-1:2005 Table 5.2; 2 stands for 1 too")
 		r.deriveModulus(s, web)
 		s.Given("V_Ed", c.V, "N", "shear along the web")

@@ -28,6 +28,12 @@
 // A plate that is pressed by something soft, such as the end of a timber post,
 // bends most under the middle of it, so its centre is checked by statics.
 //
-// Not covered, see Misfit: moments about both axes, rods in several rows on the
-// lifted side, pipes and solid footprints that lift; stiffeners.
+// Where that pattern does not fit (see Misfit: moments about both axes, other rows of
+// rods, pipes, solid footprints) the plate is held by straight sections at any angle,
+// from how support and rods share the actions, which a Finder finds. By Eurocode the
+// support presses as a plastic block under the footprint widened by c, as 6.2.5 has
+// it; in United States practice under the whole plate, or as the elastic bed of the
+// base does. The clauses' states then hold one moment alone.
+//
+// Not covered: stiffeners.
 package plate

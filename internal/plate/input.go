@@ -4,6 +4,7 @@ import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/material"
+	"footward.example/footward/internal/section"
 )
 
 // Shape is the shape of a footprint.
@@ -55,6 +56,7 @@ type Rods struct {
 	StressArea float64 // [mm2]
 	Washer     float64 // washer thickness [mm]
 	Stretch    float64 // stretch length L_b [mm]; 0: as an anchor cast in concrete
+	Hole       float64 // diameter of the holes [mm]; 0: none are taken off a section
 }
 
 // Shared is how a base was found to share its actions between support and rods,
@@ -65,6 +67,8 @@ type Shared struct {
 	Elastic  bool      // whether the bed is elastic, so that it presses by its modulus
 	Peak     float64   // greatest pressure [MPa]
 	Tensions []float64 // of each rod [N]
+	// What presses, on an elastic bed: its zone and its pressure.
+	Pressure section.Pressure
 }
 
 // weldLeft returns the throat that corrosion leaves [mm].

@@ -120,14 +120,15 @@ func (r *Result) turn(k int) { r.Row, r.frame = r.lifts.row[k], r.side(k) }
 
 // RodPull returns the greatest tension of rod i by the plate's own method [N]: the
 // tension of its side shared by the row, or its own of the base's sharing where that
-// or its row's sum is more, with the prying on it where prying is found; 0 where it does not pull.
-// Rods and what holds them must carry it.
+// or its row's sum is more, with the prying on it where prying is found, or that of the
+// sections; 0 where it does not pull. Rods and what holds them must carry it.
 //
 // Source: EN 1993-1-8:2005 6.2.6.11(3), 6.2.8.3; AISC Design Guide 1, 2nd ed., 3.4.
 func (r *Result) RodPull(i int) float64 {
 	if i < 0 || i >= len(r.in.Rods.At) {
 		return 0
 	}
+	found := r.sectionPull(i)
 	f, l := &r.frame, &r.lifts
 	s := r.in.Rods.At[i].X
 	if f.AlongY {
@@ -138,10 +139,10 @@ func (r *Result) RodPull(i int) float64 {
 	case s < -f.H/2:
 		k = other
 	case s <= f.H/2:
-		return 0
+		return found
 	}
 	if !(l.t[k] > 0) {
-		return 0
+		return found
 	}
 	t := l.t[k] / float64(l.row[k].Count)
 	switch {
@@ -152,7 +153,7 @@ func (r *Result) RodPull(i int) float64 {
 	case r.in.Shared.Known:
 		t = max(t, r.in.Shared.Tensions[i])
 	}
-	return t * (1 + l.prying[k]/l.t[k])
+	return max(found, t*(1+l.prying[k]/l.t[k]))
 }
 
 // beyondTips returns how far the outermost rods stand beyond the ends of the

@@ -7,7 +7,6 @@ type Misfit uint8
 // The misfits. The zero value: the pattern fits.
 const (
 	Fits        Misfit = iota
-	BothAxes           // moments about both axes at once
 	NoFlange           // nothing straight stands across the direction
 	NoRow              // no rods outside the footprint on the side that lifts
 	ManyRows           // more than one row there
@@ -18,7 +17,6 @@ const (
 )
 
 var misfits = [...]string{
-	BothAxes:    "moments about both axes at once are not covered: the method holds for a moment about one axis",
 	NoFlange:    "a moment or an uplift is covered only where flanges, walls or plates stand across its direction; an I-section about its web's axis, a pipe and a solid footprint are not",
 	NoRow:       "no rods stand outside the footprint on the side that lifts",
 	ManyRows:    "the rods outside the footprint on the side that lifts stand in more than one row",

@@ -56,7 +56,8 @@ var (
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
 	return []*limit.Notice{softUnknown, softPeak, spreadPlate, bearingApart, rodsToo, yieldLine, noPrying, withPrying, pryingModel, castIn,
-		pryingUS, columnApart, columnSection, beyondTips, weldless, innerRods, hollow, blockLambda, shortBlock, width45, shearOther, soilPressure}
+		pryingUS, columnApart, columnSection, beyondTips, weldless, innerRods, hollow, blockLambda, shortBlock, width45, shearOther, soilPressure,
+		sectionModel, sectionAlone, sectionBay, sectionPrying, sectionLeft}
 }
 
 // Notices appends the notices.
@@ -72,7 +73,7 @@ func (r *Result) Notices(l *limit.Notices) {
 	if a.Vx != 0 || a.Vy != 0 || a.T != 0 {
 		l.Add(shearOther)
 	}
-	if r.Case == Idle || r.Case == Biaxial {
+	if r.Case == Idle {
 		return
 	}
 	if in.Design.Basis == basis.Eurocode {
@@ -98,6 +99,7 @@ func (r *Result) Notices(l *limit.Notices) {
 			l.Add(innerRods)
 		}
 	}
+	r.noticesSections(l)
 }
 
 func (r *Result) noticesEC(l *limit.Notices) {

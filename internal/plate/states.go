@@ -46,14 +46,14 @@ var (
 		Clause: byUS(clauseTension),
 	}
 	middle = &limit.Kind{
-		ID: "plate_centre", Title: "Plate in bending under a soft footprint", Measure: limit.UnitMoment,
+		ID: "plate_centre", Title: "Plate in bending under a soft footprint", Measure: limit.UnitMoment, Model: true,
 		Clause: [basis.Count]string{basis.Eurocode: clauseCentre, basis.USLRFD: clauseCentre, basis.USASD: clauseCentre},
 	}
 )
 
 // Kinds returns the limit states of the part in order.
 func Kinds() []*limit.Kind {
-	return []*limit.Kind{equilibrium, compression, flange, stub, columnPressed, columnPulled, cantilever, lifted, middle}
+	return []*limit.Kind{equilibrium, compression, flange, stub, columnPressed, columnPulled, cantilever, lifted, pressedAt, pulledAt, middle}
 }
 
 // Why a state does not apply.
@@ -71,7 +71,15 @@ const (
 
 // States appends the limit states in their fixed order.
 func (r *Result) States(l *limit.List) {
-	l.Add(r.equilibrium())
+	r.clauses(l)
+	l.Add(r.pressedState(l))
+	l.Add(r.pulledState(l))
+	l.Add(r.centreState(l))
+}
+
+// clauses appends those of the clauses' own patterns.
+func (r *Result) clauses(l *limit.List) {
+	l.Add(r.balanced(r.equilibrium()))
 	if r.in.Design.Basis == basis.Eurocode {
 		l.Add(r.compressionState(l))
 		l.Add(r.flangeState(l))
@@ -82,7 +90,6 @@ func (r *Result) States(l *limit.List) {
 		l.Add(r.cantileverState(l))
 		l.Add(r.liftedState(l))
 	}
-	l.Add(r.centreState(l))
 }
 
 func (r *Result) equilibrium() limit.State {
@@ -95,8 +102,6 @@ func (r *Result) equilibrium() limit.State {
 		return limit.Evaluate(equilibrium, r.P/(u.Q*r.frame.L), 1)
 	case r.Case == Concentric:
 		return limit.Skip(equilibrium, noMoment)
-	case r.Case == Biaxial:
-		return limit.Beyond(equilibrium, r.Misfit.Reason())
 	case us && r.P >= u.Q*r.frame.L:
 		s := limit.Evaluate(equilibrium, r.P/(u.Q*r.frame.L), 1)
 		s.Verdict, s.Reason = limit.Fail, "the compression alone takes up all that the support can bear"
@@ -104,7 +109,7 @@ func (r *Result) equilibrium() limit.State {
 	case r.Loose:
 		return r.loose()
 	case r.Misfit != Fits && !u.Small && u.Fp == 0:
-		return limit.Beyond(equilibrium, r.Misfit.Reason())
+		return r.beyondClause(equilibrium)
 	case us && u.Small && rods, e.Pressed && !e.Lifted && rods:
 		return limit.Skip(equilibrium, "the compression alone balances the moment")
 	case us && u.Small:
@@ -143,7 +148,7 @@ func (r *Result) settled(k *limit.Kind, otherwise string) limit.State {
 	case r.Case == Idle:
 		return limit.Skip(k, idle)
 	case r.Misfit != Fits:
-		return limit.Beyond(k, r.Misfit.Reason())
+		return r.beyondClause(k)
 	case r.Loose:
 		return limit.Skip(k, noRods)
 	}

@@ -149,3 +149,14 @@ func (r *Result) Subgrade() float64 {
 	}
 	return 1 / give
 }
+
+// Stiffness returns the stiffness of the stack, in which the load spreads [N/mm]; 0 where
+// it is not known.
+//
+// Source: statics of springs in series, or as given.
+func (r *Result) Stiffness() float64 {
+	if r.Springs.Stack > 0 || r.NoService != "" {
+		return r.Springs.Stack
+	}
+	return r.stack()
+}

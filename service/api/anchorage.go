@@ -42,9 +42,8 @@ func (r *reader) headed(h *footwardv1.HeadedAnchorage) anchor.Input {
 			Diameter: h.GetHead().GetDiameterMm(), Thickness: h.GetHead().GetThicknessMm(), Area: h.GetHead().GetBearingAreaMm2(),
 		},
 		Uncracked: h.GetUncracked(), PryFactor: h.GetPryOutFactor(), LightFactor: h.GetLightweightFactor(),
-		Brittle: h.GetBrittleSteel(), Under: anchor.Under{
-			GroutThick: h.GetBlock().GetGrout().GetThicknessMm(), GroutStrength: h.GetBlock().GetGrout().GetStrengthMpa(),
-		},
+		Brittle: h.GetBrittleSteel(),
+		Under:   anchor.Under{GroutThick: h.GetBlock().GetGrout().GetThicknessMm(), GroutStrength: h.GetBlock().GetGrout().GetStrengthMpa()},
 	}
 	if h.GetBlock() != nil {
 		var s bearing.Input

@@ -214,8 +214,8 @@ func TestLRFDAndASDAgreeAtALiveLoadOfThreeTimesTheDeadLoad(t *testing.T) {
 			if id := a.GetId(); id == "tie_uplift" || id == "tie_overturning" || id == "tie_preload" {
 				continue // weights that hold have factors of their own, springs none
 			}
-			if strings.HasPrefix(a.GetId(), "base_shear") {
-				continue // friction grows with the load
+			if strings.HasPrefix(a.GetId(), "base_shear") || a.GetId() == "settle_tilt" {
+				continue // friction grows with the load, a plate on a stack lifts off
 			}
 			if a.GetUnit() == "mm" || a.GetUtilization() == 0 {
 				continue // sizes do not follow the load

@@ -90,6 +90,8 @@ var constructed = map[string]string{
 	"column_flange_compression": "no example at the base of a column was at hand",
 	"column_web_tension":        "no example at the base of a column was at hand",
 	"plate_centre":              "statics with a peak factor of our own",
+	"plate_section_pressed":     "statics; no printed case of two moments was at hand",
+	"plate_section_pulled":      "statics; no printed case of two moments was at hand",
 	"plate_compression_flange":  "no example with the lever arms of Table 6.7 was at hand",
 	"base_shear":                "no example was at hand",
 	"rod_stand_off_bending":     "no example was at hand",

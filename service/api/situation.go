@@ -50,7 +50,7 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInpu
 	to.Cases = make([]base.Case, len(combined.Combinations))
 	for i := range combined.Combinations {
 		k := &combined.Combinations[i]
-		to.Cases[i] = base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Lasting: lasting(k.Lasting), Weights: padWeights(&in, k)}
+		to.Cases[i] = base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&in, k), Lasting: lasting(k.Lasting)}
 	}
 }
 
