@@ -4,8 +4,10 @@ import (
 	"math"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
+	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/rod"
@@ -60,6 +62,23 @@ func TestMoreForceInOneRodIsNeverUsedLess(t *testing.T) {
 		_, after := check(t, in)
 		never(t, after, before, "more")
 	})
+}
+
+// TestRodWithoutShearDoesNotHideTheOneThatBends: a rod of M16 4.6 under 35 kN holds that, above
+// A_s f_uk/gamma_Ms = 157 400/2 = 31.4 kN, but has no bending resistance left and no shear to
+// bend it; another beside it has 20 kN of shear across a gap of 40 mm and fails.
+func TestRodWithoutShearDoesNotHideTheOneThatBends(t *testing.T) {
+	in := four(basis.Eurocode, "M16", "ISO 898-1 4.6", 18, 120)
+	in.StandOff = rod.StandOff{Gap: 40}
+	in.Each = []rod.Force{{Tension: 35e3}, {ShearX: 20e3}, {ShearX: 100}, {ShearX: 100}}
+	_, s := check(t, in)
+	assert.Equal(t, limit.Pass, s["rod_tension"].Verdict)
+	assert.Equal(t, limit.Fail, s["rod_stand_off_bending"].Verdict)
+	assert.InDelta(t, 20e3, s["rod_stand_off_bending"].Demand, 1e-6)
+	in.Each[1].ShearX = 100
+	_, s = check(t, in)
+	assert.Equal(t, limit.Pass, s["rod_stand_off_bending"].Verdict)
+	assert.Positive(t, s["rod_stand_off_bending"].Utilization)
 }
 
 // TestNoRodIsHiddenByTheOthers: a group is never used less than any of its rods with the
