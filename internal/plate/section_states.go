@@ -18,11 +18,11 @@ const (
 
 var (
 	pressedAt = &limit.Kind{
-		ID: "plate_section_pressed", Title: "Plate in bending where it is pressed, sections at any angle", Measure: limit.Ratio,
+		ID: "plate_section_pressed", Title: "Plate in bending where it is pressed, sections at any angle", Measure: limit.Ratio, Model: true,
 		Clause: [basis.Count]string{basis.Eurocode: clausePressed, basis.USLRFD: clausePressedUS, basis.USASD: clausePressedUS},
 	}
 	pulledAt = &limit.Kind{
-		ID: "plate_section_pulled", Title: "Plate in bending where rods pull, sections at any angle", Measure: limit.Ratio,
+		ID: "plate_section_pulled", Title: "Plate in bending where rods pull, sections at any angle", Measure: limit.Ratio, Model: true,
 		Clause: [basis.Count]string{basis.Eurocode: clausePulled, basis.USLRFD: clausePulledUS, basis.USASD: clausePulledUS},
 	}
 )
