@@ -161,6 +161,10 @@ func TestCentreFollowsTurnsShiftsAndMirrors(t *testing.T) {
 		in := drawnCentre(t)
 		moved := in
 		moved.Group = move(t, in.Group)
+		var faults limit.Faults
+		if weld.Validate(&moved, &faults); len(faults) > 0 {
+			t.Skip("three lines lie on one another, but for rounding")
+		}
 		before, after := checkCentre(t, &in), checkCentre(t, &moved)
 		assert.InEpsilon(t, before.Utilization, after.Utilization, 1e-3)
 	})

@@ -8,8 +8,10 @@ import (
 	"footward.example/footward/internal/limit"
 )
 
-// oneLine is how near two segments lie that are one and the same line of weld [mm].
-const oneLine = 0.1
+const (
+	oneLine = 0.1  // mm; how near two segments lie that are one and the same line
+	askew   = 0.02 // rad; lines at a greater angle cross
+)
 
 // stretch is a piece of a segment, from its start [mm].
 type stretch struct{ from, to float64 }
@@ -65,7 +67,7 @@ func common(s, t *geom.Segment) stretch {
 	ux, uy := (s.B.X-s.A.X)/l, (s.B.Y-s.A.Y)/l
 	a, offA := along(s, ux, uy, t.A)
 	b, offB := along(s, ux, uy, t.B)
-	if min(offA, offB) > oneLine || max(offA, offB) < -oneLine {
+	if min(offA, offB) > oneLine || max(offA, offB) < -oneLine || math.Abs(offB-offA) > askew*t.Length() {
 		return stretch{}
 	}
 	if d := offB - offA; math.Abs(d) > oneLine {

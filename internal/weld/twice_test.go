@@ -39,6 +39,7 @@ func TestOneLineOfWeldHasTwoFaces(t *testing.T) {
 	assert.False(t, refused(false, seg(0, 0, 200, 0), seg(250, 0, 300, 0)), "apart on one line")
 	assert.False(t, refused(false, seg(0, 0, 200, 0), seg(0, 1, 200, 1)), "both faces of a sheet")
 	assert.False(t, refused(false, seg(0, 0, 200, 0), seg(100, -50, 100, 50)), "crossing")
+	assert.False(t, refused(false, seg(0, 0, 200, 0), seg(0, -5, 200, 5), seg(0, 5, 200, -5)), "crossing at a small angle")
 	assert.False(t, refused(true, seg(0, 0, 200, 0), seg(200, 0, 200, 100), seg(200, 100, 0, 100), seg(0, 100, 0, 0)), "round a tube")
 	said := func(s ...geom.Segment) []string {
 		in := fillet(basis.Eurocode, 0, 4, 235, 360, 0.8)
