@@ -13,7 +13,7 @@ const (
 	clausePressed   = "statics of straight sections; pressure by EN 1993-1-8:2005 6.2.5(4)"
 	clausePulled    = "statics of straight sections; lengths by EN 1993-1-8:2005 Table 6.6"
 	clausePressedUS = "statics of straight sections; AISC Manual Part 14; AISC 360-22 F11"
-	clausePulledUS  = "statics of straight sections; AISC Design Guide 1, 2nd ed., 3.4; AISC 360-22 F11"
+	clausePulledUS  = "statics of straight sections; AISC Design Guide 1, 3rd ed. 2024, chapter 4; AISC 360-22 F11"
 )
 
 var (
