@@ -9,6 +9,7 @@ import (
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/weld"
 )
 
@@ -88,10 +89,14 @@ func TestGroupOfPointsHasTheSameWorst(t *testing.T) {
 		in.Group.Actions = geom.Actions{N: f.Draw(t, "N"), Vx: f.Draw(t, "Vx"), Vy: f.Draw(t, "Vy"),
 			Mx: 50 * f.Draw(t, "Mx"), My: 50 * f.Draw(t, "My"), T: 50 * f.Draw(t, "T")}
 		in.Group.AtX, in.Group.AtY, in.Group.AtZ = c.Draw(t, "x"), c.Draw(t, "y"), c.Draw(t, "z")
+		var faults limit.Faults
+		if weld.Validate(&in, &faults); len(faults) > 0 {
+			return // two welds on one line
+		}
 		r, s := check(t, &in)
 		g := &r.Group
 		if r.Reason != "" || g.Ix*g.Iy-g.Ixy*g.Ixy < 1e-3*(g.Ix+g.Iy)*(g.Ix+g.Iy) {
-			t.Skip("nearly a line")
+			return // nearly a line
 		}
 		size, equivalent, across := worstBit(&in.Group)
 		same := func(want, got float64, what string) {
