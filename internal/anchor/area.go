@@ -86,18 +86,24 @@ const nothing = 1e-6
 
 // gather returns the rods with a force, and their group.
 func (in *Input) gather(force func(Force) float64) group {
-	g := group{least: math.Inf(1)}
+	var rods []int
+	for i, f := range in.Each {
+		if force(f) > nothing {
+			rods = append(rods, i)
+		}
+	}
+	return in.group(rods, force)
+}
+
+// group returns what some rods carry together.
+func (in *Input) group(rods []int, force func(Force) float64) group {
+	g := group{rods: rods, least: math.Inf(1)}
 	for s := range g.near {
 		g.near[s] = math.Inf(1)
 	}
 	var cx, cy, fx, fy float64
-	for i, f := range in.Each {
-		w := force(f)
-		if !(w > nothing) {
-			continue
-		}
-		g.rods = append(g.rods, i)
-		p := in.At[i]
+	for _, i := range rods {
+		w, p := force(in.Each[i]), in.At[i]
 		g.force += w
 		cx, cy = cx+p.X, cy+p.Y
 		fx, fy = fx+w*p.X, fy+w*p.Y

@@ -31,6 +31,8 @@ type Result struct {
 	Edge   Edge
 
 	pulling, pushing group
+	// The rods of them whose cone is used most.
+	breaking, prying group
 	Brittle          bool // whether the steel counts as brittle
 	ByClass          bool // whether the catalogue tells so
 
@@ -160,8 +162,7 @@ func Check(in *Input) (*Result, error) {
 	r.Brittle = in.Brittle || r.ByClass
 	r.As, r.D = in.Thread.NetArea(in.Corrosion), in.Thread.Diameter-in.Corrosion
 	r.Ah = in.Head.bears(in.Thread.Diameter)
-	r.pulling = in.gather(func(f Force) float64 { return f.Tension })
-	r.pushing = in.gather(func(f Force) float64 { return math.Hypot(f.ShearX, f.ShearY) })
+	r.pulling, r.pushing = in.gather(tension), in.gather(shear)
 	// Shears in different directions count by their magnitudes.
 	r.V = r.pushing.force
 	for i, f := range in.Each {
@@ -183,12 +184,17 @@ func Check(in *Input) (*Result, error) {
 		r.Pull = r.pullACI()
 		r.KPry = pryACI(in.Embedment)
 	}
-	r.Cone, r.Pry = r.cone(&r.pulling), r.cone(&r.pushing)
+	r.breaking, r.Cone = r.worst(&r.pulling, tension)
+	r.prying, r.Pry = r.worst(&r.pushing, shear)
 	r.PryRd = r.KPry * r.Pry.NRd
 	r.blow()
 	r.edge()
 	return r, nil
 }
+
+func tension(f Force) float64 { return f.Tension }
+
+func shear(f Force) float64 { return math.Hypot(f.ShearX, f.ShearY) }
 
 // bears returns the bearing area of a head: a round head counts as far as it is
 // thick enough.

@@ -1,6 +1,7 @@
 package anchor
 
 import (
+	"fmt"
 	"math"
 
 	"footward.example/footward/internal/derive"
@@ -73,7 +74,7 @@ func (r *Result) deriveTension(s *derive.Sheet) {
 		s.Step("N_Rk,s", "A_s min(f_uk, 1.9 f_yk, f_u,max)", t.NRk, "N", steel)
 		s.Step("N_Rd,s", "phi_N N_Rk,s", t.NRd, "N", steel)
 	}
-	r.deriveCone(s, &r.Cone, &r.pulling, "N", concreteCone.Clause[r.in.Design.Basis])
+	r.deriveCone(s, &r.Cone, &r.breaking, &r.pulling, "N", concreteCone.Clause[r.in.Design.Basis])
 	pull := pullOut.Clause[r.in.Design.Basis]
 	s.Given("k_2", r.Pull.K, "", r.clause(pull, "8 times psi_c,P; "+pull))
 	s.Step("N_Rk,p", "k_2 A_h f_c", r.Pull.NRk, "N", pull)
@@ -84,7 +85,10 @@ func (r *Result) deriveTension(s *derive.Sheet) {
 }
 
 // deriveCone writes a cone; its symbols end with mark.
-func (r *Result) deriveCone(s *derive.Sheet, c *Cone, g *group, mark, clause string) {
+func (r *Result) deriveCone(s *derive.Sheet, c *Cone, g, all *group, mark, clause string) {
+	if some, of := len(g.rods), len(all.rods); some < of {
+		s.Given("F_Ed,"+mark, g.force, "N", fmt.Sprintf("force of the %d of %d rods whose cone is used most", some, of))
+	}
 	s.Given("h_"+mark, c.H, "mm", "embedment that counts beside near edges; "+clause)
 	power := "^1.5"
 	if c.Power != 1.5 {
@@ -159,7 +163,7 @@ func (r *Result) deriveShear(s *derive.Sheet) {
 		s.Step("V_Rd,s", "phi_V V_Rk,s", t.VRd, "N", steel)
 	}
 	clause := pryOut.Clause[r.in.Design.Basis]
-	r.deriveCone(s, &r.Pry, &r.pushing, "V", clause)
+	r.deriveCone(s, &r.Pry, &r.prying, &r.pushing, "V", clause)
 	s.Given("k_8", r.KPry, "", clause)
 	s.Step("V_Rd,cp", "k_8 R_d,V", r.PryRd, "N", clause)
 	if r.Edge.Applies {

@@ -72,7 +72,7 @@ func (r *Result) tensionStates(l *limit.List) {
 		return
 	}
 	l.Add(limit.Evaluate(steelTension, r.Ft, r.Steel.NRd).Of(r.tense + 1))
-	l.Add(limit.Evaluate(concreteCone, r.pulling.force, r.Cone.NRd))
+	l.Add(limit.Evaluate(concreteCone, r.breaking.force, r.Cone.NRd))
 	l.Add(limit.Evaluate(pullOut, r.Ft, r.Pull.NRd).Of(r.tense + 1))
 	if r.Blow.Applies {
 		l.Add(limit.Evaluate(blowOutState, r.Blow.Force, r.Blow.NRd))
@@ -96,7 +96,7 @@ func (r *Result) shearStates(l *limit.List) {
 	default:
 		l.Add(limit.Evaluate(steelShear, r.Fv, r.Steel.VRd).Of(r.sheared + 1))
 	}
-	l.Add(limit.Evaluate(pryOut, r.V, r.PryRd))
+	l.Add(limit.Evaluate(pryOut, r.prying.force, r.PryRd))
 	l.Add(limit.Evaluate(concreteEdge, math.Hypot(r.Edge.Vn, r.Edge.Vt), r.Edge.VRd))
 }
 
@@ -152,11 +152,11 @@ func (r *Result) bothState() limit.State {
 // shares returns the greatest utilizations in tension and in shear that count
 // together.
 func (r *Result) shares() (n, v float64) {
-	n = max(r.pulling.force/r.Cone.NRd, r.Ft/r.Pull.NRd)
+	n = max(r.breaking.force/r.Cone.NRd, r.Ft/r.Pull.NRd)
 	if r.Blow.Applies {
 		n = max(n, r.Blow.Force/r.Blow.NRd)
 	}
-	v = max(r.V/r.PryRd, math.Hypot(r.Edge.Vn, r.Edge.Vt)/r.Edge.VRd)
+	v = max(r.prying.force/r.PryRd, math.Hypot(r.Edge.Vn, r.Edge.Vt)/r.Edge.VRd)
 	if !r.ec {
 		n, v = max(n, r.Ft/r.Steel.NRd), max(v, r.Fv/r.Steel.VRd)
 	}

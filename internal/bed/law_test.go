@@ -103,12 +103,13 @@ func draw(t *rapid.T, rods bool) *bed.Input {
 	in.Modulus = math.Pow(10, number("log k", -2, 1.5))
 	p := bed.Patch{SizeX: l * number("b_x", 0.1, 0.5), SizeY: b * number("b_y", 0.1, 0.5), N: -number("N", 1e3, 1e6)}
 	p.At = geom.Point{X: l * number("x", -0.2, 0.2), Y: b * number("y", -0.2, 0.2)}
-	p.My = -p.N * l * number("e_x", -0.2, 0.2)
-	p.Mx = -p.N * b * number("e_y", -0.2, 0.2)
+	p.My = -p.N * l * float64(rapid.IntRange(-200, 200).Draw(t, "e_x")) / 1000
+	p.Mx = -p.N * b * float64(rapid.IntRange(-200, 200).Draw(t, "e_y")) / 1000
 	if rods {
-		p.N *= number("lift", -0.5, 1)
+		// In thousandths, and preload in newtons: less is no load to balance.
+		p.N *= float64(rapid.IntRange(-500, 1000).Draw(t, "lift")) / 1000
 		// Much of it on one side would turn the plate over on a soft bed by itself.
-		preload := number("preload", 0, 5e4)
+		preload := float64(rapid.IntRange(0, 50000).Draw(t, "preload"))
 		for _, s := range [][2]float64{{-1, -1}, {-1, 1}, {1, -1}, {1, 1}} {
 			in.Rods = append(in.Rods, bed.Rod{At: geom.Point{X: 0.4 * s[0] * l, Y: 0.4 * s[1] * b},
 				Stiffness: math.Pow(10, number("log k_r", 4, 6)), Preload: preload * number("of all", 0.9, 1)})

@@ -120,8 +120,8 @@ func (r *Result) turn(k int) { r.Row, r.frame = r.lifts.row[k], r.side(k) }
 
 // RodPull returns the greatest tension of rod i by the plate's own method [N]: the
 // tension of its side shared by the row, or its own of the base's sharing where that
-// is more, with the prying on it where prying is found, or that of the sections; 0
-// where it does not pull. Rods and what holds them must carry it.
+// or its row's sum is more, with the prying on it where prying is found, or that of the
+// sections; 0 where it does not pull. Rods and what holds them must carry it.
 //
 // Source: EN 1993-1-8:2005 6.2.6.11(3), 6.2.8.3; AISC Design Guide 1, 3rd ed. 2024, chapter 4.
 func (r *Result) RodPull(i int) float64 {
@@ -145,7 +145,12 @@ func (r *Result) RodPull(i int) float64 {
 		return found
 	}
 	t := l.t[k] / float64(l.row[k].Count)
-	if r.in.Shared.Known {
+	switch {
+	case r.in.Shared.Known && l.shared[k]:
+		// What the base shares out to the row is each rod's own: the mean of a row that
+		// pulls unevenly would add to those that pull less.
+		t = r.in.Shared.Tensions[i]
+	case r.in.Shared.Known:
 		t = max(t, r.in.Shared.Tensions[i])
 	}
 	return max(found, t*(1+l.prying[k]/l.t[k]))

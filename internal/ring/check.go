@@ -43,6 +43,8 @@ type TierResult struct {
 	Top, Bottom   Face    // under the design values
 	ServiceTop    Face    // under the service values, weight in full
 	ServiceBottom Face    // likewise
+	Within        Face    // between top and bottom, where the edge stress is greater than at both; else zero
+	ServiceWithin Face    // likewise under the service values
 	Wider         bool    // what presses on the tier reaches over the edge of its ring
 	Wall          float64 // friction that the ring may have to carry down to here [N]
 
@@ -51,9 +53,9 @@ type TierResult struct {
 	Kp      float64 // [-]
 	Ka      float64 // [-]
 	K0      float64 // of the characteristic angle [-]
-	Even    float64 // greater of the even stresses of top and bottom [MPa]
-	Edge    float64 // greater of the edge stresses [MPa]
-	Service float64 // greater of the edge stresses under service values [MPa]
+	Even    float64 // greatest of the even stresses of top, bottom and between [MPa]
+	Edge    float64 // greatest of the edge stresses [MPa]
+	Service float64 // greatest of the edge stresses under service values [MPa]
 
 	Durability  float64 // share of the ring's strength left [-]
 	Left        float64 // share of its steel that corrosion leaves [-]; 1 where none is told
@@ -167,6 +169,10 @@ func momentAt(a *geom.Actions, depth float64) float64 {
 	return math.Hypot(math.Abs(a.Mx)+math.Abs(a.Vy)*depth, math.Abs(a.My)+math.Abs(a.Vx)*depth)
 }
 
+// cuts are the parts into which a tier is cut to find its greatest stress: the lever
+// of a shear may grow faster with depth than the circle to which the load spreads.
+const cuts = 8
+
 // stresses sets the faces of the tiers.
 //
 //	d_i = min(D_i, d_(i-1) + h_i), N_i = N_(i-1) + gamma pi D_i^2 h_i/4
@@ -174,30 +180,52 @@ func momentAt(a *geom.Actions, depth float64) float64 {
 // Source: 2 to 1 spread, common practice in soil; derived for rings. Statics.
 func (r *Result) stresses() {
 	in, d := r.in, r.Shoe
-	service := max(0, -in.Service.N)
 	for i := range in.Tiers {
 		t, out := &in.Tiers[i], &r.Tiers[i]
-		set := func(f, s *Face) {
-			*f = Face{Diameter: d, Depth: r.Height, Moment: momentAt(&in.Actions, r.Height),
-				Force: r.Press + r.Preload + r.Safety.Unfavourable*r.Weight,
-				Light: r.Press + r.Safety.Favourable*r.Weight}
-			if r.NoStress == "" {
-				*f = face(*f)
-			}
-			*s = Face{Diameter: d, Depth: r.Height, Moment: momentAt(&in.Service, r.Height),
-				Force: service + r.Preload + r.Weight, Light: service + r.Weight}
-			if r.NoService == "" {
-				*s = face(*s)
-			}
-		}
 		out.Wider = r.reach(i) > t.Diameter
 		d = min(d, t.Diameter)
-		set(&out.Top, &out.ServiceTop)
+		own := t.Fill.UnitWeight * math.Pi / 4 * t.Diameter * t.Diameter
+		at := func(level int) (f, s Face) {
+			z := t.Height * float64(level) / cuts
+			return r.faces(min(t.Diameter, d+z), r.Height+z, r.Weight+own*z)
+		}
+		out.Top, out.ServiceTop = at(0)
+		out.Bottom, out.ServiceBottom = at(cuts)
+		for level := 1; level < cuts; level++ {
+			f, s := at(level)
+			out.Within.keep(f, level, &out.Top, &out.Bottom)
+			out.ServiceWithin.keep(s, level, &out.ServiceTop, &out.ServiceBottom)
+		}
 		d = min(t.Diameter, d+t.Height)
 		r.Height += t.Height
-		r.Weight += t.Fill.UnitWeight * math.Pi / 4 * t.Diameter * t.Diameter * t.Height
-		set(&out.Bottom, &out.ServiceBottom)
+		r.Weight += own * t.Height
 	}
+}
+
+// faces returns the contact at a depth, on a circle and under a weight, by the design
+// and by the service values.
+func (r *Result) faces(d, depth, weight float64) (f, s Face) {
+	in := r.in
+	f = Face{Diameter: d, Depth: depth, Moment: momentAt(&in.Actions, depth),
+		Force: r.Press + r.Preload + r.Safety.Unfavourable*weight,
+		Light: r.Press + r.Safety.Favourable*weight}
+	if r.NoStress == "" {
+		f = face(f)
+	}
+	service := max(0, -in.Service.N)
+	s = Face{Diameter: d, Depth: depth, Moment: momentAt(&in.Service, depth),
+		Force: service + r.Preload + weight, Light: service + weight}
+	if r.NoService == "" {
+		s = face(s)
+	}
+	return f, s
+}
+
+// lost reports whether the resultant leaves the loaded circle anywhere in the tier.
+func (out *TierResult) lost() bool { return out.Top.Lost || out.Bottom.Lost || out.Within.Lost }
+
+func (out *TierResult) serviceLost() bool {
+	return out.ServiceTop.Lost || out.ServiceBottom.Lost || out.ServiceWithin.Lost
 }
 
 // reach returns how wide what presses on a tier is.

@@ -114,7 +114,7 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 	s.step("K_0#", "1 - sin(phi_k#)", out.K0, "", "Jaky 1944")
 	s.given("sigma_c#", t.Fill.Compaction, "MPa", "locked in by compaction")
 	r.deriveRing(s, i)
-	if r.NoService == "" && !out.ServiceTop.Lost && !out.ServiceBottom.Lost {
+	if r.NoService == "" && !out.serviceLost() {
 		s.given("q_ser#", out.Service, "MPa", "greatest edge stress in service, as below with the service values")
 		s.step("T_0#", "(K_0# q_ser# + sigma_c#) D_# h_# / 2", out.ByRest, "N", "thin cylinder")
 	}
@@ -123,14 +123,25 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 	}
 	deriveFace(s, &out.Top, "t#", before)
 	deriveFace(s, &out.Bottom, "b#", s.at)
-	if out.Top.Lost || out.Bottom.Lost {
+	if f := &out.Within; f.Level > 0 {
+		s.given("k_w#", float64(f.Level)/cuts, "", "part of the height, between top and bottom, at which the edge stress is greatest")
+		s.step("W_w#", "W_"+before+" + k_w# (W_# - W_"+before+")", (f.Force-r.Press-r.Preload)/r.Safety.Unfavourable, "N", "statics")
+		s.step("z_w#", "z_"+before+" + k_w# h_#", f.Depth, "mm", "statics")
+		deriveFace(s, f, "w#", "w"+s.at)
+	}
+	if out.lost() {
 		return
 	}
-	if !slices.ContainsFunc(r.Tiers[:i], func(t TierResult) bool { return t.Top.Lost || t.Bottom.Lost }) {
+	if !slices.ContainsFunc(r.Tiers[:i], func(t TierResult) bool { return t.lost() }) {
 		r.deriveWall(s, i, before)
 	}
-	s.step("q_v#", "max(q_vt#, q_vb#)", out.Even, "MPa", "greatest even stress")
-	s.step("q_e#", "max(q_et#, q_eb#)", out.Edge, "MPa", "greatest edge stress")
+	if out.Within.Level > 0 {
+		s.step("q_v#", "max(q_vt#, q_vb#, q_vw#)", out.Even, "MPa", "greatest even stress")
+		s.step("q_e#", "max(q_et#, q_eb#, q_ew#)", out.Edge, "MPa", "greatest edge stress")
+	} else {
+		s.step("q_v#", "max(q_vt#, q_vb#)", out.Even, "MPa", "greatest even stress")
+		s.step("q_e#", "max(q_et#, q_eb#)", out.Edge, "MPa", "greatest edge stress")
+	}
 	const needs = "max(0, q_e# - 2 c_# sqrt(K_p#)) / K_p#"
 	if out.Needed > 0.1*out.Edge/out.Kp || out.C == 0 {
 		s.step("sigma_3n#", needs, out.Needed, "MPa", "Mohr and Coulomb, turned round")

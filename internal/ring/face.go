@@ -16,6 +16,15 @@ type Face struct {
 	Even      float64 // Force over Effective [MPa]
 	Edge      float64 // greatest elastic stress, no tension taken [MPa]
 	Lost      bool    // the resultant leaves the circle: no stresses
+	Level     int     // eighths of the tier's height below its top, of a face within it
+}
+
+// keep takes a face within a tier if it has more than top, bottom and what was kept.
+func (f *Face) keep(other Face, level int, top, bottom *Face) {
+	if f.Lost || !(other.Lost || other.Edge > max(f.Edge, top.Edge, bottom.Edge)*(1+1e-9)) {
+		return
+	}
+	*f, f.Level = other, level
 }
 
 // furthest is the eccentricity over the radius from which on no balance is looked for.

@@ -36,7 +36,7 @@ func (r *Result) heave() {
 	for i := range in.Tiers {
 		t, out := &in.Tiers[i], &r.Tiers[i]
 		open := min(t.Height, t.Diameter-out.Top.Diameter)
-		if open <= 0 || out.Top.Lost || out.Bottom.Lost {
+		if open <= 0 || out.lost() {
 			break
 		}
 		h.Depth += open
@@ -65,7 +65,7 @@ func (r *Result) heaveState() limit.State {
 	switch {
 	case r.NoStress != "":
 		return r.noStress(heaving)
-	case r.Tiers[0].Top.Lost || r.Tiers[0].Bottom.Lost:
+	case r.Tiers[0].lost():
 		return limit.State{Kind: heaving, Verdict: limit.Fail, Member: 1, Reason: leaves}
 	case h.Depth == 0:
 		return limit.Skip(heaving, "the plate covers the fill of the top ring")

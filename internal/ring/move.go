@@ -62,7 +62,7 @@ func (r *Result) settlement() {
 		if t.Fill.Modulus == 0 && (t.Fill.Grade == Sn100 || t.Fill.Grade == Sn95) && !t.Fill.Tested {
 			r.gap("a grade above Sn-90 needs a tested density in tier %d", i)
 		}
-		if out.ServiceTop.Lost || out.ServiceBottom.Lost {
+		if out.serviceLost() {
 			r.gap("the resultant leaves the loaded area in tier %d", i)
 		}
 		r.Settles.Total += out.Compressed + out.Spread

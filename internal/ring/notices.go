@@ -59,7 +59,7 @@ func (r *Result) Notices(l *limit.Notices) {
 		hasTyre = hasTyre || t.Ring.Kind == Tyre
 		untested = untested || !t.Fill.Tested
 		atRest = atRest || out.K > out.Ka
-		for _, f := range [...]*Face{&out.Top, &out.Bottom, &out.ServiceTop, &out.ServiceBottom} {
+		for _, f := range [...]*Face{&out.Top, &out.Within, &out.Bottom, &out.ServiceTop, &out.ServiceWithin, &out.ServiceBottom} {
 			lifts = lifts || f.Lost || f.E > f.Diameter/8
 		}
 	}

@@ -99,13 +99,13 @@ func (r *Result) strengthState(k *limit.Kind, own string, of func(*TierResult) (
 	if own == "" && r.far() {
 		own = "the eccentricity is beyond 0.3 of the diameter"
 	}
-	return r.worst(k, own, func(t *TierResult) bool { return t.Top.Lost || t.Bottom.Lost }, of)
+	return r.worst(k, own, func(t *TierResult) bool { return t.lost() }, of)
 }
 
 // far reports whether the resultant is further out than special precautions allow.
 func (r *Result) far() bool {
 	for i := range r.Tiers {
-		for _, f := range [...]*Face{&r.Tiers[i].Top, &r.Tiers[i].Bottom} {
+		for _, f := range [...]*Face{&r.Tiers[i].Top, &r.Tiers[i].Within, &r.Tiers[i].Bottom} {
 			if f.E > 0.3*f.Diameter {
 				return true
 			}
@@ -218,7 +218,7 @@ func (r *Result) serviceState(own string) limit.State {
 		}
 		return limit.Skip(service, r.NoService)
 	}
-	return r.worst(service, own, func(t *TierResult) bool { return t.ServiceTop.Lost || t.ServiceBottom.Lost },
+	return r.worst(service, own, func(t *TierResult) bool { return t.serviceLost() },
 		func(t *TierResult) (float64, float64) { return t.ByRest, t.Rd })
 }
 

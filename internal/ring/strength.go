@@ -118,9 +118,9 @@ func (out *TierResult) earth(t *Tier) float64 {
 // Source: Rankine; Jaky 1944; EN 1997-1:2004 9.5.2; statics of a thin cylinder.
 func (r *Result) hoops(i int) {
 	t, out := &r.in.Tiers[i], &r.Tiers[i]
-	out.Even = max(out.Top.Even, out.Bottom.Even)
-	out.Edge = max(out.Top.Edge, out.Bottom.Edge)
-	out.Service = max(out.ServiceTop.Edge, out.ServiceBottom.Edge)
+	out.Even = max(out.Top.Even, out.Bottom.Even, out.Within.Even)
+	out.Edge = max(out.Top.Edge, out.Bottom.Edge, out.Within.Edge)
+	out.Service = max(out.ServiceTop.Edge, out.ServiceBottom.Edge, out.ServiceWithin.Edge)
 	out.Needed = Needed(out.Edge, out.Phi, out.C)
 	out.ByNeed = Hoop(out.Needed, t.Diameter, t.Height)
 	out.K = out.earth(t)

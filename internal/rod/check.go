@@ -280,9 +280,13 @@ func (r *Result) carrying() float64 {
 	return float64(len(r.in.At))
 }
 
-// use returns a utilization that stays finite where no resistance is left.
+// use returns a utilization that stays finite where no resistance is left; a rod that
+// has nothing to carry is not the worst for that.
 func use(force, resistance float64) float64 {
-	if !(resistance > 0) {
+	switch {
+	case force == 0:
+		return 0
+	case !(resistance > 0):
 		return math.MaxFloat64
 	}
 	return force / resistance

@@ -199,7 +199,8 @@ func drawn(t *rapid.T) *rod.Input {
 	in.Holes.WeldedWashers = rapid.Bool().Draw(t, "washers")
 	in.Holes.WasherSide, in.Holes.WasherThickness = 80, 12
 	in.Plate.Thickness = rapid.Float64Range(8, 40).Draw(t, "t")
-	f := rapid.Float64Range(-2e5, 2e5)
+	// Forces of tenths of a newton: what is less is no force.
+	f := rapid.Map(rapid.IntRange(-2000000, 2000000), func(n int) float64 { return float64(n) / 10 })
 	in.Actions = geom.Actions{N: f.Draw(t, "N"), Vx: f.Draw(t, "Vx"), Vy: f.Draw(t, "Vy"),
 		Mx: 5 * f.Draw(t, "Mx"), My: 5 * f.Draw(t, "My"), T: 50 * f.Draw(t, "T")}
 	if rapid.Bool().Draw(t, "gap") {

@@ -125,7 +125,22 @@ func (v *bender) bend(b *Bend) {
 			v.section(b, from+(to-from)*float64(k)/sections)
 		}
 	}
+	// The width jumps at the rims of nuts and holes: both sides of each.
+	low, high := stations[0], stations[len(stations)-1]
+	for _, p := range v.in.At {
+		s, _ := v.place(p)
+		for _, r := range [...]float64{-v.in.contact() / 2, -v.in.Hole / 2, v.in.Hole / 2, v.in.contact() / 2} {
+			for _, at := range [...]float64{s + r*(1-rim), s + r*(1+rim)} {
+				if at > low && at < high {
+					v.section(b, at)
+				}
+			}
+		}
+	}
 }
+
+// rim is how near both sides of a rim are taken, as a part of its distance.
+const rim = 1e-6
 
 // section takes a section into account.
 func (v *bender) section(b *Bend, s float64) {

@@ -15,6 +15,11 @@ import (
 	"footward.example/footward/internal/weld"
 )
 
+// newtons are forces known to a tenth of a newton, either way.
+func newtons(most int) *rapid.Generator[float64] {
+	return rapid.Map(rapid.IntRange(-10*most, 10*most), func(n int) float64 { return float64(n) / 10 })
+}
+
 func drawn(t *rapid.T) weld.Input {
 	b := rapid.SampledFrom([]basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD}).Draw(t, "basis")
 	in := fillet(b, 0, rapid.Float64Range(3, 15).Draw(t, "a"), 235, 360, 0.8)
@@ -32,7 +37,7 @@ func drawn(t *rapid.T) weld.Input {
 		max(in.Weld.Leg, in.Weld.Throat*math.Sqrt2) < in.Weld.Parts[1].Thickness
 	in.Weld.FullSize, in.Weld.OwnSection = rapid.Bool().Draw(t, "full"), rapid.Bool().Draw(t, "own")
 	in.Weld.Corrosion = rapid.Float64Range(0, 1.5).Draw(t, "corrosion")
-	f := rapid.Float64Range(-3e5, 3e5)
+	f := newtons(300000)
 	if rapid.Bool().Draw(t, "run") {
 		in.Run = weld.Run{Length: rapid.Float64Range(20, 3000).Draw(t, "l"), Count: rapid.IntRange(0, 4).Draw(t, "n"),
 			Along: f.Draw(t, "along"), Across: f.Draw(t, "across"), Normal: f.Draw(t, "normal"), EndLoaded: rapid.Bool().Draw(t, "end")}
@@ -128,6 +133,17 @@ func TestDirectionalNeverAsksMoreThanSimplified(t *testing.T) {
 	})
 }
 
+// eaten reports whether a throat takes just all of a segment at its ends: whether that
+// segment is still there is a matter of the last digit.
+func eaten(in *weld.Input, throat float64) bool {
+	for i := range in.Group.Segments {
+		if math.Abs(2*throat-in.Group.Segments[i].Length()) < 1e-6*throat {
+			return true
+		}
+	}
+	return false
+}
+
 func TestMovedGroupGivesTheSameAnswer(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := drawn(t)
@@ -140,6 +156,9 @@ func TestMovedGroupGivesTheSameAnswer(t *testing.T) {
 		_, after := check(t, &moved)
 		for _, id := range strengths {
 			assert.InDelta(t, before[id].Utilization, after[id].Utilization, 1e-7*(1+before[id].Utilization), id)
+			if eaten(&in, before[id].Required) || eaten(&in, after[id].Required) {
+				continue
+			}
 			assert.InDelta(t, before[id].Required, after[id].Required, 1e-6*(1+before[id].Required), id)
 		}
 	})

@@ -40,7 +40,7 @@ func (r *Result) need(s limit.State) limit.State {
 		size = r.search(leg, s.Kind)
 	}
 	switch {
-	case size == 0 || w.Type == PartialPenetration && size > r.Thin || !r.fits(size):
+	case size == 0 || size > greatestSize || w.Type == PartialPenetration && size > r.Thin || !r.fits(size):
 		return s
 	case leg:
 		return s.Need(limit.WeldLeg, size)
