@@ -346,14 +346,16 @@ func (c *column) deriveBelow(s *derive.Sheet) {
 	if c.foot.stack != nil {
 		c.foot.stack.DeriveMovement(s)
 	}
-	if !b.HasGround || len(b.Pairs) == 0 {
-		return // the pad is checked and shown by its own combinations only beside the ground
+	if !b.HasGround {
+		return
 	}
-	k := &b.Pairs[c.foot.worst]
-	s.Given("pair", float64(c.foot.worst+1), "", "combination that governs the ground: "+k.Name)
-	in := c.in.ground(&c.foot.plan, k)
-	if out, err := ground.Check(&in); err == nil {
-		out.Derive(s)
+	if len(b.Pairs) > 0 { // none where the actions come combined, which the pad takes as they are
+		k := &b.Pairs[c.foot.worst]
+		s.Given("pair", float64(c.foot.worst+1), "", "combination that governs the ground: "+k.Name)
+		in := c.in.ground(&c.foot.plan, k)
+		if out, err := ground.Check(&in); err == nil {
+			out.Derive(s)
+		}
 	}
 	if c.foot.settled != nil {
 		c.foot.settled.Derive(s)

@@ -49,15 +49,15 @@ func (b Basis) Defaults() []Default {
 			{"gamma_phi, M2", r.Ground.Phi, "EN 1997-1:2004 Table A.4"},
 			{"gamma_c', M2", r.Ground.C, "EN 1997-1:2004 Table A.4"},
 			{"gamma_cu, M2", r.Ground.Cu, "EN 1997-1:2004 Table A.4"},
-			{"gamma_R,v, R2", r.Ground.Rv, "EN 1997-1:2004 Table A.5 (from memory)"},
-			{"gamma_R,h, R2", r.Ground.Rh, "EN 1997-1:2004 Table A.5 (from memory)"},
+			{"gamma_R,v, R2", r.Ground.Rv, "EN 1997-1:2004 Table A.5 (not compared with the printed edition)"},
+			{"gamma_R,h, R2", r.Ground.Rh, "EN 1997-1:2004 Table A.5 (not compared with the printed edition)"},
 			{"gamma_G, A1", r.Ground.GSup, "EN 1997-1:2004 Table A.3"},
 			{"gamma_G,fav, A1 and A2", r.Ground.GInf, "EN 1997-1:2004 Table A.3"},
 			{"gamma_Q, A1", r.Ground.Q, "EN 1997-1:2004 Table A.3"},
 			{"gamma_Q, A2", r.Ground.QA2, "EN 1997-1:2004 Table A.3"},
-			{"gamma_G,dst", r.Ground.GDst, "EN 1997-1:2004 Table A.1 (from memory)"},
-			{"gamma_G,stb", r.Ground.GStb, "EN 1997-1:2004 Tables A.1, A.15 (from memory)"},
-			{"gamma_Q,dst", r.Ground.QDst, "EN 1997-1:2004 Tables A.1, A.15 (from memory)"},
+			{"gamma_G,dst", r.Ground.GDst, "EN 1997-1:2004 Table A.1 (not compared with the printed edition)"},
+			{"gamma_G,stb", r.Ground.GStb, "EN 1997-1:2004 Tables A.1, A.15 (not compared with the printed edition)"},
+			{"gamma_Q,dst", r.Ground.QDst, "EN 1997-1:2004 Tables A.1, A.15 (not compared with the printed edition)"},
 		}
 	}
 	if !b.US() {

@@ -64,7 +64,7 @@ func TestTotalsByHand(t *testing.T) {
 	assert.InDelta(t, 319.225/778.45, c.Carbon.Ratio, 1e-12)
 	assert.InDelta(t, 0.5, c.Volume.Ratio, 1e-12)
 	assert.True(t, r.Answers[0].Rows[0].Carbon.Default)
-	assert.Contains(t, r.Answers[0].Rows[0].Carbon.Source, "from memory")
+	assert.Contains(t, r.Answers[0].Rows[0].Carbon.Source, "not compared with the printed edition")
 }
 
 // TestNoRateIsNeverNothingInSilence: without rates there is no cost, no labour and no

@@ -13,7 +13,7 @@ var (
 	transport = &limit.Notice{Code: "compare_transport_not_given", Severity: limit.Caution,
 		Text: "Transport is not, or not wholly, part of the totals: it needs a rate for each tonne and kilometre, and a distance for each kind."}
 	stand = &limit.Notice{Code: "compare_default_carbon", Severity: limit.Caution,
-		Text: "Rates of carbon not given were taken from a database of 2011 by memory: compare them with its text, and use declarations of your own products where you can."}
+		Text: "Rates of carbon not given were taken from a database of 2011 and not compared with its printed edition: compare them, and use declarations of your own products where you can."}
 	before = &limit.Notice{Code: "compare_reused_cut_off", Severity: limit.Assumption,
 		Text: "Reused rings carry no carbon of their first life (cut-off rule of EN 15804); another rule of sharing gives another answer."}
 	tyres = &limit.Notice{Code: "compare_worn_tyres", Severity: limit.Caution,

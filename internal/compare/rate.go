@@ -37,8 +37,8 @@ type Rates struct {
 }
 
 const (
-	ice    = "Inventory of Carbon and Energy (University of Bath), version 2.0 of 2011, cradle to gate, from memory: "
-	reused = "cut-off rule of EN 15804: what a thing cost before stays with its first life (from memory); sorting and cleaning not counted"
+	ice    = "Inventory of Carbon and Energy (University of Bath), version 2.0 of 2011, cradle to gate, not compared with the printed edition: "
+	reused = "cut-off rule of EN 15804: what a thing cost before stays with its first life (not compared with the printed edition); sorting and cleaning not counted"
 )
 
 // defaults are rates of embodied carbon of the product stage. Blinding, weld metal,

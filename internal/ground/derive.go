@@ -6,7 +6,7 @@ import (
 )
 
 const (
-	memory = " (from memory)"
+	memory = " (not compared with the printed edition)"
 	bowles = "Bowles, 5th ed., Tables 4-1 to 4-5" + memory
 )
 

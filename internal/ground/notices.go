@@ -21,7 +21,7 @@ var (
 	magnitudes = &limit.Notice{Code: "ground_magnitudes", Severity: limit.Info,
 		Text: "Moments at the base add the magnitudes of the moment and of the shear times its height, whatever their signs."}
 	approach = &limit.Notice{Code: "ground_design_approach", Severity: limit.Assumption,
-		Text: "Partial factors are the recommended ones of EN 1997-1 Annex A, of which some rest on memory; the National Annex chooses the design approach and may change them (basis.eurocode.ground). Without design_approaches all stand side by side, and one that the annex does not choose may fail."}
+		Text: "Partial factors are the recommended ones of EN 1997-1 Annex A, of which some were not compared with the printed edition; the National Annex chooses the design approach and may change them (basis.eurocode.ground). Without design_approaches all stand side by side, and one that the annex does not choose may fail."}
 	together = &limit.Notice{Code: "ground_variable_linked", Severity: limit.Assumption,
 		Text: "The variable actions are taken as one, all or nothing: give every combination of them by itself."}
 	source = &limit.Notice{Code: "ground_one_source", Severity: limit.Assumption,
@@ -39,7 +39,7 @@ var (
 	weightless = &limit.Notice{Code: "ground_weight_zero", Severity: limit.Caution,
 		Text: "weight_kn is 0: neither footing nor soil on it presses. That is on the unsafe side for the bearing of the ground."}
 	authors = &limit.Notice{Code: "ground_author", Severity: limit.Info,
-		Text: "Bearing, shape, depth and inclination factors are one author's set, written from memory of the usual tables; authors differ by half in the factor of weight."}
+		Text: "Bearing, shape, depth and inclination factors are one author's set, not compared with the printed edition; authors differ by half in the factor of weight."}
 	constant = &limit.Notice{Code: "ground_constant_volume", Severity: limit.Assumption,
 		Text: "No angle at constant volume was given: sliding takes the angle of friction, at most 30 degrees, which is common practice without a source; clays can have less."}
 	layered = &limit.Notice{Code: "ground_layer", Severity: limit.Caution,

@@ -46,9 +46,9 @@ type TimberRow struct {
 }
 
 const (
-	en338   = "EN 338:2016 Table 1 (from memory)"
-	en14080 = "EN 14080:2013 Table 5 (from memory)"
-	nds     = "NDS Supplement 2018 Table 4A, size factor not included (from memory)"
+	en338   = "EN 338:2016 Table 1 (not compared with the printed edition)"
+	en14080 = "EN 14080:2013 Table 5 (not compared with the printed edition)"
+	nds     = "NDS Supplement 2018 Table 4A, size factor not included (not compared with the printed edition)"
 )
 
 var timbers = []TimberRow{

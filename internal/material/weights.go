@@ -11,12 +11,12 @@ type Weight struct {
 }
 
 const (
-	tableA1 = "EN 1991-1-1:2002 Table A.1 (from memory)"
-	tableA3 = "EN 1991-1-1:2002 Table A.3 (from memory)"
-	tableA4 = "EN 1991-1-1:2002 Table A.4 (from memory)"
-	tableA6 = "EN 1991-1-1:2002 Table A.6 (from memory)"
-	tableA7 = "EN 1991-1-1:2002 Table A.7 (from memory)"
-	tableAW = "EN 1991-1-1:2002 Annex A, liquids (from memory)"
+	tableA1 = "EN 1991-1-1:2002 Table A.1 (not compared with the printed edition)"
+	tableA3 = "EN 1991-1-1:2002 Table A.3 (not compared with the printed edition)"
+	tableA4 = "EN 1991-1-1:2002 Table A.4 (not compared with the printed edition)"
+	tableA6 = "EN 1991-1-1:2002 Table A.6 (not compared with the printed edition)"
+	tableA7 = "EN 1991-1-1:2002 Table A.7 (not compared with the printed edition)"
+	tableAW = "EN 1991-1-1:2002 Annex A, liquids (not compared with the printed edition)"
 )
 
 // weights are nominal unit weights. Growing media are not among them: no standard

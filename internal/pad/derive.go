@@ -4,7 +4,7 @@ import "footward.example/footward/internal/derive"
 
 const (
 	statics  = "statics"
-	ecPlain  = "EN 1992-1-1:2004+AC (from memory) 12.9.3(1)"
+	ecPlain  = "EN 1992-1-1:2004+AC 12.9.3(1) (not compared with the printed edition)"
 	ecShear  = "EN 1992-1-1:2004 6.2.2(1)"
 	ecPunch  = "EN 1992-1-1:2004 6.4.4(2)"
 	aciPlain = "ACI 318-19 14.5"
@@ -173,7 +173,7 @@ func (r *Result) derivePunchEC(s *derive.Sheet) {
 	s.Given("k_t,y", uneven(in.Column.SizeY, in.Column.SizeX), "", "EN 1992-1-1:2004 Table 6.1, moment about x")
 	s.Given("a_0", 0, "mm", "at the column")
 	r.derivePerimeter(s, c, "0")
-	s.Step("v_Rd,max", "0.4 0.6 (1 - f_ck / 250) f_cd", c.R, "MPa", "EN 1992-1-1:2004+A1:2014 6.4.5(3) (from memory)")
+	s.Step("v_Rd,max", "0.4 0.6 (1 - f_ck / 250) f_cd", c.R, "MPa", "EN 1992-1-1:2004+A1:2014 6.4.5(3) (not compared with the printed edition)")
 	if r.PunchSkip != "" {
 		return
 	}

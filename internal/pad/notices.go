@@ -24,11 +24,11 @@ var (
 	plainUse = &limit.Notice{Code: "pad_plain_use", Severity: limit.Caution,
 		Text: "Plain concrete has no strength left once it has cracked: EN 1992-1-1 12.9.3 names axially loaded pads, and ACI 318-19 14.1.3 limits its use. Frost, swelling ground and settlement crack it."}
 	recommended = &limit.Notice{Code: "pad_recommended_values", Severity: limit.Assumption,
-		Text: "Nationally determined values are the recommended ones, some of them from memory; v_Rd,max at the column takes 0.4 of A1:2014. gamma_C, alpha_cc, gamma_S and alpha_ct,pl may be given in basis.eurocode."}
+		Text: "Nationally determined values are the recommended ones, some of them not compared with the printed edition; v_Rd,max at the column takes 0.4 of A1:2014. gamma_C, alpha_cc, gamma_S and alpha_ct,pl may be given in basis.eurocode."}
 	waiver = &limit.Notice{Code: "pad_size_effect", Severity: limit.Info,
 		Text: "The size effect in shear is neglected as ACI 318-19 13.2.6.2 allows for footings; size_effect counts it."}
 	memory = &limit.Notice{Code: "pad_aci_memory", Severity: limit.Info,
-		Text: "The coefficients of ACI 318-19 are written from memory: compare them with your copy."}
+		Text: "The coefficients of ACI 318-19 were not compared with the printed edition: compare them with your copy."}
 	even = &limit.Notice{Code: "pad_even_bars", Severity: limit.Assumption,
 		Text: "Bars are at an even spacing over the whole width and run from edge to edge. Where the pad is much wider than the column and 3 d, common practice puts two thirds of them within 1.5 d of the column."}
 	factored = &limit.Notice{Code: "pad_factored_actions", Severity: limit.Assumption,

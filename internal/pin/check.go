@@ -73,10 +73,10 @@ func Check(in *Input) (*Result, error) {
 // beyond says why pins with four shear planes are not covered.
 func (in *Input) beyond() *limit.Scope {
 	if in.Design.Basis.US() {
-		return &limit.Scope{Clause: "NDS 2018 12.3.9 (from memory)",
+		return &limit.Scope{Clause: "NDS 2018 12.3.9 (not compared with the printed edition)",
 			Reason: "plates outside and inside cut a pin in four planes, each of which counts as a connection in single shear: its equations are not part of this check, nor is how three plates share the force"}
 	}
-	return &limit.Scope{Clause: "EN 1995-1-1:2004 8.1.3 (from memory)",
+	return &limit.Scope{Clause: "EN 1995-1-1:2004 8.1.3 (not compared with the printed edition)",
 		Reason: "plates outside and inside cut a pin in four planes, whose failure modes must be compatible: that, and how three plates share the force, is not part of this check"}
 }
 

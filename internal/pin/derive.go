@@ -130,7 +130,7 @@ func (r *Result) deriveTimber(s *derive.Sheet) {
 
 // adjusted writes a reference design value of NDS as it may be used.
 func (r *Result) adjusted(s *derive.Sheet, symbol, from string, value float64, mark string, f *strength) {
-	s.Factor("C_M,"+mark, r.moisture(f), "NDS Supplement 2018 Tables 4A, 5A (from memory)")
+	s.Factor("C_M,"+mark, r.moisture(f), "NDS Supplement 2018 Tables 4A, 5A (not compared with the printed edition)")
 	if r.in.Design.Basis == basis.USASD {
 		s.Step(symbol, from+" C_M,"+mark+" C_D", value, "MPa", "NDS 2018 4.3, 5.3")
 		return

@@ -60,7 +60,7 @@ var (
 	durable = &limit.Notice{Code: "pin_durability", Severity: limit.Caution,
 		Text: "Protect steel by service class (EN 1995-1-1 Table 4.1; NDS 11.1.4) and end grain from wet. Steel in contact with treated or acid timber corrodes faster. Fire, fatigue and load reversal (EN 1995-1-1 8.1.5) are not checked."}
 	coded = &limit.Notice{Code: "pin_by_code", Severity: limit.Info,
-		Text: "The states follow published codes: no load test is needed for them. Some clauses are cited from memory: compare with your edition."}
+		Text: "The states follow published codes: no load test is needed for them. Some clauses were not compared with the printed edition: compare them with yours."}
 )
 
 // Remarks returns the notices of the part in order.

@@ -159,7 +159,7 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 		} else {
 			s.step("u_#", "e_t# D_# / 2", out.Moves, "mm", "movement of the ring")
 		}
-		s.step("K_u#", "max(K_a#, K_0# - (K_0# - K_a#) min(1, max(0, u_# / (0.0005 h_#) - 1)))", out.K, "", "EN 1997-1:2004 9.5.2(2), Annex C Table C.1 (from memory)")
+		s.step("K_u#", "max(K_a#, K_0# - (K_0# - K_a#) min(1, max(0, u_# / (0.0005 h_#) - 1)))", out.K, "", "EN 1997-1:2004 9.5.2(2), Annex C Table C.1 (not compared with the printed edition)")
 	case t.Ring.Stiffness == 0 && t.Ring.Kind.extensible():
 		s.step("K_u#", "K_a#", out.K, "", "an extensible ring, not verified without its stiffness")
 	default:

@@ -15,7 +15,7 @@ var (
 	joint = &limit.Notice{Code: "ring_joint", Severity: limit.Assumption,
 		Text: "The joint usually governs a stiff ring. Shares for durability and joint that were not given are chosen on the cautious side, without a source."}
 	rest = &limit.Notice{Code: "ring_at_rest", Severity: limit.Assumption,
-		Text: "A ring that its design hoop force stretches too little for the fill to become active bears more than the active pressure, up to that at rest by the characteristic angle, under design loads too (EN 1997-1 9.5.2(2); Annex C, from memory)."}
+		Text: "A ring that its design hoop force stretches too little for the fill to become active bears more than the active pressure, up to that at rest by the characteristic angle, under design loads too (EN 1997-1 9.5.2(2); Annex C, not compared with the printed edition)."}
 	open = &limit.Notice{Code: "ring_open_fill_moves", Severity: limit.Caution,
 		Text: "The fill beside the plate is open, and by statics cannot react to what confines the loaded fill: cover it so that it cannot rise, or widen the plate. A load test stands for it only through a plate no larger than this one."}
 	levelled = &limit.Notice{Code: "ring_levelled", Severity: limit.Assumption,

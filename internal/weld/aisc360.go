@@ -15,7 +15,7 @@ const (
 	clauseBeta    = "AISC 360-22 (J2-1)"
 	clauseGroove  = "AISC 360-22 Table J2.5"
 	clauseBase    = "AISC 360-22 J2.4, J4"
-	clauseCentre  = "AISC 360-22 J2.4; AISC Manual part 8, instantaneous centre (from memory)"
+	clauseCentre  = "AISC 360-22 J2.4; AISC Manual part 8, instantaneous centre (not compared with the printed edition)"
 	throatOverLeg = 0.707 // AISC Manual part 8
 )
 

@@ -61,7 +61,7 @@ func TestCompareFootingsByHand(t *testing.T) {
 	assert.InDelta(t, volume, rows["concrete pad concrete"].GetVolumeM3(), 1e-9)
 	assert.InDelta(t, volume*24/9.80665*1000*0.113, rows["concrete pad concrete"].GetCarbon().GetValue(), 0.1)
 	assert.True(t, rows["concrete pad concrete"].GetCarbon().GetByDefault())
-	assert.Contains(t, rows["concrete pad concrete"].GetCarbon().GetSource(), "from memory")
+	assert.Contains(t, rows["concrete pad concrete"].GetCarbon().GetSource(), "not compared with the printed edition")
 
 	// Totals are the sums of their rows, and the contrast that of the totals.
 	for _, f := range m.GetFootings() {

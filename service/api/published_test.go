@@ -70,7 +70,7 @@ func TestPublishedFigures(t *testing.T) {
 		}
 	}
 	t.Logf("%d printed figures held", figures)
-	assert.GreaterOrEqual(t, figures, 322)
+	assert.GreaterOrEqual(t, figures, 454)
 }
 
 func steps(r *footwardv1.CheckResult) []derive.Step {
@@ -81,8 +81,8 @@ func steps(r *footwardv1.CheckResult) []derive.Step {
 	return out
 }
 
-// constructed are the limit states for which no published figure was found,
-// each with the reason. They are held by figures worked by hand.
+// constructed are the limit states for which no published figure was found by one code
+// family or by both, each with the reason. They are held by figures worked by hand.
 var constructed = map[string]string{
 	"resultant_on_base":         "statics",
 	"bottom_plate_on_ground":    "statics",
@@ -95,7 +95,6 @@ var constructed = map[string]string{
 	"plate_compression_flange":  "no example with the lever arms of Table 6.7 was at hand",
 	"base_shear":                "no example was at hand",
 	"rod_stand_off_bending":     "no example was at hand",
-	"rod_stand_off_stress":      "statics",
 	"rod_anchor_shear":          "no example was at hand",
 	"plate_washer_bending":      "statics",
 	"hole_tolerance":            "geometry",
@@ -128,23 +127,21 @@ var constructed = map[string]string{
 	"settle_schmertmann":        "no example was at hand",
 	"settle_burland_burbidge":   "no example was at hand",
 	"pad_equilibrium":           "statics",
-	"pad_plain_thickness":       "what is printed is held in internal/pad",
-	"pad_plain_least_thickness": "what is printed is held in internal/pad",
-	"pad_plain_bending":         "what is printed is held in internal/pad",
-	"pad_plain_shear":           "what is printed is held in internal/pad",
-	"pad_plain_punching":        "what is printed is held in internal/pad",
+	"pad_plain_thickness":       "no example was at hand",
+	"pad_plain_least_thickness": "no example was at hand",
+	"pad_plain_bending":         "no example was at hand",
+	"pad_plain_shear":           "no example was at hand",
+	"pad_plain_punching":        "no example was at hand",
 	"pad_top_bending":           "statics",
-	"pad_bending_x":             "what is printed is held in internal/pad",
-	"pad_bending_y":             "what is printed is held in internal/pad",
-	"pad_least_reinforcement":   "what is printed is held in internal/pad",
-	"pad_bar_spacing":           "what is printed is held in internal/pad",
-	"pad_bar_diameter":          "what is printed is held in internal/pad",
-	"pad_cover":                 "what is printed is held in internal/pad",
-	"pad_effective_depth":       "what is printed is held in internal/pad",
-	"pad_shear":                 "what is printed is held in internal/pad",
-	"pad_shear_strut":           "what is printed is held in internal/pad",
-	"pad_punching":              "what is printed is held in internal/pad",
-	"pad_column_perimeter":      "what is printed is held in internal/pad",
+	"pad_least_reinforcement":   "no example was at hand",
+	"pad_bar_spacing":           "no example was at hand",
+	"pad_bar_diameter":          "no example was at hand",
+	"pad_cover":                 "no example was at hand",
+	"pad_effective_depth":       "no example was at hand",
+	"pad_shear":                 "no example by ACI 318-19 was at hand, nor one by Eurocode with both layers",
+	"pad_shear_strut":           "no example was at hand",
+	"pad_punching":              "printed for the US only: the example by Eurocode looks at 2 d alone",
+	"pad_column_perimeter":      "the example at hand has the 0.5 of before A1:2014",
 	"settle_total":              "a sum of others",
 	"settle_tilt":               "a closed form without a printed figure",
 	"settle_differential":       "geometry",
@@ -160,6 +157,27 @@ var constructed = map[string]string{
 	"base_equilibrium":          "a strength that no example prints",
 	"base_shear_path":           "no example was at hand",
 	"bracket_block_tearing":     "no example was at hand",
+	"anchor_cone":               "printed for the US only",
+	"anchor_pull_out":           "printed for the US only",
+	"base_pressure":             "the printed example is set with the Eurocode; the method is that of both",
+	"bracket_bending":           "printed factors of the Eurocode only; statics",
+	"bracket_compression":       "printed for the Eurocode only; no example of a swaying shoe was at hand",
+	"bracket_hole_bearing":      "printed for the US only",
+	"bracket_net_section":       "printed for the US only",
+	"column_block_shear":        "printed for the US only",
+	"column_end_grain":          "printed factors of the US only",
+	"column_splitting":          "printed for the US only",
+	"ground_presumptive":        "printed for the US only: EN 1997-1 leaves the values to others",
+	"pad_bar_anchorage":         "no example was at hand",
+	"pin_steel_shear":           "printed for the US only",
+	"plate_equilibrium":         "printed for the US only; statics",
+	"plate_punching":            "printed for the Eurocode only; AISC 360 does not ask for it",
+	"rod_combined":              "printed for the US only",
+	"settle_consolidation":      "the printed example is set with the Eurocode; the method is that of both",
+	"settle_elastic":            "the printed example is set with the Eurocode; the method is that of both",
+	"timber_along_grain":        "printed for the Eurocode only",
+	"weld_base_metal":           "printed for the US only",
+	"weld_length_minimum":       "printed for the Eurocode only",
 }
 
 // held is by which families a limit state has figures: printed and worked.
@@ -199,23 +217,24 @@ func TestEveryLimitStateIsHeld(t *testing.T) {
 	defer func() { assert.NoError(t, c.Close()) }()
 	all, err := c.ListLimitStates(context.Background(), &footwardv1.ListLimitStatesRequest{})
 	require.NoError(t, err)
-	known := map[string]bool{}
+	known, unprinted := map[string]bool{}, map[string]bool{}
 	for _, s := range all.GetLimitStates() {
 		id := s.GetId()
 		known[id] = true
 		for _, k := range s.GetClauses() {
 			family := proof.FamilyOf(k.GetBasis())
-			if printed[id][family] || len(printed[id]) > 0 && len(worked[id]) == 0 {
-				continue
-			}
-			if s.GetCheck() == footwardv1.CheckKind_CHECK_KIND_CONCRETE_PAD && len(worked[id]) == 0 {
-				continue // it is sized, not checked as an item: internal/pad holds its figures
-			}
-			assert.NotEmpty(t, worked[id], "%s is held by nothing by %s", id, family)
-			if len(printed[id]) == 0 {
+			unprinted[id] = unprinted[id] || !printed[id][family]
+			switch {
+			case printed[id][family]:
+			case worked[id][family]:
 				assert.NotEmpty(t, constructed[id], "%s has no printed figure by %s: say why", id, family)
+			default:
+				t.Errorf("%s is held by nothing by %s", id, family)
 			}
 		}
+	}
+	for id := range constructed {
+		assert.True(t, unprinted[id], "%s has printed figures by every family: no reason is needed", id)
 	}
 	for _, id := range slices.Concat(slices.Sorted(maps.Keys(printed)), slices.Sorted(maps.Keys(worked)), slices.Sorted(maps.Keys(constructed))) {
 		assert.True(t, known[id], "%s does not exist", id)
