@@ -189,7 +189,7 @@ func (u *American) inside(in *Input, pressed float64) {
 	switch f.Shape {
 	case ISection:
 		u.X, u.Lambda = 1, 1
-		if !in.Shared.Elastic || in.Actions.Mx == 0 && in.Actions.My == 0 {
+		if mx, my := in.moments(); !in.Shared.Elastic || !mx && !my {
 			u.X = 4 * f.SizeX * f.SizeY / square(f.SizeX+f.SizeY) * pressed
 			if u.X < 1 {
 				u.Lambda = min(1, 2*math.Sqrt(u.X)/(1+math.Sqrt(1-u.X)))
