@@ -52,6 +52,13 @@ func amounts(m, by float64) float64 {
 func (in *ColumnInput) onPlate(own, at geom.Actions) geom.Actions {
 	a := at
 	mx, my := math.Abs(at.Mx), math.Abs(at.My)
+	size := &in.Base.Plate.Plate
+	if !plate.Acts(own.Mx, own.N, size.SizeY) {
+		own.Mx = 0
+	}
+	if !plate.Acts(own.My, own.N, size.SizeX) {
+		own.My = 0
+	}
 	if own.Mx == 0 && own.My == 0 {
 		p, f := &in.Base.Plate, &in.Base.Plate.Footprint
 		x, y := in.reach()

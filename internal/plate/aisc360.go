@@ -100,7 +100,7 @@ func (r *Result) bend() {
 	if !(u.Fp > 0) {
 		return
 	}
-	u.inside(in, r.P, f.L*f.B*in.Bearing.Pressure)
+	u.inside(in, u.Fp/in.Bearing.Pressure)
 	u.L = max(u.M1, u.N1, u.Inside)
 	u.press(f.L)
 	if !s.Known || !s.Elastic && !raised {
@@ -108,11 +108,15 @@ func (r *Result) bend() {
 	}
 	peak := *u
 	peak.Bent, peak.Fp, peak.Y = true, s.Peak, f.L
+	peak.inside(in, peak.Fp/in.Bearing.Pressure)
+	peak.L = max(peak.M1, peak.N1, peak.Inside)
 	peak.press(f.L)
 	if !s.Elastic {
 		block := *u
 		_, sum, _ := r.sharing()
 		block.Bent, block.Fp, block.Y = true, in.Bearing.Pressure, min(f.L, max(0, sum-r.N)/u.Q)
+		block.inside(in, 1)
+		block.L = max(block.M1, block.N1, block.Inside)
 		block.press(f.L)
 		if block.Mu < peak.Mu {
 			peak = block
@@ -166,25 +170,27 @@ func (r *Result) large() bool {
 
 // inside finds the cantilever that stands for the plate inside the footprint.
 //
-// I-section: lambda n', with the strength available pressed for phi P_p:
+// I-section: lambda n', pressed is the share of the strength that presses, which
+// without a moment is P over phi P_p:
 //
-//	X = 4 d b_f / (d + b_f)^2 P / (phi P_p)
+//	X = 4 d b_f / (d + b_f)^2 f_p / f_B
 //	lambda = 2 sqrt(X) / (1 + sqrt(1 - X)) <= 1, n' = sqrt(d b_f) / 4
 //
-// Where a moment acts, lambda is 1. Two plates: half the gap, as a simple span.
+// Under a moment f_p presses nowhere more: a plate that bears it all over bears less
+// of it. On an elastic bed lambda is then 1. Two plates: half the gap, as a simple span.
 // Tube and pipe: the plate inside as a simply supported slab with yield lines,
 // a^2/24 (sqrt(3 + (a/b)^2) - a/b)^2 and R^2/6 per unit of pressure.
 //
 // Source: AISC Manual Part 14; K. W. Johansen, Yield-line theory, 1962 (from
 // memory).
-func (u *American) inside(in *Input, p, strength float64) {
+func (u *American) inside(in *Input, pressed float64) {
 	f := &in.Footprint
 	clearX, clearY := f.SizeX-2*f.Thick, f.SizeY-2*f.Thick
 	switch f.Shape {
 	case ISection:
 		u.X, u.Lambda = 1, 1
-		if in.Actions.Mx == 0 && in.Actions.My == 0 {
-			u.X = 4 * f.SizeX * f.SizeY / square(f.SizeX+f.SizeY) * p / strength
+		if mx, my := in.moments(); !in.Shared.Elastic || !mx && !my {
+			u.X = 4 * f.SizeX * f.SizeY / square(f.SizeX+f.SizeY) * pressed
 			if u.X < 1 {
 				u.Lambda = min(1, 2*math.Sqrt(u.X)/(1+math.Sqrt(1-u.X)))
 			}

@@ -56,12 +56,13 @@ func Check(in *Input) (Result, error) {
 	a := &in.Actions
 	r := Result{in: in, N: a.N, P: max(0, -a.N), T: in.Plate.Net()}
 	r.Fy, _, _ = in.Plate.Steel.At(in.Plate.Thickness)
+	mx, my := in.moments()
 	switch {
-	case a.Mx != 0 && a.My != 0:
+	case mx && my:
 		r.both()
-	case a.Mx != 0:
+	case mx:
 		r.aboutX()
-	case a.My != 0:
+	case my:
 		r.aboutY()
 	case a.N < 0:
 		r.Case = Concentric
@@ -80,6 +81,20 @@ func Check(in *Input) (Result, error) {
 	r.centre()
 	r.ask()
 	return r, nil
+}
+
+// leastShare is the share of the compression times the plate's size up to which a
+// moment is only what is left of moments that cancel.
+const leastShare = 1e-9
+
+// Acts reports whether a moment [Nmm] beside the axial force n [N] on a plate of the
+// size [mm] is one at all: that of a rounding error must not choose the method.
+func Acts(m, n, size float64) bool { return math.Abs(m) > max(0, -n)*size*leastShare }
+
+// moments reports about which axes a moment acts.
+func (in *Input) moments() (aboutX, aboutY bool) {
+	a := &in.Actions
+	return Acts(a.Mx, a.N, in.Plate.SizeY), Acts(a.My, a.N, in.Plate.SizeX)
 }
 
 // aboutX leaves the moment about x alone: M_x > 0 presses the -y side, so the +y

@@ -118,11 +118,11 @@ func (r *Result) derivePress(s *derive.Sheet) {
 	s.Step("n", "(B - k_2 b) / 2", u.N1, "mm", clauseCantilever)
 	switch in.Footprint.Shape {
 	case ISection:
-		if r.Case == Concentric {
-			s.Step("X", "4 h b / (h + b)^2 P / (f_B L B)", u.X, "", clauseCantilever)
+		if r.Case == Concentric || !in.Shared.Elastic {
+			s.Step("X", "4 h b / (h + b)^2 f_p / f_B", u.X, "", clauseCantilever)
 			s.Step("lambda", "min(1, 2 sqrt(min(1, X)) / (1 + sqrt(1 - min(1, X))))", u.Lambda, "", clauseCantilever)
 		} else {
-			s.Given("lambda", u.Lambda, "", "greatest value, as a moment acts")
+			s.Given("lambda", u.Lambda, "", "greatest value, on an elastic bed under a moment")
 		}
 		s.Step("l_i", "lambda sqrt(h b) / 4", u.Inside, "mm", "lambda n'; "+clauseCantilever)
 	case Tube:

@@ -152,6 +152,7 @@ func TestPressedPlateHoldsEveryYieldLine(t *testing.T) {
 		x, y := in.Plate.SizeX/2, in.Plate.SizeY/2
 		pressed := rectangle(-x, x, -y, y)
 		switch {
+		case r.Case == plate.Concentric: // a moment may be that of a rounding error
 		case a.Mx > 0:
 			pressed = rectangle(-x, x, -y, -y+u.Y)
 		case a.Mx < 0:

@@ -42,7 +42,7 @@ var (
 	hollow = &limit.Notice{Code: "plate_inside_hollow", Severity: limit.Info,
 		Text: "The plate inside a hollow footprint or between two plates is held as a simply supported slab or span, beyond the printed method and on the safe side."}
 	blockLambda = &limit.Notice{Code: "plate_lambda_under_moment", Severity: limit.Info,
-		Text: "Under a moment lambda is taken as 1, beyond the printed method and on the safe side."}
+		Text: "Under a moment lambda is that of a plate which the greatest pressure presses all over, on an elastic bed 1: beyond the printed method and on the safe side."}
 	shortBlock = &limit.Notice{Code: "plate_short_block", Severity: limit.Info,
 		Text: "The pressed block is shorter than a third of a cantilever across it or under the footprint: that cantilever is bent in proportion, since a third of it bends with the block. Design Guide 1 prints no rule for it; yield lines at any angle hold."}
 	width45 = &limit.Notice{Code: "plate_effective_width", Severity: limit.Info,

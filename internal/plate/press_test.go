@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"footward.example/footward/internal/basis"
@@ -116,4 +117,63 @@ func TestPullOfTheSharingPressesTheBlockLonger(t *testing.T) {
 	in.Actions.My = 1e6
 	r, _ = check(t, in)
 	assert.InDelta(t, 132.08*132.08/2, r.US.Along, 1)
+}
+
+// TestPlateInsideAnISectionDoesNotJumpWhereAMomentBegins takes W24 x 176 on 330 by 635
+// mm under 2753 kN, X = 4 612 325/937^2 0.431 = 0.391, lambda = 2 0.625/(1 + 0.780) =
+// 0.703 (AISC Manual Part 14): a moment of nearly nothing changes nothing, a greater one
+// never helps, and where it presses with full strength lambda is 1.
+func TestPlateInsideAnISectionDoesNotJumpWhereAMomentBegins(t *testing.T) {
+	for _, b := range []basis.Basis{basis.USLRFD, basis.USASD} {
+		for _, alongY := range []bool{true, false} {
+			in := ec(635, 31.75, 345, 30.5, plate.Footprint{Shape: plate.ISection, SizeX: 325, SizeY: 612, Thick: 19, Web: 13})
+			in.Design.Basis, in.Plate.SizeX = b, 330.2
+			in.Actions.N = -2753e3
+			r, _ := check(t, in)
+			require.InDelta(t, 0.703, r.US.Lambda, 2e-3)
+			before := r.US.Mu
+			for _, share := range []float64{1e-8, 1e-6, 1e-3, 0.05, 0.1, 0.2, 0.28} {
+				m := share * 2753e3 * 635
+				in.Actions.Mx, in.Actions.My = m, 0
+				if !alongY {
+					in.Actions.Mx, in.Actions.My = 0, m*330.2/635
+				}
+				r, s := check(t, in)
+				require.True(t, r.US.Small)
+				assert.GreaterOrEqual(t, s["plate_cantilever"].Demand, before*(1-1e-12), "%v %g", b, share)
+				if share < 1e-5 {
+					assert.InEpsilon(t, before, s["plate_cantilever"].Demand, 1e-4, "%v %g", b, share)
+				}
+				before = s["plate_cantilever"].Demand
+			}
+			assert.Greater(t, r.US.Lambda, 0.7)
+			in.Actions.Mx, in.Actions.My = 0, 0
+		}
+	}
+}
+
+// TestWhatIsLeftOfCancellingMomentsChoosesNoMethod presses plates with moments of a
+// rounding error beside 800 kN: stiff and soft footprints of both families answer as
+// without; 1 kNm acts.
+func TestWhatIsLeftOfCancellingMomentsChoosesNoMethod(t *testing.T) {
+	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+		for _, soft := range []bool{false, true} {
+			in := ec(340, 25, 235, 12, plate.Footprint{Shape: plate.ISection, SizeX: 200, SizeY: 200, Thick: 15, Web: 9})
+			if soft {
+				in.Footprint = plate.Footprint{Shape: plate.Rectangle, SizeX: 200, SizeY: 200, StiffStated: true}
+			}
+			in.Design.Basis, in.Actions.N = b, -800e3
+			plain, want := check(t, in)
+			require.Equal(t, plate.Concentric, plain.Case)
+			for _, m := range []float64{1e-9, 0.1, -0.2} {
+				in.Actions.Mx, in.Actions.My = m, m/2
+				r, got := check(t, in)
+				assert.Equal(t, plate.Concentric, r.Case)
+				assert.Equal(t, want, got, "%v %v %g", b, soft, m)
+			}
+			in.Actions.Mx, in.Actions.My = 1e6, 0
+			r, _ := check(t, in)
+			assert.Equal(t, plate.Uniaxial, r.Case)
+		}
+	}
 }

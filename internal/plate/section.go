@@ -165,14 +165,14 @@ func (r *Result) press(s *Sections) {
 func (r *Result) under(z *section.Pressure) float64 {
 	var u American
 	in := r.in
-	u.inside(in, r.P, 1)
-	if u.Inside == 0 {
-		return 0
-	}
 	lineX, lineY := in.lines()
 	peak, share := 0.0, 1.0
 	for _, c := range section.Rectangle(lineX, lineY) {
 		peak = max(peak, z.P+z.X*c.X+z.Y*c.Y)
+	}
+	u.inside(in, peak/in.Bearing.Pressure)
+	if u.Inside == 0 {
+		return 0
 	}
 	if z.X == 0 && z.Y == 0 {
 		a := &in.Actions

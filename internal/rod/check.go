@@ -95,6 +95,10 @@ func Check(in *Input) (Result, error) {
 	return r, nil
 }
 
+// noMoment is the most that counts as no moment at all where no rod is pulled: what is
+// left of a sum of moments that cancel [Nmm].
+const noMoment = 10
+
 // share distributes the actions or takes the forces given.
 func (r *Result) share() {
 	in := r.in
@@ -111,9 +115,9 @@ func (r *Result) share() {
 	a := in.Actions
 	r.V = math.Hypot(a.Vx, a.Vy)
 	gap := in.StandOff.Gap > 0
-	pressed := a.N <= 0 && a.Mx == 0 && a.My == 0
+	pressed := a.N <= 0 && math.Abs(a.Mx) <= noMoment && math.Abs(a.My) <= noMoment
 	if pressed {
-		a.N = 0 // compression goes through the plate
+		a.N, a.Mx, a.My = 0, 0, 0 // compression goes through the plate
 	}
 	r.Share = geom.PointGroup(in.At).Share(&a)
 	if !r.Share.Turns {

@@ -351,3 +351,23 @@ func TestNoticesOfRodsThatTheirStandardsDoNotReach(t *testing.T) {
 	r, _ = check(t, in)
 	assert.False(t, noticed(&r, "rods_small_in_wide_hole"))
 }
+
+// TestWhatIsLeftOfCancellingMomentsPressesNoRod shears four rods under a compression:
+// moments of a rounding error change nothing, such as of 0.001 kNm do.
+func TestWhatIsLeftOfCancellingMomentsPressesNoRod(t *testing.T) {
+	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+		in := four(b, "M20", "ISO 898-1 8.8", 22, 150)
+		in.Actions = geom.Actions{N: -100e3, Vx: 20e3, Vy: 5e3}
+		_, want := check(t, in)
+		require.Equal(t, limit.Pass, want["rod_shear"].Verdict)
+		for _, m := range []float64{1e-9, 1e-3, 1, -1} {
+			in.Actions.Mx, in.Actions.My = m, -m
+			r, got := check(t, in)
+			assert.Equal(t, want, got, "%v %g", b, m)
+			followed(t, &r)
+		}
+		in.Actions.Mx = 1e3
+		_, got := check(t, in)
+		assert.Equal(t, limit.OutOfScope, got["rod_tension"].Verdict)
+	}
+}
