@@ -1,6 +1,7 @@
 package api_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -195,4 +196,39 @@ func TestANationalFactorReachesTheWeightOfAComparedPad(t *testing.T) {
 		return state(t, r, "pad_equilibrium").GetUtilization()
 	}
 	assert.Greater(t, balance(0.8), 1.1*balance(1))
+}
+
+// TestComparedConcreteHoldsWhatABlockHolds holds the pad that a comparison finds to every
+// combination that a block of a column base is held to, equilibrium (EN 1990 Table A1.2(A))
+// and the lift of high water among them.
+func TestComparedConcreteHoldsWhatABlockHolds(t *testing.T) {
+	for _, water := range []float64{3000, 300} {
+		m := comparison(t)
+		above := m.GetBase().GetPlate().GetThicknessMm()
+		m.Pad.AboveMm, m.Base.Substructure.Ground.Soil.WaterDepthMm = &above, water
+		r, err := service(t).CompareFootings(t.Context(), m)
+		require.NoError(t, err, "%v", client.Violations(err))
+		c, found := r.GetPad(), r.GetFootings()[1].GetResult()
+		require.True(t, c.GetFound())
+
+		b := m.GetBase()
+		b.Anchorage, b.Rods, b.Sharing = nil, nil, nil
+		b.Support = &footwardv1.Support{Medium: &footwardv1.Support_Concrete{Concrete: &footwardv1.ConcreteBlock{
+			Concrete: m.Pad.Concrete, SizeXMm: c.GetSizeXMm(), SizeYMm: c.GetSizeYMm(), HeightMm: c.GetThicknessMm()}}}
+		s := b.Substructure
+		s.OtherWeightKn = c.GetSizeXMm() * c.GetSizeYMm() / 1e6 * (800 - c.GetThicknessMm()) / 1e3 * s.Ground.Soil.UnitWeightAboveKnM3
+		s.Stack, s.Levelling, s.Settlement, s.BlindingMm, s.Ground.DepthMm = nil, nil, nil, 50, 800
+		s.Reinforcement = &footwardv1.PadReinforcement{Bars: c.GetBars(), CoverMm: m.Pad.CoverMm, YieldMpa: m.Pad.YieldMpa}
+		whole, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{
+			Basis: m.GetBasis(), Base: b, Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}})
+		require.NoError(t, err, "%v", client.Violations(err))
+		for _, one := range whole.GetResult().GetLimitStates() {
+			if strings.HasPrefix(one.GetId(), "pad_") || strings.HasPrefix(one.GetId(), "ground_") {
+				other := state(t, found, one.GetId())
+				assert.Equal(t, one.GetVerdict(), other.GetVerdict(), one.GetId())
+				assert.InDelta(t, one.GetUtilization(), other.GetUtilization(), 1e-9, "%s, water at %g mm", one.GetId(), water)
+			}
+		}
+		assert.Contains(t, state(t, found, "pad_equilibrium").GetCombination(), "set A")
+	}
 }
