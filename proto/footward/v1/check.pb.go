@@ -1507,8 +1507,8 @@ type PredictSettlementRequest struct {
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
 	// The footing. Required.
 	Footing *Footing `protobuf:"bytes,4,opt,name=footing,proto3" json:"footing,omitempty"`
-	// Whether the footing is rigid. Default false: settlement of the centre of a
-	// flexible one, the greater.
+	// Whether the footing is rigid. Default false: settlement of the centre and mean tilt
+	// of a flexible one, the greater.
 	Rigid bool `protobuf:"varint,5,opt,name=rigid,proto3" json:"rigid,omitempty"`
 	// Unit weight of the ground above the base [kN/m3]. Default 0: not known. 0 to
 	// 40.
