@@ -41,7 +41,7 @@ func random(t *rapid.T) anchor.Input {
 	n := rapid.IntRange(1, 6).Draw(t, "rods")
 	in.At, in.Each = nil, nil
 	in.Block.SizeX, in.Block.SizeY = rapid.Float64Range(300, 2500).Draw(t, "x"), rapid.Float64Range(300, 2500).Draw(t, "y")
-	in.Block.Height = rapid.Float64Range(250, 1500).Draw(t, "h")
+	in.Block.Height = rapid.Float64Range(270, 1500).Draw(t, "h")
 	in.Embedment = rapid.Float64Range(60, 240).Draw(t, "h_ef")
 	in.Uncracked = rapid.Bool().Draw(t, "uncracked")
 	in.Under = anchor.Under{GroutThick: rapid.Float64Range(0, 60).Draw(t, "grout"), GroutStrength: rapid.Float64Range(20, 60).Draw(t, "mortar"),

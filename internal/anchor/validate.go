@@ -53,6 +53,9 @@ func Validate(in *Input, faults *limit.Faults) {
 	if in.Embedment >= b.Height {
 		faults.Add(limit.Geometry, path+"embedment_mm",
 			fmt.Sprintf("of %g mm does not fit into the block, %g mm high", in.Embedment, b.Height))
+	} else if t := in.Head.Thickness; in.Embedment+t > b.Height {
+		faults.Add(limit.Geometry, path+"embedment_mm",
+			fmt.Sprintf("of %g mm and a head of %g mm do not fit into the block, %g mm high", in.Embedment, t, b.Height))
 	}
 	for i, p := range in.At {
 		if e := in.edges(p); !(min(e[0], e[1], e[2], e[3]) > d/2) {

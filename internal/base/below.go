@@ -15,7 +15,7 @@ import (
 )
 
 var underside = &limit.Kind{
-	ID: "bottom_plate_on_ground", Title: "Bottom plate in bending on the ground", Measure: limit.UnitMoment,
+	ID: "bottom_plate_on_ground", Title: "Bottom plate in bending on the ground", Measure: limit.UnitMoment, Model: true,
 	Clause: [basis.Count]string{
 		basis.Eurocode: "EN 1993-1-1:2005 6.2.5, elastic; thin plate on a bed without tension",
 		basis.USLRFD:   "AISC 360-22 F11; thin plate on a bed without tension",

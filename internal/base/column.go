@@ -93,6 +93,7 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 		}
 	}
 	in.agree(faults)
+	in.oneBlock(faults)
 	s := &in.Base.Support
 	switch {
 	case !(in.Modulus >= 0 && in.Modulus <= 1e6):

@@ -50,6 +50,7 @@ func ValidatePlate(in *PlateInput, faults *limit.Faults) {
 	if in.HasRods {
 		rods := in.rods()
 		rod.Validate(&rods, &rest)
+		plate.ValidateClear(&p.Footprint, in.At, in.Rod.Thread.Diameter, &rest)
 	}
 	for _, f := range rest {
 		// The contact is the plate, which has been looked at.

@@ -128,6 +128,9 @@ func (s *sharer) places() []geom.Point {
 	return at
 }
 
+// leastShare is the share of the strength below which nothing but rounding presses [-].
+const leastShare = 1e-9
+
 // spread finds the contact of the footprint widened by c, a plastic block of the
 // bearing strength: EN 1993-1-8 6.2.5 under any moments. Where the base was found to
 // pull its rods more, the support presses as much more.
@@ -153,7 +156,7 @@ func (s *sharer) spread(c float64, rods bool) plate.Contact {
 		// No more than in proportion: where the tensions hardly differ, so does what
 		// presses, wherever it presses.
 		most := math.Inf(1)
-		if r.Pressed > 0 {
+		if share > leastShare && r.Pressed > 0 {
 			most = share * press / r.Pressed
 		}
 		_, more, ok := s.need(false)

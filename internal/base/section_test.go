@@ -57,6 +57,10 @@ func drawn(t *rapid.T) *base.PlateInput {
 	if math.Abs(p.Actions.N)+(math.Abs(p.Actions.Mx)+math.Abs(p.Actions.My))/100 < 1e3 {
 		t.Skip("nearly no action")
 	}
+	var faults limit.Faults
+	if base.ValidatePlate(in, &faults); len(faults) > 0 {
+		t.Skip("rods pass through the footprint")
+	}
 	return in
 }
 

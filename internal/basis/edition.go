@@ -5,11 +5,11 @@ const Revision = "1"
 
 var editions = [Count][]string{
 	Eurocode: {
-		"EN 1993-1-1:2005+A1:2014", "EN 1993-1-8:2005+AC:2009", "EN 1992-1-1:2004", "EN 1992-4:2018",
-		"EN 1995-1-1:2004+A2:2014", "EN 1997-1:2004",
+		"EN 1990:2002", "EN 1991-1-1:2002", "EN 1992-1-1:2004", "EN 1992-4:2018", "EN 1993-1-1:2005+A1:2014",
+		"EN 1993-1-8:2005+AC:2009", "EN 1993-5:2007", "EN 1995-1-1:2004+A2:2014", "EN 1997-1:2004", "EN 1997-2:2007",
 	},
-	USLRFD: {"ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "AISC Design Guide 1, 2nd ed. 2006", "ACI 318-19", "ANSI/AWC NDS-2018 (LRFD)"},
-	USASD:  {"ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "AISC Design Guide 1, 2nd ed. 2006", "ANSI/AWC NDS-2018 (ASD)"},
+	USLRFD: {"ASCE 7-22", "ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "ACI 318-19", "ANSI/AWC NDS-2018 (LRFD)", "EN 1993-5:2007 (corrosion)"},
+	USASD:  {"ASCE 7-22", "ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "ACI 318-19", "ANSI/AWC NDS-2018 (ASD)", "EN 1993-5:2007 (corrosion)"},
 }
 
 // Editions returns the standards of a basis with their editions.

@@ -10,25 +10,9 @@ const (
 	bowles = "Bowles, 5th ed., Tables 4-1 to 4-5" + memory
 )
 
-// sheet writes steps. A step whose printed digits cannot give its value, as
-// where two nearly equal numbers are subtracted, is written as a value.
-type sheet struct{ *derive.Sheet }
-
-func (s sheet) step(symbol, expression string, value float64, unit, clause string) {
-	before := len(s.Steps)
-	s.Step(symbol, expression, value, unit, clause)
-	if len(s.Steps) == before {
-		return
-	}
-	last := &s.Steps[before]
-	if derive.Verify(s.Steps[before:]) != nil {
-		last.Expression, last.Numbers = "", ""
-	}
-}
-
 // Derive writes the check down.
 func (r *Result) Derive(to *derive.Sheet) {
-	s, in := sheet{to}, r.in
+	s, in := to, r.in
 	s.Given("W", in.Weight, "N", "footing, stack and soil above")
 	s.Given("h", in.Height, "mm", "from the base to where the actions act")
 	if in.Shape == Circle {
@@ -42,27 +26,27 @@ func (r *Result) Derive(to *derive.Sheet) {
 	if r.Head > 0 {
 		s.Given("gamma_w", waterWeight, "N/mm3", "water")
 		s.Given("d_w", in.Soil.Water, "mm", "depth of the water")
-		s.step("u_w", "gamma_w (d - d_w)", r.Head, "MPa", "statics; water above the base")
+		s.Step("u_w", "gamma_w (d - d_w)", r.Head, "MPa", "statics; water above the base")
 		if in.Shape == Circle {
-			s.step("U", "u_w pi D_f^2 / 4", r.Buoyancy, "N", "buoyancy")
+			s.Step("U", "u_w pi D_f^2 / 4", r.Buoyancy, "N", "buoyancy")
 		} else {
-			s.step("U", "u_w b_x b_y", r.Buoyancy, "N", "buoyancy")
+			s.Step("U", "u_w b_x b_y", r.Buoyancy, "N", "buoyancy")
 		}
 	}
 	if in.known() {
 		s.Given("gamma_a", in.Soil.Above, "N/mm3", "ground above the base")
-		s.step("q", "gamma_a d", r.Beside, "MPa", "statics")
+		s.Step("q", "gamma_a d", r.Beside, "MPa", "statics")
 		if r.Head > 0 {
-			s.step("q'", "max(0, q - u_w)", r.Overburden, "MPa", "effective")
+			s.Step("q'", "max(0, q - u_w)", r.Overburden, "MPa", "effective")
 		} else {
-			s.step("q'", "q", r.Overburden, "MPa", "effective; no water above the base")
+			s.Step("q'", "q", r.Overburden, "MPa", "effective; no water above the base")
 		}
 		s.Given("gamma_b", in.Soil.Below, "N/mm3", "ground below the base, wet")
 		if r.Weight != in.Soil.Below {
 			s.Given("gamma_w", waterWeight, "N/mm3", "water")
-			s.step("gamma_e", "gamma_b - gamma_w", r.Weight, "N/mm3", "water within one width below the base")
+			s.Step("gamma_e", "gamma_b - gamma_w", r.Weight, "N/mm3", "water within one width below the base")
 		} else {
-			s.step("gamma_e", "gamma_b", r.Weight, "N/mm3", "no water within one width below the base")
+			s.Step("gamma_e", "gamma_b", r.Weight, "N/mm3", "no water within one width below the base")
 		}
 		for i := range r.Bearing {
 			if !in.thin() && (r.Bearing[i].Author != Terzaghi || r.Bearing[i].H == 0) {
@@ -86,7 +70,7 @@ func (r *Result) Derive(to *derive.Sheet) {
 }
 
 // deriveActions notes the actions, all of which the loads are made of.
-func (r *Result) deriveActions(s sheet) {
+func (r *Result) deriveActions(s *derive.Sheet) {
 	g, q := &r.in.Permanent, &r.in.Variable
 	s.Given("N_G", g.N, "N", "permanent, tension positive")
 	s.Given("V_x,G", g.Vx, "N", "permanent")
@@ -104,28 +88,28 @@ func (r *Result) deriveActions(s sheet) {
 }
 
 // deriveLoad writes one load on the base; full with its eccentricities.
-func (r *Result) deriveLoad(s sheet, l Load, source string, full bool) {
+func (r *Result) deriveLoad(s *derive.Sheet, l Load, source string, full bool) {
 	s.Factor("gamma_G", l.GammaG, source)
 	s.Factor("gamma_Q", l.GammaQ, source+"; 0 where left out as favourable")
 	s.Factor("gamma_Q,N", l.GammaP, source+"; on the force across the base")
-	s.step("V", r.across(s, l, source), l.V, "N", "statics")
-	s.step("H_x", r.one("V_x"), l.Hx, "N", "statics")
-	s.step("H_y", r.one("V_y"), l.Hy, "N", "statics")
-	s.step("H", "sqrt(H_x^2 + H_y^2)", l.H, "N", "statics")
+	s.Step("V", r.across(s, l, source), l.V, "N", "statics")
+	s.Step("H_x", r.one("V_x"), l.Hx, "N", "statics")
+	s.Step("H_y", r.one("V_y"), l.Hy, "N", "statics")
+	s.Step("H", "sqrt(H_x^2 + H_y^2)", l.H, "N", "statics")
 	if !full {
 		return
 	}
-	s.step("M_x", r.one("M_x")+" + H_y h", l.Mx, "Nmm", "statics; magnitudes added")
-	s.step("M_y", r.one("M_y")+" + H_x h", l.My, "Nmm", "statics; magnitudes added")
+	s.Step("M_x", r.one("M_x")+" + H_y h", l.Mx, "Nmm", "statics; magnitudes added")
+	s.Step("M_y", r.one("M_y")+" + H_x h", l.My, "Nmm", "statics; magnitudes added")
 	if l.V > 0 {
-		s.step("e_x", "M_y / V", l.Ex, "mm", "statics")
-		s.step("e_y", "M_x / V", l.Ey, "mm", "statics")
-		s.step("e", "sqrt(e_x^2 + e_y^2)", l.E, "mm", "statics")
+		s.Step("e_x", "M_y / V", l.Ex, "mm", "statics")
+		s.Step("e_y", "M_x / V", l.Ey, "mm", "statics")
+		s.Step("e", "sqrt(e_x^2 + e_y^2)", l.E, "mm", "statics")
 	}
 }
 
 // across writes the force across the base.
-func (r *Result) across(s sheet, l Load, source string) string {
+func (r *Result) across(s *derive.Sheet, l Load, source string) string {
 	text := "gamma_G (W - N_G) - gamma_Q,N N_Q"
 	if l.GammaW != l.GammaG {
 		s.Factor("gamma_W", l.GammaW, source+"; on the weight and what presses, of another source")
@@ -177,27 +161,27 @@ func (r *Result) reduced() string {
 	return "EN 1997-1:2004 2.4.6.2"
 }
 
-func (r *Result) deriveArea(s sheet, l Load, a Effective) {
+func (r *Result) deriveArea(s *derive.Sheet, l Load, a Effective) {
 	clause := "EN 1997-1:2004 D.2; Meyerhof 1953"
 	switch {
 	case r.in.Shape != Circle:
-		s.step("B'", "min(b_x - 2 e_x, b_y - 2 e_y)", a.Width, "mm", clause)
-		s.step("L'", "max(b_x - 2 e_x, b_y - 2 e_y)", a.Length, "mm", clause)
-		s.step("A'", "B' L'", a.Area, "mm2", clause)
+		s.Step("B'", "min(b_x - 2 e_x, b_y - 2 e_y)", a.Width, "mm", clause)
+		s.Step("L'", "max(b_x - 2 e_x, b_y - 2 e_y)", a.Length, "mm", clause)
+		s.Step("A'", "B' L'", a.Area, "mm2", clause)
 	case l.E == 0:
-		s.step("A'", "pi D_f^2 / 4", a.Area, "mm2", "geometry")
-		s.step("L'", "sqrt(A')", a.Length, "mm", "geometry")
-		s.step("B'", "A' / L'", a.Width, "mm", "geometry")
+		s.Step("A'", "pi D_f^2 / 4", a.Area, "mm2", "geometry")
+		s.Step("L'", "sqrt(A')", a.Length, "mm", "geometry")
+		s.Step("B'", "A' / L'", a.Width, "mm", "geometry")
 	default:
 		clause = "API RP 2GEO, DNV-ST-0126" + memory
-		s.step("R_f", "D_f / 2", r.in.Diameter/2, "mm", "geometry")
-		s.step("A'", "2 (R_f^2 acos(e / R_f) - e sqrt(R_f^2 - e^2))", a.Area, "mm2", clause)
-		s.step("L'", "sqrt(A' sqrt(R_f^2 - e^2) / (R_f - e))", a.Length, "mm", clause)
-		s.step("B'", "A' / L'", a.Width, "mm", clause)
+		s.Step("R_f", "D_f / 2", r.in.Diameter/2, "mm", "geometry")
+		s.Step("A'", "2 (R_f^2 acos(e / R_f) - e sqrt(R_f^2 - e^2))", a.Area, "mm2", clause)
+		s.Step("L'", "sqrt(A' sqrt(R_f^2 - e^2) / (R_f - e))", a.Length, "mm", clause)
+		s.Step("B'", "A' / L'", a.Width, "mm", clause)
 	}
 }
 
-func (r *Result) deriveSliding(s sheet) {
+func (r *Result) deriveSliding(s *derive.Sheet) {
 	in, one := r.in, r.Sliding
 	clause := sliding.Clause[in.Design.Basis]
 	r.deriveLoad(s, one.Load, r.actionSource(one.set, false), !one.Drained)
@@ -207,7 +191,7 @@ func (r *Result) deriveSliding(s sheet) {
 		over = "FS_s"
 		if in.Slip > 0 {
 			s.Factor("phi_s", in.Slip, "as given")
-			s.step(over, "1 / phi_s", one.set.rh, "", "LRFD")
+			s.Step(over, "1 / phi_s", one.set.rh, "", "LRFD")
 		} else {
 			s.Factor(over, one.set.rh, "factor of safety; 1.5 is common practice")
 		}
@@ -217,7 +201,7 @@ func (r *Result) deriveSliding(s sheet) {
 	if one.Drained {
 		s.Given("phi_cv", in.critical(), "rad", "at constant volume")
 		r.deriveMaterial(s, "gamma_phi", one.set.phi)
-		s.step("R_h", "max(0, V) tan(k_i phi_cv) / gamma_phi / "+over, one.Resistance, "N", clause)
+		s.Step("R_h", "max(0, V) tan(k_i phi_cv) / gamma_phi / "+over, one.Resistance, "N", clause)
 		return
 	}
 	s.Given("c_u,k", in.Soil.Undrained, "MPa", "undrained, characteristic")
@@ -228,12 +212,12 @@ func (r *Result) deriveSliding(s sheet) {
 		s.Given("A'", 0, "mm2", "no contact")
 	}
 	if in.Interface.Sealed {
-		s.step("R_h", "A' k_i c_u,k / gamma_cu / "+over, one.Resistance, "N", clause)
+		s.Step("R_h", "A' k_i c_u,k / gamma_cu / "+over, one.Resistance, "N", clause)
 		return
 	}
 	if in.Design.Basis.US() {
-		s.step("R_h", "min(A' k_i c_u,k / gamma_cu, 0.4 max(0, V)) / FS_s", one.Resistance, "N", clause)
+		s.Step("R_h", "min(A' k_i c_u,k / gamma_cu, 0.4 max(0, V)) / FS_s", one.Resistance, "N", clause)
 		return
 	}
-	s.step("R_h", "min(A' k_i c_u,k / gamma_cu / gamma_R,h, 0.4 max(0, V))", one.Resistance, "N", clause)
+	s.Step("R_h", "min(A' k_i c_u,k / gamma_cu / gamma_R,h, 0.4 max(0, V))", one.Resistance, "N", clause)
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
 )
 
@@ -83,5 +84,29 @@ func TestLongerStatedIsNeverStronger(t *testing.T) {
 		long, short := d.Factors(), (d + 1).Factors()
 		assert.Less(t, long.LoadDuration, short.LoadDuration)
 		assert.LessOrEqual(t, long.TimeEffect, short.TimeEffect)
+	}
+}
+
+// TestWhatStaysIsNotThereForAMoment: self-weight of a permanent or a temporary building,
+// ballast that is taken off again, and self-weight that would last like a gust.
+func TestWhatStaysIsNotThereForAMoment(t *testing.T) {
+	for _, c := range []struct {
+		lasts load.Duration
+		last  int
+		taken bool
+	}{
+		{0, 0, true}, {load.Lifelong, 0, true}, {load.LongTerm, 0, true}, {load.MediumTerm, 0, true},
+		{load.ShortTerm, 0, false}, {load.Instantaneous, 0, false}, {load.Instantaneous, 2, false},
+		{load.ShortTerm, 1, true},
+	} {
+		for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+			g := action("G", load.Permanent)
+			g.Duration, g.Last = c.lasts, c.last
+			in := eurocode(load.Strength, g, action("W", load.Wind))
+			in.Basis, in.Stages = b, []string{"tried", "used"}
+			var f limit.Faults
+			load.Validate(in, &f)
+			assert.Equal(t, c.taken, len(f) == 0, "%+v: %v", c, f)
+		}
 	}
 }

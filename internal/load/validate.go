@@ -97,8 +97,12 @@ func (a *Action) validate(in *Input, field string, faults *limit.Faults) {
 	case last < a.First:
 		faults.Add(limit.Conflict, field+".last_stage", fmt.Sprintf("is %d, before its first stage %d", a.Last, a.First))
 	}
-	if a.Duration > Instantaneous {
+	switch {
+	case a.Duration > Instantaneous:
 		faults.Add(limit.UnknownValue, field+".load_duration", "is not a duration")
+	case a.Kind == Permanent && a.Duration >= ShortTerm && last >= len(in.Stages):
+		// Medium-term may be the self-weight of what stands for some months.
+		faults.Add(limit.Conflict, field+".load_duration", "of a permanent action that stays is more than a week: timber would count with the strength of a gust")
 	}
 	in.validateWhole(a, field, faults)
 	if a.Kind != Permanent && a.Group != "" && alone(in, a) {

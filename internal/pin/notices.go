@@ -28,6 +28,8 @@ var (
 		Text: "The moisture class was not stated: wet service is taken."}
 	damp = &limit.Notice{Code: "pin_glulam_moisture", Severity: limit.Caution,
 		Text: "Glued laminated timber of service class 2 is taken as dry. It reaches 20 %, while NDS 5.3.3 counts it as wet from 16 %: where it may be damper, state service class 3."}
+	belowFoot = &limit.Notice{Code: "pin_end_below_foot", Severity: limit.Caution,
+		Text: "By the distances given the column's end lies below the foot of the plates, where a shoe has its base plate: the lowest pins stand less above the foot than off the end. Where the end stops at the base plate, its distance is less, and what the timber holds at its end too."}
 	modulus = &limit.Notice{Code: "pin_group_action", Severity: limit.Assumption,
 		Text: "C_g by NDS 11.3.6, for load along and across the grain as it occurs; the timber's stiffness across the grain is taken as a twentieth of that along it, for which the NDS has no value."}
 	factorsUS = &limit.Notice{Code: "pin_nds_factors", Severity: limit.Assumption,
@@ -64,7 +66,7 @@ var (
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
 	return []*limit.Notice{sharing, ropeUsed, ropeOff, loose, holeEC, holeUS, gapTheory, duration, moist, damp, modulus, factorsUS,
-		splitting1, shrinkage, standing, hanging, cantilevers, keptUpright, heldFoot, uneven, square, bracket, column, durable, coded}
+		splitting1, shrinkage, standing, hanging, belowFoot, cantilevers, keptUpright, heldFoot, uneven, square, bracket, column, durable, coded}
 }
 
 // Notices appends the notices.
@@ -105,6 +107,9 @@ func (r *Result) Notices(l *limit.Notices) {
 		l.Add(standing)
 	} else {
 		l.Add(hanging)
+	}
+	if in.Layout.EndDistance > in.Plates.Arm-in.along()/2+1 { // but for rounding
+		l.Add(belowFoot)
 	}
 	switch {
 	case in.Plates.Held:

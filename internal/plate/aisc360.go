@@ -8,8 +8,8 @@ import (
 
 const (
 	clauseCantilever = "AISC Manual Part 14; AISC 360-22 F11"
-	clauseBlock      = "AISC Design Guide 1, 2nd ed., 3.3, 3.4"
-	clauseTension    = "AISC Design Guide 1, 2nd ed., 3.4; AISC 360-22 F11"
+	clauseBlock      = "AISC Design Guide 1, 3rd ed. 2024, chapter 4"
+	clauseTension    = "AISC Design Guide 1, 3rd ed. 2024, chapter 4; AISC 360-22 F11"
 )
 
 // American holds the intermediate values by United States practice.
@@ -57,7 +57,7 @@ const (
 //	small: Y = N - 2 e, f_p = P/(B Y)
 //	large: Y = (f + N/2) - sqrt((f + N/2)^2 - 2 (M + P f)/q_max), T = q_max Y - P
 //
-// Source: AISC Design Guide 1, 2nd ed., 3.3, 3.4; AISC 360-22 J8, F11.
+// Source: AISC Design Guide 1, 3rd ed. 2024, chapter 4; AISC 360-22 J8, F11.
 func (r *Result) us() {
 	in, u := r.in, &r.US
 	u.Rm = basis.Flexure.Factor(in.Design.Basis) * r.Fy * r.T * r.T / 4
@@ -211,7 +211,7 @@ const shortest = 1.0 / 3
 //	across: f_p n^2/2, inside: f_p l_i^2/2, each less in proportion where it is
 //	        pressed over less than a third of n from the edge, of l_i from m on
 //
-// Source: AISC Design Guide 1, 2nd ed., 3.3, 3.4; the shares are statics.
+// Source: AISC Design Guide 1, 3rd ed. 2024, chapter 4; the shares are statics.
 func (u *American) press(l float64) {
 	y := min(u.Y, u.M1)
 	u.Along = u.Fp * y * (u.M1 - y/2)

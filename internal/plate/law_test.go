@@ -42,7 +42,16 @@ func draw(t *rapid.T) *plate.Input {
 			Resistance: number("FtRd", 1e4, 5e5), Diameter: 24, StressArea: 353, Stretch: number("Lb", 0, 2000)}
 		in.WeldThroat = number("aw", 0, 10)
 	}
+	unclashed(t, in)
 	return in
+}
+
+// unclashed skips plates whose rods pass through the steel that stands on them.
+func unclashed(t *rapid.T, in *plate.Input) {
+	var faults limit.Faults
+	if plate.Validate(in, &faults); len(faults) > 0 {
+		t.Skip("rods pass through the footprint")
+	}
 }
 
 func states(t *rapid.T, in *plate.Input) []limit.State {
@@ -88,6 +97,7 @@ func TestTurnedPlateAnswersTheSame(t *testing.T) {
 		if f.Shape == plate.ISection || f.Shape == plate.TwoPlates {
 			f.Shape = plate.Tube
 		}
+		unclashed(t, in)
 		turned := *in
 		turned.Plate.SizeX, turned.Plate.SizeY = in.Plate.SizeY, in.Plate.SizeX
 		turned.Footprint.SizeX, turned.Footprint.SizeY = f.SizeY, f.SizeX

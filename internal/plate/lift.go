@@ -123,7 +123,7 @@ func (r *Result) turn(k int) { r.Row, r.frame = r.lifts.row[k], r.side(k) }
 // is more, with the prying on it where prying is found, or that of the sections; 0
 // where it does not pull. Rods and what holds them must carry it.
 //
-// Source: EN 1993-1-8:2005 6.2.6.11(3), 6.2.8.3; AISC Design Guide 1, 2nd ed., 3.4.
+// Source: EN 1993-1-8:2005 6.2.6.11(3), 6.2.8.3; AISC Design Guide 1, 3rd ed. 2024, chapter 4.
 func (r *Result) RodPull(i int) float64 {
 	if i < 0 || i >= len(r.in.Rods.At) {
 		return 0

@@ -45,7 +45,7 @@ func (in *Input) bendingLines() hull {
 // footprint and 0.8 sqrt(2) a of its weld, in United States practice the middle of
 // flange, wall or plate.
 //
-// Source: EN 1993-1-8:2005 Figure 6.8; AISC Design Guide 1, 2nd ed., 3.4.
+// Source: EN 1993-1-8:2005 Figure 6.8; AISC Design Guide 1, 3rd ed. 2024, chapter 4.
 func (in *Input) holdingLines() hull {
 	f := &in.Footprint
 	weld, wall := weldReach*math.Sqrt2*in.weldLeft(), 0.0

@@ -13,16 +13,16 @@ const (
 	clausePressed   = "statics of straight sections; pressure by EN 1993-1-8:2005 6.2.5(4)"
 	clausePulled    = "statics of straight sections; lengths by EN 1993-1-8:2005 Table 6.6"
 	clausePressedUS = "statics of straight sections; AISC Manual Part 14; AISC 360-22 F11"
-	clausePulledUS  = "statics of straight sections; AISC Design Guide 1, 2nd ed., 3.4; AISC 360-22 F11"
+	clausePulledUS  = "statics of straight sections; AISC Design Guide 1, 3rd ed. 2024, chapter 4; AISC 360-22 F11"
 )
 
 var (
 	pressedAt = &limit.Kind{
-		ID: "plate_section_pressed", Title: "Plate in bending where it is pressed, sections at any angle", Measure: limit.Ratio,
+		ID: "plate_section_pressed", Title: "Plate in bending where it is pressed, sections at any angle", Measure: limit.Ratio, Model: true,
 		Clause: [basis.Count]string{basis.Eurocode: clausePressed, basis.USLRFD: clausePressedUS, basis.USASD: clausePressedUS},
 	}
 	pulledAt = &limit.Kind{
-		ID: "plate_section_pulled", Title: "Plate in bending where rods pull, sections at any angle", Measure: limit.Ratio,
+		ID: "plate_section_pulled", Title: "Plate in bending where rods pull, sections at any angle", Measure: limit.Ratio, Model: true,
 		Clause: [basis.Count]string{basis.Eurocode: clausePulled, basis.USLRFD: clausePulledUS, basis.USASD: clausePulledUS},
 	}
 )

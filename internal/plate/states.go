@@ -46,7 +46,7 @@ var (
 		Clause: byUS(clauseTension),
 	}
 	middle = &limit.Kind{
-		ID: "plate_centre", Title: "Plate in bending under a soft footprint", Measure: limit.UnitMoment,
+		ID: "plate_centre", Title: "Plate in bending under a soft footprint", Measure: limit.UnitMoment, Model: true,
 		Clause: [basis.Count]string{basis.Eurocode: clauseCentre, basis.USLRFD: clauseCentre, basis.USASD: clauseCentre},
 	}
 )

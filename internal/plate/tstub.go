@@ -133,16 +133,18 @@ func CastInLength(diameter, grout, thickness, washer float64) float64 {
 // first. The tension follows the thickness a little, through z_C.
 func (r *Result) stubNeed(f float64) float64 {
 	e, s := &r.EC, &r.EC.TStub
+	spread := e.C / r.T * math.Sqrt(f*r.in.Design.EC.GammaM0/r.Fy) // c of each mm
 	ft, t := e.Ft, 0.0
-	for range 8 {
+	for range 200 {
 		if ft > s.F3 {
 			return 0
 		}
+		last := t
 		t = math.Sqrt(2 * ft * s.M / (s.L1 * f))
-		if !e.Pressed || e.Shared {
+		if !e.Pressed || e.Shared || math.Abs(t-last) <= 1e-13*t {
 			break
 		}
-		_, z := r.pressed(t / r.T * e.C)
+		_, z := r.pressed(t * spread)
 		ft = r.tension(z)
 	}
 	return t

@@ -43,6 +43,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		faults.Add(limit.OutOfRange, "footprint_weld_throat_mm", "must be a length, not negative")
 	}
 	validateRods(in, faults)
+	ValidateClear(&in.Footprint, in.Rods.At, in.Rods.Diameter, faults)
 	if s := &in.Shared; s.Known && (len(s.Tensions) != len(in.Rods.At) || !within(s.Peak, 0, 1e4)) {
 		faults.Add(limit.Number, "rods", fmt.Sprintf("has %d places and %d tensions", len(in.Rods.At), len(s.Tensions)))
 	}

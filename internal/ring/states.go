@@ -15,17 +15,17 @@ func clauses(ec, us string) [basis.Count]string {
 var (
 	localEdge = &limit.Kind{ID: "ring_local_edge", Title: "Vertical load on the edge of a ring", Measure: limit.Force, Model: true,
 		Clause: clauses("statics; Janssen 1895", "statics; Janssen 1895")}
-	fill = &limit.Kind{ID: "ring_fill_strength", Title: "Confined fill under the even stress", Measure: limit.Stress,
+	fill = &limit.Kind{ID: "ring_fill_strength", Title: "Confined fill under the even stress", Measure: limit.Stress, Model: true,
 		Clause: clauses("Mohr and Coulomb; EN 1997-1:2004 Annex A", "Mohr and Coulomb; factor of safety")}
-	edge = &limit.Kind{ID: "ring_edge_stress", Title: "Confined fill under the greatest edge stress", Measure: limit.Stress,
+	edge = &limit.Kind{ID: "ring_edge_stress", Title: "Confined fill under the greatest edge stress", Measure: limit.Stress, Model: true,
 		Clause: clauses("Mohr and Coulomb; EN 1997-1:2004 Annex A", "Mohr and Coulomb; factor of safety")}
-	ultimate = &limit.Kind{ID: "ring_hoop_ultimate", Title: "Hoop force, ultimate", Measure: limit.Force,
+	ultimate = &limit.Kind{ID: "ring_hoop_ultimate", Title: "Hoop force, ultimate", Measure: limit.Force, Model: true,
 		Clause: clauses("EN 1997-1:2004 9.5.2(2), Annex C; Rankine; thin cylinder", "Jaky 1944; Rankine; thin cylinder")}
 	heaving = &limit.Kind{ID: "ring_open_fill", Title: "Heave of the open fill beside the plate", Measure: limit.Stress, Model: true,
 		Clause: clauses("Rankine; statics of the annulus", "Rankine; statics of the annulus")}
-	service = &limit.Kind{ID: "ring_hoop_service", Title: "Hoop force in service, earth pressure at rest", Measure: limit.Force,
+	service = &limit.Kind{ID: "ring_hoop_service", Title: "Hoop force in service, earth pressure at rest", Measure: limit.Force, Model: true,
 		Clause: clauses("EN 1997-1:2004 9.5.2; thin cylinder", "Jaky 1944; thin cylinder")}
-	surface = &limit.Kind{ID: "ring_shoe_bearing", Title: "Shoe on the fill without rings, for information", Measure: limit.Stress,
+	surface = &limit.Kind{ID: "ring_shoe_bearing", Title: "Shoe on the fill without rings, for information", Measure: limit.Stress, Model: true,
 		Clause: clauses("EN 1997-1:2004 Annex D.4", "EN 1997-1:2004 Annex D.4")}
 	sliding = &limit.Kind{ID: "ring_sliding", Title: "Sliding at shoe, tiers and bottom", Measure: limit.Force,
 		Clause: clauses("EN 1997-1:2004 6.5.3", "statics; factor of safety")}
@@ -33,7 +33,7 @@ var (
 		Clause: clauses("EN 1990:2002 6.4.1, Table A1.2(A)", "statics; factor of safety")}
 	settling = &limit.Kind{ID: "ring_settlement", Title: "Settlement of the stack itself", Measure: limit.Length,
 		Clause: clauses("EN 1997-1:2004 6.6; constrained moduli", "constrained moduli")}
-	clamping = &limit.Kind{ID: "ring_preload", Title: "Preload counted on against preload left", Measure: limit.Force,
+	clamping = &limit.Kind{ID: "ring_preload", Title: "Preload counted on against preload left", Measure: limit.Force, Model: true,
 		Clause: clauses("statics", "statics")}
 )
 

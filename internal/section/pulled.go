@@ -53,7 +53,7 @@ type pulls struct {
 
 // WorstPulled returns the section that rods bend most [Nmm/mm].
 //
-// Source: statics; AISC Design Guide 1, 2nd ed., 3.4; EN 1993-1-8:2005 Table 6.6.
+// Source: statics; AISC Design Guide 1, 3rd ed. 2024, chapter 4; EN 1993-1-8:2005 Table 6.6.
 func WorstPulled(p *Plate, h *Hull, rods []Rod, spread Spread) Line {
 	var e events
 	e.turns(h)

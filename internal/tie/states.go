@@ -14,13 +14,13 @@ func clauses(ec, lrfd, asd string) [basis.Count]string {
 
 // The limit states, in the order of an answer.
 var (
-	bending = &limit.Kind{ID: "tie_plate_bending", Title: "Bottom plate in bending under the nuts", Measure: limit.UnitMoment,
+	bending = &limit.Kind{ID: "tie_plate_bending", Title: "Bottom plate in bending under the nuts", Measure: limit.UnitMoment, Model: true,
 		Clause: clauses("statics; EN 1993-1-1:2005 6.2.5", "statics; AISC 360-22 F11", "statics; AISC 360-22 F11")}
 	punching = &limit.Kind{ID: "tie_plate_punching", Title: "Bottom plate in punching under a nut", Measure: limit.Force,
 		Clause: clauses("EN 1993-1-8:2005 Table 3.4", "AISC 360-22 J4.2(b)", "AISC 360-22 J4.2(b)")}
 	strained = &limit.Kind{ID: "tie_rod_tension", Title: "Rod in tension, initial preload included", Measure: limit.Force,
 		Clause: clauses("EN 1993-1-8:2005 Table 3.4; springs in parallel", "AISC 360-22 J3.7; springs in parallel", "AISC 360-22 J3.7; springs in parallel")}
-	topBending = &limit.Kind{ID: "tie_top_bending", Title: "Upper plate in bending under the initial preload", Measure: limit.UnitMoment,
+	topBending = &limit.Kind{ID: "tie_top_bending", Title: "Upper plate in bending under the initial preload", Measure: limit.UnitMoment, Model: true,
 		Clause: clauses("statics; EN 1993-1-1:2005 6.2.5", "statics; AISC 360-22 F11", "statics; AISC 360-22 F11")}
 	topPunching = &limit.Kind{ID: "tie_top_punching", Title: "Upper plate in punching by the initial preload", Measure: limit.Force,
 		Clause: clauses("EN 1993-1-8:2005 Table 3.4", "AISC 360-22 J4.2(b)", "AISC 360-22 J4.2(b)")}
@@ -30,7 +30,7 @@ var (
 		Clause: clauses("EN 1990:2002 6.4.1, Table A1.2(A)", "ASCE 7-22 2.3.1 and 2.4.1", "ASCE 7-22 2.3.1 and 2.4.1")}
 	stretch = &limit.Kind{ID: "tie_stretch", Title: "Stretch of a rod", Measure: limit.Length,
 		Clause: clauses("statics", "statics", "statics")}
-	clamping = &limit.Kind{ID: "tie_preload", Title: "Preload needed against preload left", Measure: limit.Force,
+	clamping = &limit.Kind{ID: "tie_preload", Title: "Preload needed against preload left", Measure: limit.Force, Model: true,
 		Clause: clauses("statics", "statics", "statics")}
 )
 

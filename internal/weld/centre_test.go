@@ -101,6 +101,10 @@ func drawnCentre(t *rapid.T) weld.Input {
 	in.Group.Actions = geom.Actions{Vx: sign.Draw(t, "sx") * f.Draw(t, "Vx"), Vy: f.Draw(t, "Vy"), T: 1e3 * sign.Draw(t, "st") * f.Draw(t, "T")}
 	in.Group.AtX, in.Group.AtY = c.Draw(t, "x"), c.Draw(t, "y")
 	in.Group.Method = weld.InstantaneousCentre
+	var faults limit.Faults
+	if weld.Validate(&in, &faults); len(faults) > 0 {
+		t.Skip("three lines lie on one another")
+	}
 	return in
 }
 
@@ -157,6 +161,10 @@ func TestCentreFollowsTurnsShiftsAndMirrors(t *testing.T) {
 		in := drawnCentre(t)
 		moved := in
 		moved.Group = move(t, in.Group)
+		var faults limit.Faults
+		if weld.Validate(&moved, &faults); len(faults) > 0 {
+			t.Skip("three lines lie on one another, but for rounding")
+		}
 		before, after := checkCentre(t, &in), checkCentre(t, &moved)
 		assert.InEpsilon(t, before.Utilization, after.Utilization, 1e-3)
 	})

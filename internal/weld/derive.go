@@ -76,7 +76,7 @@ func (r *Result) deriveSize(s *derive.Sheet) {
 		}
 	}
 	s.Given("delta", w.Corrosion, "mm", "throat lost to corrosion")
-	careful(s, "a", "a_0 - delta", r.A, "mm", "throat left")
+	s.Step("a", "a_0 - delta", r.A, "mm", "throat left")
 	if us && w.Type == Fillet {
 		s.Step("w", "a / 0.707", r.W, "mm", "leg left")
 	}
@@ -94,7 +94,7 @@ func (r *Result) deriveLength(s *derive.Sheet) {
 	}
 	s.Given("l", l, "mm", what)
 	if r.End > 0 {
-		careful(s, "l_eff", "max(0, l - 2 a_0)", r.Length, "mm", clauseEffective)
+		s.Step("l_eff", "max(0, l - 2 a_0)", r.Length, "mm", clauseEffective)
 	} else {
 		s.Step("l_eff", "l", r.Length, "mm", "full size up to both ends")
 	}
@@ -129,20 +129,6 @@ func (r *Result) deriveLength(s *derive.Sheet) {
 	}
 }
 
-// careful notes a step whose terms may nearly cancel: where the six digits of
-// the numbers put in cannot give four of the value, the formula stands beside a
-// value computed from unrounded numbers.
-func careful(s *derive.Sheet, symbol, expression string, value float64, unit, clause string) {
-	s.Step(symbol, expression, value, unit, clause)
-	if s.FactorsOnly {
-		return
-	}
-	if last := &s.Steps[len(s.Steps)-1]; derive.Verify(s.Steps[len(s.Steps)-1:]) != nil {
-		last.Expression, last.Numbers = "", ""
-		last.Clause = strings.Join([]string{expression, "from unrounded numbers", clause}, "; ")
-	}
-}
-
 // collinear is the ratio of inertias below which segments count as one line.
 const collinear = 1e-9
 
@@ -166,20 +152,20 @@ func (r *Result) deriveGroup(s *derive.Sheet) {
 	s.Given("I_y", g.Iy, "mm3", "line integral of (x - X_c)^2")
 	s.Given("I_xy", g.Ixy, "mm3", "line integral of (x - X_c)(y - Y_c)")
 	s.Step("J", "I_x + I_y", g.Ix+g.Iy, "mm3", "polar inertia of the lines")
-	careful(s, "T_c", "T + (x_0 - X_c) V_y - (y_0 - Y_c) V_x", c.T-g.X*c.Vy+g.Y*c.Vx, "Nmm", "about the centroid")
+	s.Step("T_c", "T + (x_0 - X_c) V_y - (y_0 - Y_c) V_x", c.T-g.X*c.Vy+g.Y*c.Vx, "Nmm", "about the centroid")
 	if r.byCentre() {
 		return
 	}
-	careful(s, "M_xc", "M_x + (y_0 - Y_c) N - z_0 V_y", c.Mx-g.Y*c.N, "Nmm", "about the centroid")
-	careful(s, "M_yc", "M_y - (x_0 - X_c) N + z_0 V_x", c.My+g.X*c.N, "Nmm", "about the centroid")
+	s.Step("M_xc", "M_x + (y_0 - Y_c) N - z_0 V_y", c.Mx-g.Y*c.N, "Nmm", "about the centroid")
+	s.Step("M_yc", "M_y - (x_0 - X_c) N + z_0 V_x", c.My+g.X*c.N, "Nmm", "about the centroid")
 	s.Step("t_J", "T_c / J", sh.Turn, "MPa", vectorShare)
 	if g.Ix*g.Iy-g.Ixy*g.Ixy <= collinear*(g.Ix+g.Iy)*(g.Ix+g.Iy) {
 		s.Given("a_x", sh.SlopeX, "MPa", "moments along the one line of the segments, over J")
 		s.Given("a_y", sh.SlopeY, "MPa", "moments along the one line of the segments, over J")
 		return
 	}
-	careful(s, "a_x", "-(M_yc I_x + M_xc I_xy) / (I_x I_y - I_xy^2)", sh.SlopeX, "MPa", vectorShare)
-	careful(s, "a_y", "(M_xc I_y + M_yc I_xy) / (I_x I_y - I_xy^2)", sh.SlopeY, "MPa", vectorShare)
+	s.Step("a_x", "-(M_yc I_x + M_xc I_xy) / (I_x I_y - I_xy^2)", sh.SlopeX, "MPa", vectorShare)
+	s.Step("a_y", "(M_xc I_y + M_yc I_xy) / (I_x I_y - I_xy^2)", sh.SlopeY, "MPa", vectorShare)
 }
 
 // flow notes the flow that governs a criterion in a group, its symbols marked,
@@ -199,18 +185,22 @@ func (r *Result) flow(s *derive.Sheet, mark string, at Spot, f Flow) func(formul
 	l := full.Length()
 	ux, uy := (full.B.X-full.A.X)/l, (full.B.Y-full.A.Y)/l
 	qx, qy := r.Share.Shear(p)
-	careful := func(symbol, expression string, value float64, unit, clause string) {
-		careful(s, symbol+mark, put(expression), value, unit, clause)
+	if f == (Flow{}) {
+		// Where a criterion is met by nothing anywhere, any place shows it.
+		f = Flow{math.Abs(qx*ux + qy*uy), math.Abs(qy*ux - qx*uy), math.Abs(r.Share.Axial(p))}
+	}
+	note := func(symbol, expression string, value float64, unit, clause string) {
+		s.Step(symbol+mark, put(expression), value, unit, clause)
 	}
 	s.Given("x"+mark, p.X, "mm", "governing end of a segment")
 	s.Given("y"+mark, p.Y, "mm", "governing end of a segment")
 	s.Given("c_x"+mark, ux, "", "direction of the segment")
 	s.Given("c_y"+mark, uy, "", "direction of the segment")
-	careful("q_x", "V_x / L_w - t_J ({y} - Y_c)", qx, "N/mm", vectorShare)
-	careful("q_y", "V_y / L_w + t_J ({x} - X_c)", qy, "N/mm", vectorShare)
-	careful("q_par", "abs({q_x} {c_x} + {q_y} {c_y})", f.Along, "N/mm", "along the axis")
-	careful("q_acr", "abs({q_y} {c_x} - {q_x} {c_y})", f.Across, "N/mm", "across it, parallel to the plate")
-	careful("q_nor", "abs(N / L_w + a_x ({x} - X_c) + a_y ({y} - Y_c))", f.Normal, "N/mm", "square to the plate")
+	note("q_x", "V_x / L_w - t_J ({y} - Y_c)", qx, "N/mm", vectorShare)
+	note("q_y", "V_y / L_w + t_J ({x} - X_c)", qy, "N/mm", vectorShare)
+	note("q_par", "abs({q_x} {c_x} + {q_y} {c_y})", f.Along, "N/mm", "along the axis")
+	note("q_acr", "abs({q_y} {c_x} - {q_x} {c_y})", f.Across, "N/mm", "across it, parallel to the plate")
+	note("q_nor", "abs(N / L_w + a_x ({x} - X_c) + a_y ({y} - Y_c))", f.Normal, "N/mm", "square to the plate")
 	return put
 }
 

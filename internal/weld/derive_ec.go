@@ -22,7 +22,7 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 	s.Step("f_u,b", "min(f_u_1 / beta_w_1, f_u_2 / beta_w_2)", e.FuBeta, "MPa", clauseWeaker)
 	if r.lapped() {
 		s.Given("L_j", r.lap(), "mm", "lap along its force")
-		careful(s, "beta_Lw", "max(0, min(1, 1.2 - 0.2 L_j / (150 a)))", e.BetaLw, "", clauseLap)
+		s.Step("beta_Lw", "max(0, min(1, 1.2 - 0.2 L_j / (150 a)))", e.BetaLw, "", clauseLap)
 	} else {
 		s.Given("beta_Lw", 1, "", "not loaded from its end; "+clauseLap)
 	}
@@ -32,7 +32,7 @@ func (r *Result) deriveEC(s *derive.Sheet) {
 		s.Step("sigma_perp", "min(q_nor, q_acr) / a", d.SPerp, "MPa", clauseDirectional)
 		s.Step("tau_perp", "max(q_nor, q_acr) / a", d.TPerp, "MPa", clauseDirectional)
 	} else {
-		careful(s, "sigma_perp", "abs(q_nor - q_acr) / (sqrt(2) a)", d.SPerp, "MPa", clauseDirectional)
+		s.Step("sigma_perp", "abs(q_nor - q_acr) / (sqrt(2) a)", d.SPerp, "MPa", clauseDirectional)
 		s.Step("tau_perp", "(q_nor + q_acr) / (sqrt(2) a)", d.TPerp, "MPa", clauseDirectional)
 	}
 	s.Step("tau_par", "q_par / a", d.TPar, "MPa", clauseDirectional)

@@ -72,7 +72,7 @@ func (r *Result) deriveMetal(s *derive.Sheet) {
 	case !r.lapped():
 		s.Given("beta", 1, "", "not loaded from its end; "+clauseJ22b)
 	case ratio <= farLegs:
-		careful(s, "beta", "min(1, 1.2 - 0.002 l_w)", u.Beta, "", clauseBeta)
+		s.Step("beta", "min(1, 1.2 - 0.002 l_w)", u.Beta, "", clauseBeta)
 	default:
 		s.Step("beta", "180 / l_w", u.Beta, "", clauseJ22b)
 	}

@@ -33,6 +33,8 @@ var (
 		Text: "A line of weld longer than 150 throats (Eurocode) or 100 legs (US) carries along itself and counts in full. Where it is loaded from its end, as in a lap, it is less effective (EN 1993-1-8 4.11, AISC 360 J2.2b): set end_loaded."}
 	closedLine = &limit.Notice{Code: "weld_continuous", Severity: limit.Assumption,
 		Text: "The segments are said to be one closed line without ends: least length and leg go by the whole of it."}
+	twoOnOne = &limit.Notice{Code: "weld_segments_coincide", Severity: limit.Caution,
+		Text: "Segments lie on one another and both count, as fillets on the two faces of a part that is drawn as a line. Where it is one weld, leave one of them out."}
 	static = &limit.Notice{Code: "weld_static_load", Severity: limit.Caution,
 		Text: "Static load only: fatigue, brittle fracture, lamellar tearing of the plate and inspection of the weld are not part of this check."}
 )
@@ -40,7 +42,7 @@ var (
 // Remarks returns the notices of the part in order.
 func Remarks() []*limit.Notice {
 	return []*limit.Notice{weaker, correlation, angles, depth, root, ends, elasticGroup, aboutCentre, compatible,
-		hollow, shared, larger, longLine, closedLine, static}
+		hollow, shared, larger, longLine, closedLine, twoOnOne, static}
 }
 
 // Notices appends the notices.
@@ -91,6 +93,9 @@ func (r *Result) Notices(l *limit.Notices) {
 	}
 	if r.Grouped && r.in.Group.Continuous {
 		l.Add(closedLine)
+	}
+	if r.Grouped && r.in.Group.double() {
+		l.Add(twoOnOne)
 	}
 	l.Add(static)
 }

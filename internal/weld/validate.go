@@ -181,10 +181,15 @@ func (g *Group) validate(faults *limit.Faults) {
 			fmt.Sprintf("has %d segments; must have 1 to %d", len(g.Segments), greatestSegments))
 		return
 	}
+	whole := true
 	for i := range g.Segments {
 		if why := segmentFault(&g.Segments[i]); why != "" {
 			faults.Add(limit.Geometry, fmt.Sprintf("group.segments[%d]", i), why)
+			whole = false
 		}
+	}
+	if whole {
+		g.thrice(faults)
 	}
 	a := &g.Actions
 	for _, f := range [...]struct {

@@ -38,7 +38,7 @@ func TestBaseStandsOnWhatCorrosionLeavesOfItsRings(t *testing.T) {
 		want    footwardv1.Verdict
 		resists float64 // kN; 0: not asked
 	}{
-		{"a wall of 3 mm", func(*footwardv1.ContainingRing) {}, pass, 260 * 0.6 / 1.25},
+		{"a wall of 3 mm", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = proto.Float64(3) }, pass, 260 * 0.6 / 1.25},
 		{"a wall of 2 mm", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = proto.Float64(2) }, fail, 260 * 0.4 / 1.25},
 		{"a wall of 1.2 mm", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = proto.Float64(1.2) }, fail, 0},
 		{"a wall that is not told", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = nil }, outside, 0},
@@ -48,6 +48,7 @@ func TestBaseStandsOnWhatCorrosionLeavesOfItsRings(t *testing.T) {
 	} {
 		m := onRings(t)
 		for _, k := range m.GetBase().GetSubstructure().GetStack().GetTiers() {
+			k.GetRing().CapacityKn, k.GetRing().StiffnessKnM = 260, 630000
 			c.change(k.GetRing())
 		}
 		r := checked(t, m)

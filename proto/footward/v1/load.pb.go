@@ -520,7 +520,7 @@ type Action struct {
 	// and temperature MEDIUM_TERM; wind SHORT_TERM; accidental INSTANTANEOUS. US: the
 	// factors of NDS Tables 2.3.2 and N3 for the kind; stated, C_D and lambda are 0.9 and
 	// 0.6, 1.0 and 0.7, 1.15 and 0.8, 1.25 and 0.8, 1.6 and 1.0 from PERMANENT to
-	// INSTANTANEOUS.
+	// INSTANTANEOUS. Not SHORT_TERM or INSTANTANEOUS for a permanent action that stays.
 	LoadDuration LoadDuration `protobuf:"varint,10,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
 	// Name of the whole of which it is a part, the same on each part; variable actions of
 	// one kind.
