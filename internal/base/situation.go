@@ -95,7 +95,7 @@ func (k *Pair) partials(given ground.Partials) ground.Partials {
 
 // Actions returns a footing on the ground under a pair.
 func (k *Pair) Actions(g ground.Input) ground.Input {
-	g.Permanent, g.Variable, g.Partials = k.Permanent, k.Variable, k.partials(g.Partials)
+	g.Permanent, g.Variable, g.Lift, g.Partials = k.Permanent, k.Variable, k.Lift, k.partials(g.Partials)
 	return g
 }
 

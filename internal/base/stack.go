@@ -141,7 +141,9 @@ func (c *column) pressed(a *geom.Actions, w *share, peak float64) (geom.Actions,
 	}
 	most := c.in.outstand()
 	if !(n > 0) {
-		return geom.Actions{Vx: a.Vx, Vy: a.Vy, T: a.T}, c.in.across(most)
+		// All rods pull: the fill has its own weight, and shear meets that of the stack
+		// where it slides and turns over.
+		return geom.Actions{T: a.T}, c.in.across(most)
 	}
 	ex, ey := math.Abs(my)/n, math.Abs(mx)/n
 	rectangle := func(out float64) (bx, by float64) {

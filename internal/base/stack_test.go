@@ -151,3 +151,21 @@ func TestRodsShorterThanWhatTheyClampAreRefused(t *testing.T) {
 		assert.Equal(t, refused, err != nil, "%g: %v", length, err)
 	}
 }
+
+// TestFillIsNotPressedWhereAllRodsPull lifts a plate from its stack. Whether it is pushed
+// aside too makes no stress of the fill, and no balance that is not computed: sliding and
+// overturning have the shear.
+func TestFillIsNotPressedWhereAllRodsPull(t *testing.T) {
+	for _, d := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+		for _, a := range []geom.Actions{{N: 10e3}, {N: 10e3, Vx: 1e3}, {N: 10e3, Vy: -1e3}, {N: 10e3, Vx: 1e3, My: 0.2e6}} {
+			in := onRings(d, a)
+			_, got := check(t, in)
+			for _, id := range []string{"ring_local_edge", "ring_fill_strength", "ring_edge_stress", "ring_hoop_ultimate", "ring_open_fill"} {
+				assert.Equal(t, limit.NotApplicable, got[id].Verdict, "%s: %s", id, got[id].Reason)
+			}
+			if a.Vx != 0 || a.Vy != 0 {
+				assert.InDelta(t, math.Hypot(a.Vx, a.Vy)/1e3, got["ring_sliding"].Demand/1e3, 1e-9)
+			}
+		}
+	}
+}

@@ -88,8 +88,8 @@ func (in *Input) area() float64 {
 func (l Load) idle() bool { return l.V == 0 && l.H == 0 && l.Mx == 0 && l.My == 0 }
 
 // factors returns the combinations of factors: everything favourable and
-// unfavourable, the variable actions without their force across the base, and the
-// weight favourable beside what is of another source.
+// unfavourable, the variable actions without their force across the base, the weight
+// favourable beside what is of another source, and unfavourable beside what lifts.
 //
 // Source: EN 1990:2002 6.4.3.1(4), Table A1.2(B) note 3; EN 1997-1:2004 2.4.2(9).
 func (in *Input) factors(s *set) []by {
@@ -97,7 +97,7 @@ func (in *Input) factors(s *set) []by {
 		return []by{{1, 1, 1, 1}}
 	}
 	inf := in.partials().GInf
-	all := make([]by, 0, 9)
+	all := make([]by, 0, 12)
 	add := func(g, w float64) {
 		all = append(all, by{g, s.q, s.q, w})
 		if in.Variable == (geom.Actions{}) {
@@ -112,6 +112,9 @@ func (in *Input) factors(s *set) []by {
 	add(inf, inf)
 	if in.Apart || in.lift() > 0 {
 		add(s.g, inf)
+	}
+	if in.lift() > 0 {
+		add(inf, s.g) // what lifts spares the ground least
 	}
 	return all
 }

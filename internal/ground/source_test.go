@@ -113,6 +113,20 @@ func TestPermanentLiftIsNotHeldByWeightWithItsOwnFactor(t *testing.T) {
 	assert.InDelta(t, 1.1*20e3/(0.9*44e3), states["ground_uplift"].Utilization, 1e-9)
 }
 
+// TestPermanentLiftSparesTheGroundWithItsFavourableFactor: of a roof of 100 kN, a membrane
+// that lifts with 60 and a weight of 44 kN the ground bears 1.35 (44 + 100) - 1.0 60 = 134.4
+// kN, not 1.35 (44 + 40) = 113.4 (EN 1990 Table A1.2(B)).
+func TestPermanentLiftSparesTheGroundWithItsFavourableFactor(t *testing.T) {
+	in := block()
+	in.Permanent, in.Lift, in.Weight = geom.Actions{N: -40e3}, 60e3, 44e3
+	r, states := check(t, in)
+	adds(t, r)
+	for _, id := range []string{"ground_bearing_da1_1", "ground_bearing_da2", "ground_bearing_da3"} {
+		assert.InDelta(t, 134.4e3, states[id].Demand, 1e-6, id)
+	}
+	assert.InDelta(t, 84e3, states["ground_bearing_da1_2"].Demand, 1e-6)
+}
+
 func TestWaterAboveTheBaseLiftsIt(t *testing.T) {
 	in := block()
 	in.Soil.Dry, in.Soil.Water = false, 200

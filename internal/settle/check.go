@@ -209,9 +209,9 @@ func (r *Result) settle(s *Stage) Settled {
 		out.Centre = q * r.Width * r.Embedment * r.flexibility
 		out.Elastic = r.Factor * out.Centre
 	}
-	if r.in.Rigid && r.NoTilt == "" {
-		out.TiltX = TiltOfCircle(math.Abs(s.Mx), r.Radii[0], 1/r.Give, 0)
-		out.TiltY = TiltOfCircle(math.Abs(s.My), r.Radii[1], 1/r.Give, 0)
+	if r.NoTilt == "" {
+		out.TiltX = r.bends() * TiltOfCircle(math.Abs(s.Mx), r.Radii[0], 1/r.Give, 0)
+		out.TiltY = r.bends() * TiltOfCircle(math.Abs(s.My), r.Radii[1], 1/r.Give, 0)
 	}
 	out.TiltX, out.TiltY = out.TiltX+s.TurnX, out.TiltY+s.TurnY
 	out.Tilt = math.Hypot(out.TiltX, out.TiltY)

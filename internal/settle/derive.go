@@ -108,9 +108,14 @@ func (r *Result) deriveTilt(s *derive.Sheet) {
 		s.Given("theta_x,above", given.TurnX, "rad", "what stands on the ground turns by itself in this stage")
 		s.Given("theta_y,above", given.TurnY, "rad", "what stands on the ground turns by itself in this stage")
 	}
-	if !r.in.Rigid {
+	if r.NoTilt != "" {
 		s.Step("theta", "sqrt(theta_x,above^2 + theta_y,above^2)", stage.Tilt, "rad", clause)
 		return
+	}
+	k := ""
+	if !r.in.Rigid {
+		s.Step("k_t", "512 / (45 pi^2)", flexibleTilt, "", "mean rotation of a flexible circle over that of a rigid one")
+		k = "k_t "
 	}
 	n := r.softest
 	s.Given(numbered("E", n), r.in.Layers[n].Modulus, "MPa", "layer")
@@ -126,8 +131,8 @@ func (r *Result) deriveTilt(s *derive.Sheet) {
 		s.Step("a_x", "(b_x b_y^3 / (3 pi))^0.25", r.Radii[0], "mm", "circle of the same second moment of area")
 		s.Step("a_y", "(b_y b_x^3 / (3 pi))^0.25", r.Radii[1], "mm", "circle of the same second moment of area")
 	}
-	s.Step("theta_x", "3 M_x c_E / (4 a_x^3)"+plus[0], stage.TiltX, "rad", clause)
-	s.Step("theta_y", "3 M_y c_E / (4 a_y^3)"+plus[1], stage.TiltY, "rad", clause)
+	s.Step("theta_x", k+"3 M_x c_E / (4 a_x^3)"+plus[0], stage.TiltX, "rad", clause)
+	s.Step("theta_y", k+"3 M_y c_E / (4 a_y^3)"+plus[1], stage.TiltY, "rad", clause)
 	s.Step("theta", "sqrt(theta_x^2 + theta_y^2)", stage.Tilt, "rad", clause)
 }
 

@@ -28,6 +28,19 @@ func FlexibleCircle(q, a, e, nu float64) float64 { return 2 * q * a * (1 - nu*nu
 // Source: Borowicka 1943; Poulos and Davis 1974 (from memory).
 func TiltOfCircle(m, a, e, nu float64) float64 { return 3 * m * (1 - nu*nu) / (4 * a * a * a * e) }
 
+// flexibleTilt is the mean rotation of a flexible circle over that of a rigid one:
+// 128 M/(15 pi^2 a^3 E') over 3 M/(4 a^3 E') [-]. Source: half space under a straight
+// line of pressure, by its Hankel transform.
+const flexibleTilt = 512 / (45 * math.Pi * math.Pi)
+
+// bends returns how much more than a rigid one the footing turns [-].
+func (r *Result) bends() float64 {
+	if r.in.Rigid {
+		return 1
+	}
+	return flexibleTilt
+}
+
 // Steinbrenner returns the factors F1 and F2 of the corner of a flexible
 // rectangle [-], with m the ratio of its sides, the longer over the shorter, and
 // n the depth of the layer over the shorter side; n may be infinite.

@@ -65,8 +65,6 @@ func (r *Result) tiltState() limit.State {
 	at := r.greatest(tiltOf)
 	demand := r.Stages[at].Tilt
 	switch {
-	case !r.in.Rigid && demand == 0:
-		return limit.Skip(tilt, "a flexible footing has no tilt of its own")
 	case r.NoTilt != "" && r.in.Limits.Tilt > 0 && r.turned():
 		return limit.Beyond(tilt, r.NoTilt+", so that the tilt cannot be held to its limit")
 	case r.NoTilt != "":

@@ -94,7 +94,7 @@ type pads struct {
 }
 
 func newPads(in *PadInput) *pads {
-	s := &pads{in: in, cases: in.cases(), pairs: in.pairs(), ground: in.Ground, pad: in.Pad, bars: []int{-1}}
+	s := &pads{in: in, cases: in.wet(), pairs: in.pairs(), ground: in.Ground, pad: in.Pad, bars: []int{-1}}
 	s.list.NoSizes = true
 	if len(in.Bars) > 0 {
 		s.bars = make([]int, len(in.Bars))
@@ -267,6 +267,10 @@ func (s *pads) onGround(c *PadChoice, i int) (*ground.Result, error) {
 
 // concrete checks the concrete in one combination.
 func (s *pads) concrete(c *PadChoice, i int) (pad.Result, error) {
-	s.pad.Actions, s.pad.Weight = s.cases[i].Actions, s.cases[i].Weight*c.Weight
+	k := &s.cases[i]
+	s.pad.Actions, s.pad.Weight = k.Actions, k.Weight*c.Weight
+	if k.Afloat {
+		s.pad.Weight = max(0, s.pad.Weight-base.WaterWeight*(s.ground.Depth-s.ground.Soil.Water)*c.SizeX*c.SizeY)
+	}
 	return pad.Check(&s.pad)
 }

@@ -48,6 +48,21 @@ func (in *PadInput) cases() []PadCase {
 	return out
 }
 
+// wet returns the same where water stays below the base, and each with and without its
+// lift where it may stand higher.
+func (in *PadInput) wet() []PadCase {
+	all := in.cases()
+	if g := &in.Ground; g.Soil.Dry || g.Soil.Water >= g.Depth {
+		return all
+	}
+	out := slices.Clone(all)
+	for _, k := range all {
+		k.Afloat = true
+		out = append(out, k)
+	}
+	return out
+}
+
 // pairs returns what the ground must hold.
 func (in *PadInput) pairs() []base.Pair {
 	if len(in.Pairs) > 0 {

@@ -26,6 +26,7 @@ type PadCase struct {
 	Name    string
 	Actions geom.Actions // at the foot of the column
 	Weight  float64      // factor on the weight of pad and soil [-]
+	Afloat  bool         // less what water above the base lifts
 }
 
 // Plinth is the concrete that stands on a pad up to the plate.

@@ -91,8 +91,11 @@ type Bend struct {
 	PerMM  float64 // moment per width [Nmm/mm]
 }
 
-// Turn is overturning about an edge of the bottom plate.
+// Turn is overturning about an edge of the bottom plate, or about the line in it that the
+// plate can still press on.
 type Turn struct {
+	Fill   float64 // half of the fill that presses [mm]
+	Arm    float64 // of that line from the middle [mm]
 	Demand float64 // [Nmm]
 	Holds  float64 // [Nmm]
 }
@@ -220,8 +223,13 @@ func (r *Result) punchPerMM(fu float64) float64 {
 // the ground outside the prism above the plate, up to planes at an angle a and
 // cones at the corners.
 //
+// A plate wider than its fill turns about its edge only where it carries there, as a
+// cantilever, all that holds:
+//
+//	a = min(b/2, r + m_R b_across/(gamma_stb W - N)), N not above 0
+//
 // Source: geometry; EN 1997-1:2004 2.4.7.4 and Table A.15, EN 1990 Table A1.2(A)
-// (0.9); ASCE 7-22 2.3.1 (0.9 D), 2.4.1 (0.6 D).
+// (0.9); ASCE 7-22 2.3.1 (0.9 D), 2.4.1 (0.6 D); statics.
 func (r *Result) weights() {
 	in, a := r.in, &r.in.Actions
 	r.Share = in.Share
@@ -231,13 +239,22 @@ func (r *Result) weights() {
 	tan, h := math.Tan(in.Soil.Angle), in.Soil.Depth
 	r.Outside = in.Soil.Weight * h * h * tan * (in.Plate.SizeX + in.Plate.SizeY + math.Pi/3*h*tan)
 	r.Holds = r.Share * (in.Clamped + r.Outside)
-	for i, edge := range [2]struct{ size, m, v float64 }{
-		{in.Plate.SizeX, a.My, a.Vx}, {in.Plate.SizeY, a.Mx, a.Vy},
+	holds := r.Share*in.Clamped + max(0, -a.N)
+	for i, edge := range [2]struct{ size, across, m, v float64 }{
+		{in.Plate.SizeX, in.Plate.SizeY, a.My, a.Vx}, {in.Plate.SizeY, in.Plate.SizeX, a.Mx, a.Vy},
 	} {
-		r.Turn[i] = Turn{
-			Demand: max(0, a.N)*edge.size/2 + math.Abs(edge.m) + math.Abs(edge.v)*in.Height,
-			Holds:  (r.Share*in.Clamped + max(0, -a.N)) * edge.size / 2,
+		t := Turn{Fill: edge.size / 2}
+		for _, p := range in.plans() {
+			side := [2]float64{p.x, p.y}[i]
+			t.Fill = min(t.Fill, max(p.diameter, side)/2)
 		}
+		t.Arm = edge.size / 2
+		if out := r.Resists * edge.across / holds; holds > 0 && t.Fill+out < t.Arm {
+			t.Arm = t.Fill + out
+		}
+		t.Demand = max(0, a.N)*t.Arm + math.Abs(edge.m) + math.Abs(edge.v)*in.Height
+		t.Holds = holds * t.Arm
+		r.Turn[i] = t
 	}
 }
 

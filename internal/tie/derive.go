@@ -7,11 +7,28 @@ import (
 
 // Derive writes the calculation step by step.
 func (r *Result) Derive(s *derive.Sheet) {
+	r.deriveSteel(s)
 	r.deriveWeight(s)
 	r.deriveSprings(s)
 	if r.Pull > 0 {
 		r.derivePlate(s)
 	}
+}
+
+// deriveSteel writes what the bottom plate resists in bending.
+func (r *Result) deriveSteel(s *derive.Sheet) {
+	in := r.in
+	fy, _, _ := in.Plate.Steel.At(in.Plate.Thickness)
+	s.Given("t_b", in.Plate.Net(), "mm", "bottom plate, corrosion taken off")
+	s.Given("f_yb", fy, "MPa", "bottom plate")
+	clause := bending.Clause[in.Design.Basis]
+	if in.Design.Basis.US() {
+		r.deriveFactor(s, "k_b", basis.Flexure, "AISC 360-22 F1")
+		s.Step("m_R", "k_b f_yb t_b^2 / 4", r.Resists, "Nmm/mm", clause)
+		return
+	}
+	s.Factor("gamma_M0", in.Design.EC.GammaM0, "EN 1993-1-1:2005 6.1(1)")
+	s.Step("m_R", "f_yb t_b^2 / (6 gamma_M0)", r.Resists, "Nmm/mm", clause)
 }
 
 func (r *Result) deriveWeight(s *derive.Sheet) {
@@ -33,12 +50,26 @@ func (r *Result) deriveWeight(s *derive.Sheet) {
 	s.Given("H", in.Height, "mm", "from the foot to the underside of the bottom plate")
 	s.Given("M_y", a.My, "Nmm", "about y")
 	s.Given("V_x", a.Vx, "N", "along x")
-	s.Step("M_dst,x", "max(0, N) b_x / 2 + abs(M_y) + abs(V_x) H", r.Turn[0].Demand, "Nmm", "statics")
-	s.Step("M_stb,x", "(gamma_stb W + max(0, 0 - N)) b_x / 2", r.Turn[0].Holds, "Nmm", "statics")
+	r.deriveArm(s, "x", "y", 0)
+	s.Step("M_dst,x", "max(0, N) a_x + abs(M_y) + abs(V_x) H", r.Turn[0].Demand, "Nmm", "statics")
+	s.Step("M_stb,x", "(gamma_stb W + max(0, 0 - N)) a_x", r.Turn[0].Holds, "Nmm", "statics")
 	s.Given("M_x", a.Mx, "Nmm", "about x")
 	s.Given("V_y", a.Vy, "N", "along y")
-	s.Step("M_dst,y", "max(0, N) b_y / 2 + abs(M_x) + abs(V_y) H", r.Turn[1].Demand, "Nmm", "statics")
-	s.Step("M_stb,y", "(gamma_stb W + max(0, 0 - N)) b_y / 2", r.Turn[1].Holds, "Nmm", "statics")
+	r.deriveArm(s, "y", "x", 1)
+	s.Step("M_dst,y", "max(0, N) a_y + abs(M_x) + abs(V_y) H", r.Turn[1].Demand, "Nmm", "statics")
+	s.Step("M_stb,y", "(gamma_stb W + max(0, 0 - N)) a_y", r.Turn[1].Holds, "Nmm", "statics")
+}
+
+// deriveArm writes the arm of the line about which the foot turns along one axis.
+func (r *Result) deriveArm(s *derive.Sheet, axis, across string, i int) {
+	t := &r.Turn[i]
+	if t.Fill >= [2]float64{r.in.Plate.SizeX, r.in.Plate.SizeY}[i]/2 || r.Share*r.in.Clamped+max(0, -r.in.Actions.N) == 0 {
+		s.Step("a_"+axis, "b_"+axis+" / 2", t.Arm, "mm", "edge of the bottom plate")
+		return
+	}
+	s.Given("r_"+axis, t.Fill, "mm", "half of the fill that presses on the bottom plate")
+	s.Step("a_"+axis, "min(b_"+axis+" / 2, r_"+axis+" + m_R b_"+across+" / (gamma_stb W + max(0, 0 - N)))", t.Arm, "mm",
+		"as far as the bottom plate carries what holds")
 }
 
 func (r *Result) derivePlate(s *derive.Sheet) {
@@ -46,26 +77,19 @@ func (r *Result) derivePlate(s *derive.Sheet) {
 	if in.Preload > 0 {
 		r.derivePreloaded(s)
 	}
-	fy, fu, _ := in.Plate.Steel.At(in.Plate.Thickness)
+	_, fu, _ := in.Plate.Steel.At(in.Plate.Thickness)
 	us := in.Design.Basis.US()
 	s.Given("T", r.Pull, "N", "tension of the rods together")
 	if in.Preload == 0 {
 		s.Given("F_t", r.Ft, "N", "rod with the greatest tension")
 	}
-	s.Given("t_b", in.Plate.Net(), "mm", "bottom plate, corrosion taken off")
-	s.Given("f_yb", fy, "MPa", "bottom plate")
 	s.Given("f_ub", fu, "MPa", "bottom plate")
 	s.Given("d_m", in.Nut, "mm", "nut or washer")
-	clause := bending.Clause[in.Design.Basis]
 	switch {
 	case us:
-		r.deriveFactor(s, "k_b", basis.Flexure, "AISC 360-22 F1")
-		s.Step("m_R", "k_b f_yb t_b^2 / 4", r.Resists, "Nmm/mm", clause)
 		r.deriveFactor(s, "k_r", basis.Rupture, "AISC 360-22 J4.2")
 		s.Step("R_p", "k_r 0.6 f_ub pi d_m t_b", r.Punch, "N", punching.Clause[in.Design.Basis])
 	default:
-		s.Factor("gamma_M0", in.Design.EC.GammaM0, "EN 1993-1-1:2005 6.1(1)")
-		s.Step("m_R", "f_yb t_b^2 / (6 gamma_M0)", r.Resists, "Nmm/mm", clause)
 		s.Factor("gamma_M2", in.Design.EC.GammaM2, "EN 1993-1-8:2005 Table 2.1")
 		s.Step("R_p", "0.6 pi d_m t_b f_ub / gamma_M2", r.Punch, "N", punching.Clause[in.Design.Basis])
 	}

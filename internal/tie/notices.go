@@ -13,7 +13,7 @@ var (
 	ground = &limit.Notice{Code: "tie_ground_wedge", Severity: limit.Caution,
 		Text: "Ground outside the prism above the plate is counted: only for backfill compacted and tested, above the water, that nobody digs away."}
 	edge = &limit.Notice{Code: "tie_overturning_edge", Severity: limit.Caution,
-		Text: "Overturning is taken about the edge of the bottom plate: the ground must carry the pressure there, which is not checked here."}
+		Text: "Overturning is taken about the edge of the bottom plate, or as far beyond the fill as it carries what holds: the ground must carry the pressure there, which is not checked here."}
 	first = &limit.Notice{Code: "tie_initial_preload", Severity: limit.Assumption,
 		Text: "Initial preload is borne by rods, nuts and both plates as soon as it is there, and actions add to it what a clamped stack leaves to the rods; it presses the fill, and holds nothing. The upper plate is taken without what stands on it."}
 	levelled = &limit.Notice{Code: "tie_levelled", Severity: limit.Assumption,

@@ -179,7 +179,7 @@ func (r *Result) turnState() limit.State {
 		return limit.Skip(overturning, "nothing overturns the foot")
 	}
 	// Of two without weight that holds, the one that is turned.
-	if b.Demand*a.Holds > a.Demand*b.Holds || a.Demand == 0 {
+	if b.Demand > 0 && (a.Demand == 0 || b.Demand/b.Holds > a.Demand/a.Holds) {
 		worst = 1
 	}
 	return limit.Evaluate(overturning, r.Turn[worst].Demand, r.Turn[worst].Holds)

@@ -144,10 +144,12 @@ func (r *reader) padCases(m *footwardv1.CompareFootingsRequest) []size.PadCase {
 	if in.Basis.US() {
 		in.Basis = basis.USLRFD
 	}
-	accidental := slices.Contains(situations(&in, nil), load.AccidentalCase)
+	asked := situations(&in, m.GetBase())
 	in.Situations = []load.Situation{load.Strength}
-	if accidental && !in.Basis.US() {
-		in.Situations = append(in.Situations, load.AccidentalCase)
+	for _, s := range [...]load.Situation{load.Equilibrium, load.AccidentalCase} {
+		if slices.Contains(asked, s) && !in.Basis.US() {
+			in.Situations = append(in.Situations, s)
+		}
 	}
 	combined, err := load.Combine(&in)
 	if err != nil {

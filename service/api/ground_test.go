@@ -86,3 +86,21 @@ func TestBlockInWaterIsLight(t *testing.T) {
 	assert.InDelta(t, 13.95/(0.9*104.1-9.81*0.6*1.96)/0.7, state(t, r, "pad_equilibrium").GetDemand(), 1e-3)
 	assert.Contains(t, codesOf(r), "ground_water_above_base")
 }
+
+// TestWaterOfAStatedDepthCountsInDryGround says both: water at 300 mm counts, and at 30 m
+// it is as good as none.
+func TestWaterOfAStatedDepthCountsInDryGround(t *testing.T) {
+	block := blockOf(`{"name": "G", "kind": "ACTION_KIND_PERMANENT", "forces": {"n_kn": -60}},
+		{"name": "wind", "kind": "ACTION_KIND_WIND", "forces": {"v_x_kn": 10}}`, "")
+	sand := `{"settlement": {"basis": {"basis": "BASIS_EUROCODE"}, "footing": {"circle": {"diameter_mm": 1200}, "depth_mm": 500}, "unit_weight_above_kn_m3": 17,
+		"dry": true, "layers": [{"thickness_mm": 3000, "unit_weight_kn_m3": 18, "oedometer": {"compression_index": 0.2, "void_ratio": 1}}],
+		"stages": [{"name": "a", "compression_kn": 60}]}}`
+	for _, m := range []struct{ request, id string }{{block, "ground_bearing_da3"}, {block, "ground_overturning"}, {sand, "settle_consolidation"}} {
+		use := func(water string) float64 {
+			return state(t, result(t, strings.Replace(m.request, `"dry": true`, water, 1)), m.id).GetUtilization()
+		}
+		assert.InDelta(t, use(`"water_depth_mm": 300`), use(`"dry": true, "water_depth_mm": 300`), 1e-12, m.id)
+		assert.InDelta(t, use(`"dry": true`), use(`"dry": true, "water_depth_mm": 30000`), 1e-12, m.id)
+		assert.Greater(t, use(`"water_depth_mm": 300`), use(`"dry": true`), m.id)
+	}
+}

@@ -1,6 +1,7 @@
 package api_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -195,4 +196,44 @@ func TestANationalFactorReachesTheWeightOfAComparedPad(t *testing.T) {
 		return state(t, r, "pad_equilibrium").GetUtilization()
 	}
 	assert.Greater(t, balance(0.8), 1.1*balance(1))
+}
+
+// TestComparedConcreteHoldsWhatABlockHolds holds the pad that a comparison finds to every
+// combination that a block of a column base is held to, equilibrium (EN 1990 Table A1.2(A))
+// and the lift of high water among them, and its ground to a membrane that lifts for good.
+func TestComparedConcreteHoldsWhatABlockHolds(t *testing.T) {
+	for _, c := range []struct{ water, lift float64 }{{3000, 0}, {300, 0}, {3000, 12}} {
+		water := c.water
+		m := comparison(t)
+		if c.lift > 0 {
+			m.ActionSet.Actions = append(m.ActionSet.Actions, &footwardv1.Action{
+				Name: "membrane", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT, Forces: &footwardv1.ForcesAtFoot{NKn: c.lift, VXKn: 1}})
+		}
+		above := m.GetBase().GetPlate().GetThicknessMm()
+		m.Pad.AboveMm, m.Base.Substructure.Ground.Soil.WaterDepthMm = &above, water
+		r, err := service(t).CompareFootings(t.Context(), m)
+		require.NoError(t, err, "%v", client.Violations(err))
+		chosen, found := r.GetPad(), r.GetFootings()[1].GetResult()
+		require.True(t, chosen.GetFound())
+
+		b := m.GetBase()
+		b.Anchorage, b.Rods, b.Sharing = nil, nil, nil
+		b.Support = &footwardv1.Support{Medium: &footwardv1.Support_Concrete{Concrete: &footwardv1.ConcreteBlock{
+			Concrete: m.Pad.Concrete, SizeXMm: chosen.GetSizeXMm(), SizeYMm: chosen.GetSizeYMm(), HeightMm: chosen.GetThicknessMm()}}}
+		s := b.Substructure
+		s.OtherWeightKn = chosen.GetSizeXMm() * chosen.GetSizeYMm() / 1e6 * (800 - chosen.GetThicknessMm()) / 1e3 * s.Ground.Soil.UnitWeightAboveKnM3
+		s.Stack, s.Levelling, s.Settlement, s.BlindingMm, s.Ground.DepthMm = nil, nil, nil, 50, 800
+		s.Reinforcement = &footwardv1.PadReinforcement{Bars: chosen.GetBars(), CoverMm: m.Pad.CoverMm, YieldMpa: m.Pad.YieldMpa}
+		whole, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{
+			Basis: m.GetBasis(), Base: b, Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}})
+		require.NoError(t, err, "%v", client.Violations(err))
+		for _, one := range whole.GetResult().GetLimitStates() {
+			if strings.HasPrefix(one.GetId(), "pad_") || strings.HasPrefix(one.GetId(), "ground_") {
+				other := state(t, found, one.GetId())
+				assert.Equal(t, one.GetVerdict(), other.GetVerdict(), one.GetId())
+				assert.InDelta(t, one.GetUtilization(), other.GetUtilization(), 1e-9, "%s, water at %g mm, %g kN of lift", one.GetId(), water, c.lift)
+			}
+		}
+		assert.Contains(t, state(t, found, "pad_equilibrium").GetCombination(), "set A")
+	}
 }

@@ -1507,8 +1507,8 @@ type PredictSettlementRequest struct {
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
 	// The footing. Required.
 	Footing *Footing `protobuf:"bytes,4,opt,name=footing,proto3" json:"footing,omitempty"`
-	// Whether the footing is rigid. Default false: settlement of the centre of a
-	// flexible one, the greater.
+	// Whether the footing is rigid. Default false: settlement of the centre and mean tilt
+	// of a flexible one, the greater.
 	Rigid bool `protobuf:"varint,5,opt,name=rigid,proto3" json:"rigid,omitempty"`
 	// Unit weight of the ground above the base [kN/m3]. Default 0: not known. 0 to
 	// 40.
@@ -1519,7 +1519,8 @@ type PredictSettlementRequest struct {
 	// Depth of the water below the surface [mm]. Default 0: at the surface, on the
 	// safe side. 0 to 1 000 000.
 	WaterDepthMm float64 `protobuf:"fixed64,8,opt,name=water_depth_mm,json=waterDepthMm,proto3" json:"water_depth_mm,omitempty"`
-	// Whether there is no water down to the last layer. Default false.
+	// Whether there is no water down to the last layer; a depth of water above counts all
+	// the same. Default false.
 	Dry bool `protobuf:"varint,9,opt,name=dry,proto3" json:"dry,omitempty"`
 	// Layers of the ground from the base down. Required, 1 to 50.
 	Layers []*GroundLayer `protobuf:"bytes,10,rep,name=layers,proto3" json:"layers,omitempty"`

@@ -884,7 +884,8 @@ type SettlementBelow struct {
 	// follows.
 	HalfSpace bool `protobuf:"varint,2,opt,name=half_space,json=halfSpace,proto3" json:"half_space,omitempty"`
 	// Whether a stack is rigid. Default false: its settlement is that of the centre of a
-	// flexible footing, the greater, and it has no tilt. A concrete block always is.
+	// flexible footing, and its tilt the mean of one, both the greater. A concrete block
+	// always is.
 	Rigid bool `protobuf:"varint,3,opt,name=rigid,proto3" json:"rigid,omitempty"`
 	// Depth factor I_f of the elastic settlement. Default 1, on the safe side. 0.5
 	// to 1.
