@@ -29,7 +29,7 @@ var (
 	drier = &limit.Notice{Code: "settle_water_blow_count", Severity: limit.Caution,
 		Text: "Water is taken at the surface, which is not the safe side for the method of Burland and Burbidge: deeper water raises its figure, by a third of the stress that the buoyancy takes at the base. Give water_depth_mm or dry."}
 	slope = &limit.Notice{Code: "settle_no_tilt_limit", Severity: limit.Caution,
-		Text: "The footing tilts and no limit was given: up to 1/500 that is let pass unchecked. Say what column, doors and rails stand."}
+		Text: "The footing tilts and no limit was given: what the ground makes of it is let pass unchecked up to 1/500, what turns above the ground whatever it is. Say what column, doors and rails tolerate."}
 	centre = &limit.Notice{Code: "settle_stress_below_centre", Severity: limit.Info,
 		Text: "Consolidation takes the stress below the centre of a flexible footing, which is on the safe side for a rigid one."}
 	mean = &limit.Notice{Code: "settle_mean_stress", Severity: limit.Caution,

@@ -1,6 +1,8 @@
 package settle
 
 import (
+	"math"
+
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/limit"
 )
@@ -61,6 +63,13 @@ const mostTilt = 1.0 / 500
 
 func tiltOf(s *Settled) float64 { return s.Tilt }
 
+// ground returns the tilt of a stage that the ground alone makes [rad]; what stands on
+// it may turn besides, by design.
+func (r *Result) ground(stage int) float64 {
+	s, given := &r.Stages[stage], &r.in.Stages[stage]
+	return math.Hypot(s.TiltX-given.TurnX, s.TiltY-given.TurnY)
+}
+
 func (r *Result) tiltState() limit.State {
 	at := r.greatest(tiltOf)
 	demand := r.Stages[at].Tilt
@@ -73,8 +82,8 @@ func (r *Result) tiltState() limit.State {
 		return limit.Skip(tilt, "no moment acts on the base")
 	case r.in.Limits.Tilt == 0:
 		s := limit.Skip(tilt, "no limit was given")
-		if demand > mostTilt {
-			s = limit.Beyond(tilt, "the footing tilts by more than 1/500 and no limit was given: say what the structure stands")
+		if r.ground(at) > mostTilt {
+			s = limit.Beyond(tilt, "the ground lets the footing tilt by more than 1/500 and no limit was given: say what the structure tolerates")
 		}
 		s.Demand, s.Stage = demand, at+1
 		return s

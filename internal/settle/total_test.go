@@ -159,6 +159,10 @@ func TestTiltWithoutALimitIsNotLetPassBeyondOneInFiveHundred(t *testing.T) {
 		in.Stages = []settle.Stage{{N: 150e3, My: c.m}}
 		_, states = check(t, in)
 		assert.Equal(t, c.want, states["settle_tilt"].Verdict)
+		// What turns above the ground does so by its own design.
+		in.Stages[0].TurnX = 0.01
+		_, states = check(t, in)
+		assert.Equal(t, c.want, states["settle_tilt"].Verdict)
 	}
 }
 
