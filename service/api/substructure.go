@@ -224,7 +224,7 @@ func padWeights(in *load.Input, k *load.Combination) []float64 {
 	switch {
 	case in.Basis.US():
 		return weightFactors(in, k)
-	case k.Situation == load.Strength:
+	case k.Situation == load.Strength, k.Situation == load.StrengthAB: // (6.10b) would have xi of it
 		return []float64{f.GSup, f.GInf}
 	case k.Situation == load.Equilibrium:
 		return []float64{f.GSupA, f.GInfA}
