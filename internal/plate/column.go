@@ -115,7 +115,7 @@ func (r *Result) columnPressedState() limit.State {
 	case r.Case == Concentric:
 		return limit.Skip(columnPressed, noMoment)
 	case !e.Pressed || r.Misfit != Fits:
-		return r.settled(columnPressed, noPress)
+		return r.columnLeft(columnPressed, noPress)
 	case !c.Known:
 		return limit.Skip(columnPressed, r.unknownSection())
 	}
@@ -132,7 +132,7 @@ func (r *Result) columnPulledState() limit.State {
 	case !e.Lifted && r.Case == Concentric:
 		return limit.Skip(columnPulled, noLift)
 	case !e.Lifted:
-		return r.settled(columnPulled, noLift)
+		return r.columnLeft(columnPulled, noLift)
 	case !c.Known:
 		return limit.Skip(columnPulled, r.unknownSection())
 	}
