@@ -81,7 +81,7 @@ func soil(s *footwardv1.GroundStrength) ground.Soil {
 		Friction: s.GetFrictionAngleDeg() * degree, Cohesion: s.GetCohesionKpa() * megaPa,
 		Critical: s.GetCriticalAngleDeg() * degree, Undrained: s.GetUndrainedStrengthKpa() * megaPa,
 		Above: s.GetUnitWeightAboveKnM3() * newtonPerMM3, Below: s.GetUnitWeightKnM3() * newtonPerMM3,
-		Water: s.GetWaterDepthMm(), Dry: s.GetDry(),
+		Water: s.GetWaterDepthMm(), Dry: dry(s),
 	}
 }
 
@@ -151,4 +151,13 @@ func tiers(all []*footwardv1.RingTier) (out []ring.Tier) {
 		})
 	}
 	return out
+}
+
+// dry reports whether there is no water within reach. A depth of water that is given
+// all the same counts: it is where the water is.
+func dry(m interface {
+	GetDry() bool
+	GetWaterDepthMm() float64
+}) bool {
+	return m.GetDry() && !(m.GetWaterDepthMm() > 0)
 }

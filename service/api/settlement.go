@@ -37,7 +37,7 @@ func (r *reader) settlementInput(m *footwardv1.PredictSettlementRequest) settle.
 	in := settle.Input{
 		Design: r.design(m.GetBasis()), Rigid: m.GetRigid(), Depth: f.GetDepthMm(),
 		Above: m.GetUnitWeightAboveKnM3() * newtonPerMM3, Embedment: m.GetDepthFactor(),
-		Water: m.GetWaterDepthMm(), Dry: m.GetDry(), HalfSpace: m.GetHalfSpace(),
+		Water: m.GetWaterDepthMm(), Dry: dry(m), HalfSpace: m.GetHalfSpace(),
 		Preloaded: m.GetPreloadedKpa() * megaPa, Simpson: m.GetSimpson(), Years: m.GetYears(),
 		Spread: stressSpread(m.GetStressSpread()), Layers: layers(m.GetLayers()), Limits: settlementLimits(m.GetLimits()),
 		Neighbours: neighbours(m.GetNeighbours()),

@@ -992,8 +992,8 @@ func (x *RodForce) GetShearYKn() float64 {
 type BaseFriction struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Compression under the plate that is certain to act together with the shear
-	// [kN], as a magnitude. Beside forces no more of it counts than they press with.
-	// Required. Over 0 to 100 000.
+	// [kN], as a magnitude; of forces no more counts than they press with. Required.
+	// Over 0 to 100 000.
 	CompressionKn float64 `protobuf:"fixed64,1,opt,name=compression_kn,json=compressionKn,proto3" json:"compression_kn,omitempty"`
 	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, for steel on
 	// grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8. The
@@ -1519,8 +1519,8 @@ type PredictSettlementRequest struct {
 	// Depth of the water below the surface [mm]. Default 0: at the surface, on the
 	// safe side. 0 to 1 000 000.
 	WaterDepthMm float64 `protobuf:"fixed64,8,opt,name=water_depth_mm,json=waterDepthMm,proto3" json:"water_depth_mm,omitempty"`
-	// Whether there is no water down to the last layer. Not with water_depth_mm. Default
-	// false.
+	// Whether there is no water down to the last layer; a depth of water above counts all
+	// the same. Default false.
 	Dry bool `protobuf:"varint,9,opt,name=dry,proto3" json:"dry,omitempty"`
 	// Layers of the ground from the base down. Required, 1 to 50.
 	Layers []*GroundLayer `protobuf:"bytes,10,rep,name=layers,proto3" json:"layers,omitempty"`

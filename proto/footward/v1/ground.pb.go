@@ -1049,7 +1049,8 @@ type GroundStrength struct {
 	// Highest water, depth below the surface [mm]. Default 0: at the surface. Water
 	// above the base counts as buoyancy. 0 to 1 000 000.
 	WaterDepthMm float64 `protobuf:"fixed64,7,opt,name=water_depth_mm,json=waterDepthMm,proto3" json:"water_depth_mm,omitempty"`
-	// Whether there is no water within reach. Not with water_depth_mm. Default false.
+	// Whether there is no water within reach; a depth of water above counts all the same.
+	// Default false.
 	Dry           bool `protobuf:"varint,8,opt,name=dry,proto3" json:"dry,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
