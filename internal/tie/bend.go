@@ -49,7 +49,6 @@ type bender struct {
 	place func(geom.Point) (along, across float64)
 	width float64 // of the plate across [mm]
 	pull  float64
-	at    Bend // the worst so far
 
 	sides      [2][]span
 	holes, cut []span

@@ -60,6 +60,9 @@ func flips(a, b seen) bool {
 // state begins or ends to apply, and looks at both sides of that edge, a millionth
 // apart: neither may pass what the other fails, unless edges says why.
 func TestEdgesOfScopeChangeNoVerdict(t *testing.T) {
+	if testing.Short() {
+		t.Skip("asks for some 50 000 answers")
+	}
 	s := service(t)
 	done, found := map[string]int{}, map[string]string{}
 	crossed, excused := map[string]bool{}, map[string]bool{}

@@ -70,23 +70,13 @@ var bound = map[protoreflect.FullName]bases{
 	"footward.v1.StackSafety.phi_sliding":                       lrfd,
 }
 
-// apart are fields that contradict another one of their message: no water within reach,
-// and where it stands.
-var apart = map[protoreflect.FullName]protoreflect.Name{
-	"footward.v1.GroundStrength.dry":           "water_depth_mm",
-	"footward.v1.PredictSettlementRequest.dry": "water_depth_mm",
-}
-
 // plan is where in a message bound fields may stand.
 type plan struct {
 	fields []boundField
-	apart  []apartField
 	below  []belowField
 }
 
-type apartField struct{ d, other protoreflect.FieldDescriptor }
-
-func (p *plan) empty() bool { return len(p.fields)+len(p.apart)+len(p.below) == 0 }
+func (p *plan) empty() bool { return len(p.fields)+len(p.below) == 0 }
 
 type boundField struct {
 	d  protoreflect.FieldDescriptor
@@ -118,9 +108,6 @@ func makePlan(d protoreflect.MessageDescriptor, made map[protoreflect.FullName]*
 		if of, ok := bound[f.FullName()]; ok {
 			p.fields = append(p.fields, boundField{f, of})
 		}
-		if other, ok := apart[f.FullName()]; ok {
-			p.apart = append(p.apart, apartField{f, d.Fields().ByName(other)})
-		}
 		if f.Message() != nil && !f.IsMap() {
 			if below := makePlan(f.Message(), made); !below.empty() {
 				p.below = append(p.below, belowField{f, below})
@@ -131,7 +118,7 @@ func makePlan(d protoreflect.MessageDescriptor, made map[protoreflect.FullName]*
 }
 
 // Foreign returns the fields of a request that belong to another design basis than
-// its own or contradict one beside them, or nil.
+// its own, or nil.
 func Foreign(m proto.Message) []*footwardv1.FieldViolation {
 	r, ok := m.(interface {
 		GetBasis() *footwardv1.DesignBasis
@@ -156,14 +143,6 @@ func (p *plan) look(m protoreflect.Message, is bases, path string, out *[]*footw
 			*out = append(*out, &footwardv1.FieldViolation{
 				Field: path + string(f.d.Name()), Reason: footwardv1.FieldReason_FIELD_REASON_CONFLICT,
 				Description: fmt.Sprintf("goes with %s only; leave it out", f.of),
-			})
-		}
-	}
-	for _, f := range p.apart {
-		if m.Has(f.d) && m.Has(f.other) {
-			*out = append(*out, &footwardv1.FieldViolation{
-				Field: path + string(f.d.Name()), Reason: footwardv1.FieldReason_FIELD_REASON_CONFLICT,
-				Description: fmt.Sprintf("contradicts %s: leave out one of them", f.other.Name()),
 			})
 		}
 	}
