@@ -28,12 +28,12 @@ import (
 
 // mutant is one change of one file.
 type mutant struct {
-	file         string
-	from, to     int // bytes
-	line         int
-	kind         string
-	before       string
-	after        string
+	file     string
+	from, to int // bytes
+	line     int
+	kind     string
+	before   string
+	after    string
 }
 
 // id names a mutant without its place in the file, so that a line added above
