@@ -1,7 +1,7 @@
 // Command mutants changes the kernel in one place at a time and looks whether a
 // test notices: constants by 1.2 and 0.8, comparisons turned round, min for max.
 //
-//	go run ./.ci/mutants [-part pin] [-kind constant] [-from N] [-most N] [-for 30m]
+//	go run ./.ci/mutants [-part pin] [-kind constant] [-most N] [-for 30m] [-list]
 //
 // What survives must stand in reasons.txt with why it may. The tree is not touched:
 // the changed file is laid over it. Results are kept in .cache/mutants.txt, so that
@@ -28,13 +28,12 @@ import (
 
 // mutant is one change of one file.
 type mutant struct {
-	file         string
-	from, to     int // bytes
-	line         int
-	kind         string
-	before       string
-	after        string
-	declaredName string
+	file     string
+	from, to int // bytes
+	line     int
+	kind     string
+	before   string
+	after    string
 }
 
 // id names a mutant without its place in the file, so that a line added above

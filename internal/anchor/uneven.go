@@ -1,6 +1,7 @@
 package anchor
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -24,10 +25,7 @@ func (r *Result) worst(all *group, force func(Force) float64) (group, Cone) {
 	}
 	rods := slices.Clone(all.rods)
 	slices.SortStableFunc(rods, func(a, b int) int {
-		if force(in.Each[a]) > force(in.Each[b]) {
-			return -1
-		}
-		return 1
+		return cmp.Compare(force(in.Each[b]), force(in.Each[a]))
 	})
 	for n := 1; n < len(rods); n++ {
 		if force(in.Each[rods[n]]) < force(in.Each[rods[n-1]])*(1-1e-9) {

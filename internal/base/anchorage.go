@@ -81,7 +81,7 @@ func (a *Anchorage) headed(c *carried) anchor.Input {
 	in.Under = anchor.Under{
 		GroutThick: c.grout.thick, GroutStrength: c.grout.strength, Plate: r.Plate.Thickness,
 		Gap: r.StandOff.Gap, Clamped: r.StandOff.ClampedAtSurface, Level: c.level,
-		HoldsRotation: r.Holes.HoldsRotation || r.StandOff.Gap > 0 && r.StandOff.PlateHoldsRotation,
+		HoldsRotation: r.StandOff.Gap == 0 && r.Holes.HoldsRotation || r.StandOff.Gap > 0 && r.StandOff.PlateHoldsRotation,
 	}
 	if bare := rod.Oversized(r); bare && r.Holes.WeldedWashers {
 		in.Under.Washer = rod.WasherThickness(r)

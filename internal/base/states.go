@@ -141,7 +141,7 @@ func (c *column) rubs(a *geom.Actions, solved *shared) float64 {
 // Source: internal/friction; statics.
 func (c *column) friction(a *geom.Actions, solved *shared) friction.Result {
 	p, s := &c.in.Base.Plate, &c.in.Base.Support
-	in := friction.Input{Compression: max(0, -a.N), Coefficient: c.in.Mu}
+	in := friction.Input{Compression: max(0, -a.N), Coefficient: c.in.Mu, Assumed: c.in.MuAssumed}
 	if s.Medium == bearing.Concrete || s.Medium == bearing.Given && !s.Given.Granular {
 		in.Area = p.Plate.SizeX * p.Plate.SizeY
 		if s.Medium == bearing.Concrete {
@@ -210,7 +210,7 @@ func (c *column) remark(k *Case, l *limit.Notices) {
 	}
 	if a := &c.bed.Actions; c.in.Friction && a.N < 0 && a.T == 0 && (a.Vx != 0 || a.Vy != 0) {
 		rub := c.friction(a, &shared{})
-		rub.Notices(l, c.in.MuAssumed)
+		rub.Notices(l)
 	}
 	if c.in.Base.HasRods {
 		l.Add(plateOwn)

@@ -92,25 +92,6 @@ type TimberBearing struct {
 	Depth        float64 // depth of the member along the pressure [mm]; 0: not known
 }
 
-// Term is how long a load lasts: a combination lasts as long as its shortest action.
-type Term struct {
-	Class        Duration // Eurocode; NotStated: as in the request
-	LoadDuration float64  // C_D, ASD [-]; 0: as in the request
-	TimeEffect   float64  // lambda, LRFD [-]; 0: as in the request
-}
-
-// During returns the input under a load of another term, as the combinations of a base
-// have them. Timber alone feels it.
-func (in *Input) During(t Term) Input {
-	out := *in
-	b := &out.Timber
-	if t.Class != NotStated {
-		b.Duration = t.Class
-	}
-	b.LoadDuration, b.TimeEffect = orElse(t.LoadDuration, b.LoadDuration), orElse(t.TimeEffect, b.TimeEffect)
-	return out
-}
-
 // GivenPressure is a pressure that the designer answers for.
 type GivenPressure struct {
 	Pressure float64 // design (Eurocode, LRFD) or allowable (ASD) [MPa]

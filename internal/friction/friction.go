@@ -23,12 +23,14 @@ const (
 	takenFc     = 4 * ksi           // MPa, where the concrete is not known: there both limits are one
 	sourceUS    = ClauseUS + "; Omega is 1.5/phi, the guide prints LRFD only"
 	sourceMu    = "steel on grout or concrete; " + ClauseUS + " with 0.4 in Example 4.7-8"
+	givenMu     = "given in the request"
 )
 
 // Input is what presses under a base, and on what.
 type Input struct {
 	Compression float64 // certain to act with the shear, a magnitude [N]
 	Coefficient float64 // US bases [-]; Eurocode takes basis.Factors.CFd
+	Assumed     bool    // whether the coefficient was not given
 	Area        float64 // contact under the plate, US bases [mm2]; 0: no concrete, no limit of it
 	Strength    float64 // f'c, US bases [MPa]; 0: not known
 }
@@ -96,7 +98,11 @@ func (r *Result) Derive(s *derive.Sheet) {
 		s.Factor("Omega_c", basis.FrictionLimit.Omega, sourceUS)
 		slide, crush, stress = "mu N_c / Omega_f", "0.2 f_c,f A_c,f / Omega_c", "q_f A_c,f / Omega_c"
 	}
-	s.Factor("mu", r.Mu, sourceMu)
+	if r.in.Assumed {
+		s.Factor("mu", r.Mu, sourceMu)
+	} else {
+		s.Factor("mu", r.Mu, givenMu)
+	}
 	s.Given("N_c", r.in.Compression, "N", "compression that acts with the shear")
 	if r.in.Area == 0 {
 		s.Step("F_f", slide, r.Take, "N", ClauseUS)
@@ -119,9 +125,9 @@ var (
 // Remarks returns the notices in order.
 func Remarks() []*limit.Notice { return []*limit.Notice{coefficient, concrete} }
 
-// Notices appends the notices; assumed tells that the coefficient was not given.
-func (r *Result) Notices(l *limit.Notices, assumed bool) {
-	if assumed && r.design.Basis.US() {
+// Notices appends the notices.
+func (r *Result) Notices(l *limit.Notices) {
+	if r.in.Assumed && r.design.Basis.US() {
 		l.Add(coefficient)
 	}
 	if r.Assumed {

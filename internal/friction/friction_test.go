@@ -65,9 +65,27 @@ func TestFrictionCanBeFollowed(t *testing.T) {
 			var s derive.Sheet
 			r.Derive(&s)
 			require.NoError(t, derive.Verify(s.Steps))
+			if d.Basis.US() {
+				assert.Equal(t, "given in the request", sourceOf(t, &s, "mu"))
+				in.Assumed = true
+				assumed, own := friction.Find(&d, in), derive.Sheet{}
+				assumed.Derive(&own)
+				assert.Contains(t, sourceOf(t, &own, "mu"), "Example 4.7-8")
+			}
 			last := s.Steps[len(s.Steps)-1]
 			assert.NotEmpty(t, last.Expression, "what friction takes is computed, not given")
 			assert.InDelta(t, r.Take, last.Value, 1e-9)
 		}
 	}
+}
+
+func sourceOf(t *testing.T, s *derive.Sheet, symbol string) string {
+	t.Helper()
+	for _, f := range s.Factors {
+		if f.Symbol == symbol {
+			return f.Source
+		}
+	}
+	require.Fail(t, "no such factor", symbol)
+	return ""
 }

@@ -1,11 +1,11 @@
 package ground
 
 import (
-	"footward.example/footward/internal/derive"
 	"math"
 	"strings"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/derive"
 )
 
 // clause returns where the factors of the bearing are from.

@@ -24,8 +24,8 @@
 // Around the pins the timber may split across the grain, shear out along it, or
 // tear at the section that the holes weaken. Each row is held by itself, and those
 // that pull most together. The plates are held in tension, compression, bending, at
-// the holes and as blocks round them; they buckle as cantilevers unless the column
-// keeps their heads upright or its foot is held. The weld of the plates is checked beside
+// the holes and as blocks round them; they buckle as cantilevers unless the column keeps
+// their heads upright or its foot is held. The weld of the plates is checked beside
 // the pins by package base; the column between its ends, and whatever the shoe
 // stands on, belong to other checks.
 //

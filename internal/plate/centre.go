@@ -33,7 +33,8 @@ type Centre struct {
 }
 
 // The greatest moment of a thin plate on a soft bed, held against finite elements of
-// plates with L/B 1 to 3 and c/B 0.05 to 0.5, never more than 4 % below them: over the mean it is 2.1/(1 + c/B); a small footprint adds at its middle P/8 times
+// plates with L/B 1 to 3 and c/B 0.05 to 0.5, never more than 4 % below them: over the
+// mean it is 2.1/(1 + c/B); a small footprint adds at its middle P/8 times
 // 0.85 - 0.66 ln(c_m/B) - 2.1/(1 + c_m/B), if that is positive, with c_m the mean of its
 // two sizes and B the shorter side of the plate.
 const (

@@ -171,7 +171,7 @@ func (r *Result) friction() {
 		p = 0
 	}
 	r.Clamped = p < in.Friction.Compression*(1-1e-9)
-	r.Rub = friction.Find(&in.Design, friction.Input{Compression: p, Coefficient: in.Friction.Coefficient,
+	r.Rub = friction.Find(&in.Design, friction.Input{Compression: p, Coefficient: in.Friction.Coefficient, Assumed: in.Friction.Assumed,
 		Area: in.Plate.SizeX * in.Plate.SizeY, Strength: in.Friction.Strength})
 	r.Friction = r.Rub.Take
 	if len(in.Each) == 0 && r.V > 0 {

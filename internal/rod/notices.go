@@ -30,7 +30,7 @@ var (
 	frictionUsed = &limit.Notice{Code: "rods_friction_counted", Severity: limit.Assumption,
 		Text: "Friction is counted towards the shear: the compression given must act whenever the shear does, and must not come from preload."}
 	frictionOff = &limit.Notice{Code: "rods_friction_not_counted", Severity: limit.Info,
-		Text: "Friction was given but is not counted, because the base is not pressed, also twists or stands off its support."}
+		Text: "Friction was given but is not counted, because the base is not pressed, twists too, or stands off its support."}
 	frictionLess = &limit.Notice{Code: "rods_friction_limited", Severity: limit.Caution,
 		Text: "More compression was given for friction than the forces press with: only theirs is counted, and none where they lift the base."}
 	gap = &limit.Notice{Code: "rods_stand_off", Severity: limit.Caution,
@@ -110,6 +110,6 @@ func (r *Result) Notices(l *limit.Notices) {
 	}
 	l.Add(service)
 	if r.Friction > 0 {
-		r.Rub.Notices(l, in.Friction.Assumed)
+		r.Rub.Notices(l)
 	}
 }

@@ -94,7 +94,7 @@ func (r *Result) arm() {
 	gap := in.StandOff.Gap > 0
 	printed := !gap && in.Design.Basis.US()
 	b.AlphaM = 1
-	if gap && in.StandOff.PlateHoldsRotation || in.Holes.HoldsRotation || printed {
+	if gap && in.StandOff.PlateHoldsRotation || !gap && in.Holes.HoldsRotation || printed {
 		b.AlphaM = 2
 	}
 	b.Arm = in.StandOff.Gap + in.Plate.Thickness/2
@@ -136,8 +136,10 @@ func (r *Result) BendState() limit.State {
 	switch {
 	case !r.bends():
 		return limit.Skip(k, "the rods bridge no open gap, and no washers alone carry their shear")
-	case r.TensionReason+r.ShearReason != "":
-		return limit.Beyond(k, r.TensionReason+r.ShearReason)
+	case r.TensionReason != "":
+		return limit.Beyond(k, r.TensionReason)
+	case r.ShearReason != "":
+		return limit.Beyond(k, r.ShearReason)
 	case !r.Sheared:
 		return limit.Skip(k, noShear)
 	case k == standOff:

@@ -29,7 +29,7 @@ var (
 		Clause: clauses("", clauseJ311)}
 	punching = &limit.Kind{ID: "plate_punching", Title: "Plate in punching under a nut", Measure: limit.Force,
 		Clause: clauses(clausePunch, clausePunch4)}
-	washerBending = &limit.Kind{ID: "plate_washer_bending", Title: "Plate washer in bending over the hole", Measure: limit.Force,
+	washerBending = &limit.Kind{ID: "plate_washer_bending", Title: "Plate washer in bending over the hole", Measure: limit.Force, Model: true,
 		Clause: clauses(clauseWasher, clauseWasher)}
 	standOff = &limit.Kind{ID: "rod_stand_off_bending", Title: "Rod in bending across a gap or a wide hole", Measure: limit.Force,
 		Clause: clauses(clauseBendEC, "")}

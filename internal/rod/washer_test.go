@@ -112,6 +112,24 @@ func TestRodsUnderWeldedWashersBendByEurocode(t *testing.T) {
 	assert.NotContains(t, s["rod_stand_off_bending"].Reason, "no gap under")
 }
 
+// TestAcrossAGapTheStandOffSaysWhetherThePlateMayTurn has the lever arm 12 + 40 + 15 mm;
+// what is said of the holes is of washers and grout.
+func TestAcrossAGapTheStandOffSaysWhetherThePlateMayTurn(t *testing.T) {
+	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {
+		in := four(b, "M24", "ISO 898-1 8.8", 26, 120)
+		in.Plate.Thickness = 30
+		in.StandOff = rod.StandOff{Gap: 40}
+		in.Actions = geom.Actions{Vx: 20e3}
+		bends := func(holes, standOff bool) float64 {
+			in.Holes.HoldsRotation, in.StandOff.PlateHoldsRotation = holes, standOff
+			r, _ := check(t, in)
+			return r.Bend.AlphaM
+		}
+		assert.Equal(t, 1.0, bends(true, false))
+		assert.Equal(t, 2.0, bends(false, true))
+	}
+}
+
 // TestRodsAcrossAGapAreNotPressed: compression has nowhere to go but the rods.
 func TestRodsAcrossAGapAreNotPressed(t *testing.T) {
 	for _, b := range []basis.Basis{basis.Eurocode, basis.USLRFD, basis.USASD} {

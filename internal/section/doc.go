@@ -12,8 +12,9 @@
 // which is looked for.
 //
 // Pressure and rods are held apart: where one end of a line is pressed and the other
-// pulled, they do not relieve each other; rods that pull where it is pressed do. What acts on a short part of a line bends
-// no more of it than 45 degrees reach, or, of rods, than the yield lines round them.
+// pulled, they do not relieve each other; rods that pull where it is pressed do. What
+// acts on a short part of a line bends no more of it than 45 degrees reach, or, of rods,
+// than the yield lines round them.
 //
 // The line at the face of the hull is a mechanism of the plastic plate, so by itself
 // an upper bound; the limits of the length keep below the other mechanisms.

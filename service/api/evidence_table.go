@@ -88,7 +88,7 @@ var evidence = map[string][2]footwardv1.Evidence{
 	"plate_tear_out":                  {footwardv1.Evidence_EVIDENCE_UNSPECIFIED, footwardv1.Evidence_EVIDENCE_PRINTED},
 	"plate_tension_cantilever":        {footwardv1.Evidence_EVIDENCE_UNSPECIFIED, footwardv1.Evidence_EVIDENCE_PRINTED},
 	"plate_tension_tstub":             {footwardv1.Evidence_EVIDENCE_PRINTED, footwardv1.Evidence_EVIDENCE_UNSPECIFIED},
-	"plate_washer_bending":            {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
+	"plate_washer_bending":            {footwardv1.Evidence_EVIDENCE_MODEL, footwardv1.Evidence_EVIDENCE_MODEL},
 	"resultant_on_base":               {footwardv1.Evidence_EVIDENCE_WORKED, footwardv1.Evidence_EVIDENCE_WORKED},
 	"ring_edge_stress":                {footwardv1.Evidence_EVIDENCE_MODEL, footwardv1.Evidence_EVIDENCE_MODEL},
 	"ring_fill_strength":              {footwardv1.Evidence_EVIDENCE_MODEL, footwardv1.Evidence_EVIDENCE_MODEL},

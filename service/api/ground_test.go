@@ -31,6 +31,22 @@ func TestFactorsOfTheGroundAreStatedAsGiven(t *testing.T) {
 	assert.Contains(t, seen["gamma_c 1.25"], "EN 1997-1")
 }
 
+// TestAFactorThatAnActionSetStatesComesFirst, be it the recommended one: 1.0 on weight and
+// permanent shear and 1.5 on the wind, not the 1.3 of the ground, which counts where the
+// action set states none.
+func TestAFactorThatAnActionSetStatesComesFirst(t *testing.T) {
+	slides := func(ground, factors string) float64 {
+		item := blockOf(`{"name": "G", "kind": "ACTION_KIND_PERMANENT", "forces": {"n_kn": -60, "v_x_kn": 2}},
+			{"name": "wind", "kind": "ACTION_KIND_WIND", "forces": {"v_x_kn": 10}}`, "")
+		item = strings.Replace(item, `"BASIS_EUROCODE"}`, `"BASIS_EUROCODE", "eurocode": {"ground": {`+ground+`}}}`, 1)
+		item = strings.Replace(item, `"ground": {"depth_mm"`, `"ground": {"design_approaches": ["DESIGN_APPROACH_2"], "depth_mm"`, 1)
+		return state(t, result(t, strings.Replace(item, `"action_set": {`, `"action_set": {"factors": {`+factors+`}, `, 1)), "ground_sliding").GetDemand()
+	}
+	assert.InDelta(t, 2+1.5*10, slides("", ""), 1e-9)
+	assert.InDelta(t, 2+1.3*10, slides(`"gamma_q": 1.3`, ""), 1e-9)
+	assert.InDelta(t, 2+1.5*10, slides(`"gamma_q": 1.3`, `"gamma_q": 1.5`), 1e-9)
+}
+
 // blockOf is a column base on a block on the ground under actions.
 func blockOf(actions, more string) string {
 	return `{"column_base": {"basis": {"basis": "BASIS_EUROCODE"}, "base": {

@@ -74,6 +74,28 @@ func TestSectionOfAColumnIsCheckedWhereItsSteelIsGiven(t *testing.T) {
 	assert.Equal(t, "plate_bending.footprint.steel.grade", refusal.GetViolations()[0].GetField())
 }
 
+// TestSectionsOfAPlateHoldNoColumn has rods off the middle, which the clause does not fit:
+// straight sections hold the plate, and nothing is said to hold flange and web.
+func TestSectionsOfAPlateHoldNoColumn(t *testing.T) {
+	r := result(t, `{"plateBending": {"basis": {"basis": "BASIS_EUROCODE"},
+		"plate": {"sizeXMm": 420, "sizeYMm": 420, "thicknessMm": 30, "steel": {"grade": "EN 10025-2 S235"}},
+		"footprint": {"iSection": {"depthMm": 200, "widthMm": 200, "flangeMm": 15, "webMm": 9}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF",
+			"steel": {"grade": "EN 10025-2 S235"}},
+		"forces": {"nKn": -50, "mXKnm": 20},
+		"support": {"concrete": {"concrete": {"grade": "C25/30"}, "sizeXMm": 1000, "sizeYMm": 1000, "heightMm": 800}},
+		"rods": {"rod": {"thread": {"designation": "M24"}, "steel": {"grade": "ISO 898-1 8.8"}},
+			"positions": [{"xMm": -60, "yMm": -160}, {"xMm": 90, "yMm": -160}, {"xMm": 90, "yMm": 160}, {"xMm": -60, "yMm": 160}],
+			"holes": {"diameterMm": 26}}}}`)
+	assert.NotEqual(t, footwardv1.Verdict_VERDICT_NOT_APPLICABLE, state(t, r, "plate_section_pulled").GetVerdict())
+	assert.Contains(t, state(t, r, "plate_tension_tstub").GetReason(), "sections at any angle hold the plate")
+	assert.Contains(t, codesOf(r), "plate_column_not_checked")
+	for _, id := range []string{"column_flange_compression", "column_web_tension"} {
+		s := state(t, r, id)
+		assert.Equal(t, footwardv1.Verdict_VERDICT_NOT_APPLICABLE, s.GetVerdict())
+		assert.Contains(t, s.GetReason(), "the column's own section is not checked")
+	}
+}
+
 // TestWornWeldOfABaseLengthensTheLeverArm gives the weld of a base an allowance.
 func TestWornWeldOfABaseLengthensTheLeverArm(t *testing.T) {
 	item := func(lost float64) string {

@@ -1,9 +1,8 @@
 package api
 
 import (
-	"slices"
-
 	"errors"
+	"slices"
 	"sync"
 
 	"footward.example/footward/internal/corrosion"

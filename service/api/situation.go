@@ -33,7 +33,7 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInpu
 	in.Situations = situations(&in, m.GetBase())
 	combined, err := load.Combine(&in)
 	if err == nil && m.GetBase().GetSubstructure() != nil {
-		err = shares(&in, combined, &to.Below)
+		err = shares(&in, combined, m.GetActionSet().GetFactors(), &to.Below)
 	}
 	if err != nil {
 		_, faults := refusal(asked{}, err)

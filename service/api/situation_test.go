@@ -296,3 +296,32 @@ func TestKindsWithoutAnyCombinationAreRefused(t *testing.T) {
 	}
 	assert.Equal(t, []string{"action_set.kinds"}, fields)
 }
+
+// TestAPadHasTheWeightOfSetBByEitherFormula has permanent actions alone, by which (6.10) and
+// (6.10a) are one: the block of 40.5 kN that hangs at the side that lifts has 1.35 by both.
+func TestAPadHasTheWeightOfSetBByEitherFormula(t *testing.T) {
+	pads := func(kind footwardv1.CombinationKind) map[string]float64 {
+		m := onBlock(t, 75)
+		set := m.GetActionSet()
+		set.Actions = []*footwardv1.Action{{Name: "G", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT,
+			Forces: &footwardv1.ForcesAtFoot{NKn: -20, MXKnm: 18}}}
+		set.Kinds = []footwardv1.CombinationKind{kind, footwardv1.CombinationKind_COMBINATION_KIND_EQUILIBRIUM}
+		m.Base.Rods = parsed(t, headedBase(eurocodeBasis, c25, actionSet("", act("G", "PERMANENT", "n_kn: -1")))).GetColumnBase().Base.Rods
+		r, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Base: m.GetBase(),
+			Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: set}})
+		require.NoError(t, err, "%v", client.Violations(err))
+		out := map[string]float64{}
+		for _, s := range r.GetResult().GetLimitStates() {
+			if strings.HasPrefix(s.GetId(), "pad_") {
+				out[s.GetId()] = s.GetDemand()
+			}
+		}
+		return out
+	}
+	one := pads(footwardv1.CombinationKind_COMBINATION_KIND_STRENGTH)
+	require.Positive(t, one["pad_top_bending"])
+	two := pads(footwardv1.CombinationKind_COMBINATION_KIND_STRENGTH_AB)
+	for id, demand := range one {
+		assert.InDelta(t, demand, two[id], 1e-9, id)
+	}
+}

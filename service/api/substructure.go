@@ -85,7 +85,7 @@ func readyShares(b basis.Basis, cases []base.Case, s *base.Substructure) {
 // shares finds what the checks below take of actions: characteristic pairs with
 // the Eurocode, else the combinations with their factor on weights; service
 // values; permanent actions stage by stage.
-func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
+func shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFactors, s *base.Substructure) error {
 	service := *in
 	service.Situations = []load.Situation{load.Characteristic}
 	if in.Basis.US() {
@@ -119,18 +119,8 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 			}
 		}
 	}
-	if f, r := in.Factors, load.Recommended(); !in.Basis.US() {
-		// What the action set leaves as recommended, basis.eurocode.ground may say.
-		other := func(v, recommended float64) float64 {
-			if v == recommended {
-				return 0
-			}
-			return v
-		}
-		s.Ground.Partials = ground.Partials{
-			GSup: other(f.GSup, r.GSup), GInf: other(f.GInf, r.GInf), Q: other(f.Q, r.Q), QC: other(f.QC, r.QC),
-			GDst: other(f.GSupA, r.GSupA), GStb: other(f.GInfA, r.GInfA),
-		}
+	if !in.Basis.US() {
+		s.Ground.Partials = partials(given)
 	}
 	if in.Basis == basis.USASD {
 		factored := *in
@@ -156,6 +146,23 @@ func shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 		}
 	}
 	return nil
+}
+
+// partials returns the factors on actions that an action set states, which the ground
+// takes before those of basis.eurocode.ground, be they the recommended ones.
+func partials(f *footwardv1.ActionFactors) (p ground.Partials) {
+	if f == nil {
+		return p
+	}
+	for _, v := range [...]struct{ given, to *float64 }{
+		{f.GammaGSup, &p.GSup}, {f.GammaGInf, &p.GInf}, {f.GammaQ, &p.Q}, {f.GammaQGround, &p.QC},
+		{f.GammaGSupEquilibrium, &p.GDst}, {f.GammaGInfEquilibrium, &p.GStb},
+	} {
+		if v.given != nil {
+			*v.to = *v.given
+		}
+	}
+	return p
 }
 
 // nationalWeights has the weights of stack and clamped fill take the factors that the
@@ -224,7 +231,7 @@ func padWeights(in *load.Input, k *load.Combination) []float64 {
 	switch {
 	case in.Basis.US():
 		return weightFactors(in, k)
-	case k.Situation == load.Strength:
+	case k.Situation == load.Strength, k.Situation == load.StrengthAB: // (6.10b) would have xi of it
 		return []float64{f.GSup, f.GInf}
 	case k.Situation == load.Equilibrium:
 		return []float64{f.GSupA, f.GInfA}

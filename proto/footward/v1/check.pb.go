@@ -992,8 +992,8 @@ func (x *RodForce) GetShearYKn() float64 {
 type BaseFriction struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Compression under the plate that is certain to act together with the shear
-	// [kN], as a magnitude; of forces no more counts than they press with. Required.
-	// Over 0 to 100 000.
+	// [kN], as a magnitude. Beside forces no more of it counts than they press with.
+	// Required. Over 0 to 100 000.
 	CompressionKn float64 `protobuf:"fixed64,1,opt,name=compression_kn,json=compressionKn,proto3" json:"compression_kn,omitempty"`
 	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, for steel on
 	// grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8. The
