@@ -2,6 +2,7 @@ package ring
 
 import (
 	"strconv"
+	"strings"
 
 	"footward.example/footward/internal/derive"
 )
@@ -45,7 +46,16 @@ func (r *Result) DeriveMovement(sheet *derive.Sheet) {
 	sheet.Given("delta_r", rods.Creep, "mm", "shortening after tightening")
 	sheet.Given("P_r", r.Load, "N", "compression after tightening")
 	if k.Stack > 0 {
-		sheet.Given("k_m", k.Stack, "N/mm", "stack, given or by the moduli of the fill")
+		if rods.Stack > 0 {
+			sheet.Given("k_m", k.Stack, "N/mm", "stack, given")
+		} else {
+			give := make([]string, len(r.Tiers))
+			for i := range r.Tiers {
+				at := strconv.Itoa(i + 1)
+				give[i] = "G_" + at + " / M_s" + at
+			}
+			sheet.Step("k_m", "1 / ("+strings.Join(give, " + ")+")", k.Stack, "N/mm", "stack, the moduli of the fill in series; statics")
+		}
 		sheet.Step("F_P", "P_r k_r / (k_r + k_m) / n_r", k.Load, "N", "loss of a rod by load")
 		sheet.Step("F_c", "delta_r / (1 / k_r + 1 / k_m) / n_r", k.Settled, "N", "loss of a rod by settlement")
 	} else {
