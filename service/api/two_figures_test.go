@@ -1,7 +1,6 @@
 package api_test
 
 import (
-	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -10,113 +9,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
-	"footward.example/footward/internal/derive"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
-
-// whole is an answer of a column base with all that can be asked for.
-type wholeAnswer struct {
-	asked *footwardv1.CheckColumnBaseRequest
-	*footwardv1.CheckColumnBaseResponse
-	state map[string]*footwardv1.LimitState
-	steps map[string][]*footwardv1.DerivationStep
-}
-
-// wholeAnswers asks every column base of the corpus.
-func wholeAnswers(t *testing.T, look func(name string, a *wholeAnswer)) {
-	t.Helper()
-	s, asked := service(t), 0
-	for _, k := range append(corpus(t), rubbing(t)...) {
-		m := k.item.GetColumnBase()
-		if m == nil {
-			continue
-		}
-		asked++
-		m.Detail, m.Table = footwardv1.Detail_DETAIL_DERIVATION, true
-		r, err := s.CheckColumnBase(t.Context(), m)
-		require.NoError(t, err, k.name)
-		a := &wholeAnswer{m, r, map[string]*footwardv1.LimitState{}, map[string][]*footwardv1.DerivationStep{}}
-		for _, l := range r.GetResult().GetLimitStates() {
-			if l.GetDemand() != 0 || l.Utilization != nil {
-				a.state[l.GetId()] = l
-			}
-		}
-		for _, d := range r.GetResult().GetDerivation() {
-			a.steps[d.GetSymbol()] = append(a.steps[d.GetSymbol()], d)
-		}
-		look(k.name, a)
-	}
-	require.Greater(t, asked, 20)
-}
-
-// rubbing returns the demo's base, its shear on friction with and without a key, its
-// rods with and without preload, pulled and pressed.
-func rubbing(t *testing.T) (out []named) {
-	for i := range 8 {
-		for _, k := range corpus(t) {
-			if k.name != "demo/5-base" {
-				continue
-			}
-			b := k.item.GetColumnBase().GetBase()
-			b.Friction = true
-			if i&1 != 0 {
-				b.GetSubstructure().GetStack().ShearKeyKn = 0
-			}
-			if i&2 != 0 {
-				b.GetAnchorage().GetThrough().InitialPreloadKn = 90
-				b.GetAnchorage().GetThrough().NeededPreloadKn = 20
-			}
-			if i&4 != 0 {
-				k.item.GetColumnBase().Loads = &footwardv1.CheckColumnBaseRequest_LoadCases{LoadCases: &footwardv1.LoadCases{
-					Cases: []*footwardv1.LoadCase{{Name: "pressed", Forces: &footwardv1.ForcesAtFoot{NKn: -50, VXKn: 12}}},
-				}}
-			}
-			out = append(out, named{fmt.Sprintf("demo/5-base, rubbing %d", i), k.item})
-		}
-	}
-	return out
-}
-
-// said is a figure with the place of the answer where it stands.
-type said struct {
-	where string
-	value float64
-}
-
-func (a *wholeAnswer) demands(ids ...string) (out []said) {
-	for _, id := range ids {
-		if l := a.state[id]; l != nil {
-			out = append(out, said{"demand of " + id, l.GetDemand()})
-		}
-	}
-	return out
-}
-
-// step appends the value of the one step of a symbol whose clause holds words [unit].
-func (a *wholeAnswer) step(symbol, words string, unit float64) (out []said) {
-	for _, d := range a.steps[symbol] {
-		if strings.Contains(d.GetClause(), words) {
-			out = append(out, said{"step " + symbol, d.GetValue() / unit})
-		}
-	}
-	return out
-}
-
-// row returns what the table has for the combination of a limit state.
-func (a *wholeAnswer) row(id string) *footwardv1.CombinationRow {
-	l := a.state[id]
-	if l == nil {
-		return nil
-	}
-	for _, r := range a.GetTable() {
-		if r.GetCombination() == l.GetCombination() && r.GetStage() == l.GetStage() {
-			return r
-		}
-	}
-	return nil
-}
 
 // rodTension is the pull of the rod that is pulled most, of all combinations.
 func rodTension(a *wholeAnswer) []said {
@@ -346,45 +241,5 @@ func TestOneQuantityHasOneFigure(t *testing.T) {
 	})
 	for _, q := range quantities {
 		assert.Positive(t, held[q.what], "no answer gives the %s twice", q.what)
-	}
-}
-
-// severals are the symbols that stand for several values under the same words, with
-// the reason: the steps follow each other in blocks, and each block notes its own
-// values before it uses them.
-var severals = []struct{ steps, why string }{
-	{`^(V|H|H_x|M_x|M_y|e|e_x|e_y|A'|B'|L') \| (statics|API RP 2GEO|EN 1997-1:2004 D\.2)`, "the ground: a block for each design approach and limit state, begun by V; and the pad, whose weight has its own factor"},
-	{`^(t_d|phi_d|N_q|N_c|N_gamma|s_q|s_c|s_gamma|h_r|m|m_B|m_L|i_q|i_c|i_gamma|p_q|p_gamma|q_ult|R_d) \| (EN 1997-1:2004|exponent|the angle)`, "the ground: partial factors and load of each design approach"},
-	{`^q \| statics`, "overburden in the ground, pressure of a stage in the settlement, with other formulas"},
-	{`^(N \| on top|P \| compression on top|M_y \| about y|V_x \| along x|N \| tension positive)`, "the stack: under what the plate presses, then under the actions themselves; the pad: its own combination, case_pad"},
-	{`^(N_Ed|P|P_p|R_c|k_A|g_y) \| (tension positive|compression|AISC 360-22 J8|sqrt|to which)`, "the bearing: the whole contact, which the plate needs, then the area about the resultant; anchorage: all rods together"},
-}
-
-// TestSymbolOfOneClauseHasOneValue holds the steps of a derivation apart: a symbol with
-// the same words behind it stands for one value, or severals says why it does not.
-func TestSymbolOfOneClauseHasOneValue(t *testing.T) {
-	used := map[string]bool{}
-	wholeAnswers(t, func(name string, a *wholeAnswer) {
-		assert.NoError(t, derive.Verify(steps(a.GetResult())), name)
-		for symbol, all := range a.steps {
-			values := map[string]float64{}
-			for _, d := range all {
-				is, known := values[d.GetClause()]
-				values[d.GetClause()] = d.GetValue()
-				if !known || math.Abs(is-d.GetValue()) <= 1e-9*math.Abs(is) {
-					continue
-				}
-				why := false
-				for _, s := range severals {
-					if regexp.MustCompile(s.steps).MatchString(symbol + " | " + d.GetClause()) {
-						why, used[s.steps] = true, true
-					}
-				}
-				assert.True(t, why, "%s: %s [%s] is %g and %g", name, symbol, d.GetClause(), is, d.GetValue())
-			}
-		}
-	})
-	for _, s := range severals {
-		assert.True(t, used[s.steps], "nothing has several values by %s any more", s.steps)
 	}
 }
