@@ -201,7 +201,15 @@ func (r *Result) deriveEdge(s *derive.Sheet) {
 	e, clause := &r.Edge, concreteEdge.Clause[r.in.Design.Basis]
 	s.Given("c_e", e.C1, "mm", "distance of the row from the edge "+sides[e.Side].name+", as it counts; "+clause)
 	s.Given("c_k", e.C2, "mm", "nearest corner")
-	s.Given("l_f", e.Lf, "mm", clause)
+	s.Given("h_ef", r.in.Embedment, "mm", "embedment")
+	switch {
+	case !r.ec:
+		s.Step("l_f", "min(h_ef, 8 d_n)", e.Lf, "mm", clause)
+	case r.D > 24:
+		s.Step("l_f", "min(h_ef, max(8 d_n, 300))", e.Lf, "mm", clause)
+	default:
+		s.Step("l_f", "min(h_ef, 12 d_n)", e.Lf, "mm", clause)
+	}
 	if r.ec {
 		k := edgeCracked
 		if r.in.Uncracked {

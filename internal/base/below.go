@@ -354,6 +354,7 @@ func (c *column) deriveBelow(s *derive.Sheet) {
 		s.Given("pair", float64(c.foot.worst+1), "", "combination that governs the ground: "+k.Name)
 		in := c.in.ground(&c.foot.plan, k)
 		if out, err := ground.Check(&in); err == nil {
+			c.deriveWeight(s, k)
 			out.Derive(s)
 		}
 	}

@@ -2,6 +2,7 @@ package base
 
 import (
 	"math"
+	"strconv"
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
@@ -296,9 +297,10 @@ func (c *column) deriveSharing(s *derive.Sheet, k *Case, at *geom.Actions, solve
 	}
 	s.Given("p_max", solved.highest, "MPa", clauseSharing)
 	for i, t := range solved.most {
-		s.Given("T_rod", t, "N", clauseSharing)
+		rod := "T_rod#" + strconv.Itoa(i+1)
+		s.Given(rod, t, "N", clauseSharing)
 		if c.pull[i] > t {
-			s.Given("T_rod", c.pull[i], "N", "the plate's own method, which pulls this rod more; see there")
+			s.Given(rod, c.pull[i], "N", "the plate's own method, which pulls this rod more; see there")
 		}
 	}
 	c.deriveFriction(k, solved, s)

@@ -8,6 +8,7 @@ import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
 	"footward.example/footward/internal/bed"
+	"footward.example/footward/internal/friction"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
@@ -123,6 +124,9 @@ func (in *ColumnInput) whole() (*ColumnInput, *ring.Result) {
 	top := &out.Base.Plate.Plate
 	stack.Design = out.Base.Plate.Design
 	stack.Shoe.SizeX, stack.Shoe.SizeY, stack.Shoe.Round = top.SizeX, top.SizeY, false
+	if out.Friction {
+		stack.Shoe.Rubs = friction.Find(&stack.Design, friction.Input{Compression: 1, Coefficient: out.Mu}).Take
+	}
 	if i := heaviest(s.Service); i >= 0 {
 		stack.Service = lowered(s.Service[i].Actions, top.Thickness)
 	}
@@ -263,14 +267,7 @@ func (in *ColumnInput) plan(stack *ring.Result, narrow float64) plan {
 		b := &in.Base.Support.Block
 		p = plan{shape: ground.Rectangle, sizeX: b.SizeX, sizeY: b.SizeY, offX: b.OffsetX, offY: b.OffsetY, rigid: true}
 		p.height = in.Base.Plate.Plate.Thickness + b.GroutThick + b.Height
-		unit := s.Concrete
-		if unit == 0 {
-			unit = plainConcrete
-			if s.Reinforcement.X.Diameter > 0 {
-				unit = barsConcrete
-			}
-		}
-		p.weight = unit * b.SizeX * b.SizeY * b.Height
+		p.weight = s.concrete() * b.SizeX * b.SizeY * b.Height
 	} else {
 		p = plan{shape: ground.Circle, rigid: s.Settlement.Rigid}
 		p.stack = s.spread(narrow)

@@ -19,7 +19,7 @@ const (
 //
 // Source: AISC 360-22 J8, with A2 by ACI 318-19 22.8.3.2.
 func (c *ConcreteStrength) us(in *Input, ex, ey float64) {
-	c.Scale = spread(in, c.X, c.Y, ex, ey, frustum*in.Block.Height)
+	c.spread(in, ex, ey, frustum*in.Block.Height)
 	a := c.X * c.Y
 	c.Pp = crush * in.Block.Concrete.Strength * a * min(c.Scale, confineCap)
 	c.Rc = c.Pp * basis.ConcreteBearing.Factor(in.Design.Basis)

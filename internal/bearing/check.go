@@ -101,6 +101,8 @@ func Available(in *Input) (Strength, error) {
 // ConcreteStrength is the strength of concrete under a loaded rectangle.
 type ConcreteStrength struct {
 	X, Y        float64 // loaded sizes [mm]
+	RoomX       float64 // to which the loaded area may grow along x [mm]
+	RoomY       float64 // [mm]
 	Scale       float64 // sqrt(A_c1/A_c0) or sqrt(A2/A1), before the cap [-]
 	Fcd         float64 // design strength of the concrete, Eurocode [MPa]
 	FRdu        float64 // resistance of the loaded area, Eurocode [N]
@@ -121,12 +123,11 @@ func concreteStrength(in *Input, x, y, ex, ey float64) ConcreteStrength {
 	return c
 }
 
-// spread returns the scale by which the loaded rectangle can grow inside the
-// block, similar and concentric, when each side may grow by at most reach [mm]
-// in all [-].
-func spread(in *Input, x, y, ex, ey, reach float64) float64 {
+// spread finds the scale by which the loaded rectangle can grow inside the block,
+// similar and concentric, when each side may grow by at most reach [mm] in all.
+func (c *ConcreteStrength) spread(in *Input, ex, ey, reach float64) {
 	b := &in.Block
-	roomX := b.SizeX - 2*math.Abs(b.OffsetX+ex)
-	roomY := b.SizeY - 2*math.Abs(b.OffsetY+ey)
-	return min(min(roomX, x+reach)/x, min(roomY, y+reach)/y)
+	c.RoomX = min(b.SizeX-2*math.Abs(b.OffsetX+ex), c.X+reach)
+	c.RoomY = min(b.SizeY-2*math.Abs(b.OffsetY+ey), c.Y+reach)
+	c.Scale = min(c.RoomX/c.X, c.RoomY/c.Y)
 }

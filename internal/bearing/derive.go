@@ -31,7 +31,7 @@ func (r *Result) Derive(s *derive.Sheet) {
 	factors(in, &r.Timber, s)
 	switch in.Medium {
 	case Concrete:
-		r.Concrete.derive(in, s)
+		r.Concrete.derive(in, s, " + e_")
 		if in.Design.Basis.US() {
 			s.Step("u", "P / R_c", r.P/r.Concrete.Rc, "", clauseJ8)
 			return
@@ -59,7 +59,7 @@ func (st *Strength) Derive(s *derive.Sheet) {
 	factors(in, &st.Timber, s)
 	switch in.Medium {
 	case Concrete:
-		st.Concrete.derive(in, s)
+		st.Concrete.derive(in, s, "")
 	case Timber:
 		st.Timber.derive(in, s)
 		s.Step("p", "R_t / A_0", st.Pressure, "MPa", st.Clause)
@@ -87,10 +87,30 @@ func factors(in *Input, t *TimberStrength, s *derive.Sheet) {
 	}
 }
 
-func (c *ConcreteStrength) derive(in *Input, s *derive.Sheet) {
+// deriveScale writes by how much the loaded area grows within the block; off, with the
+// axis behind it, is what the area stands off the middle of the contact.
+func (c *ConcreteStrength) deriveScale(in *Input, s *derive.Sheet, grows, off, clause string) {
+	b := &in.Block
+	s.Given("h_c", b.Height, "mm", "height of the block")
+	for _, a := range [...]struct {
+		axis, side, of     string
+		size, stands, room float64
+	}{{"x", "B_c", "b_0", b.SizeX, b.OffsetX, c.RoomX}, {"y", "L_c", "l_0", b.SizeY, b.OffsetY, c.RoomY}} {
+		s.Given(a.side, a.size, "mm", "block along "+a.axis)
+		s.Given("o_"+a.axis, a.stands, "mm", "plate off the middle of the block")
+		away := "o_" + a.axis
+		if off != "" {
+			away += off + a.axis
+		}
+		s.Step("g_"+a.axis, "min("+a.side+" - 2 abs("+away+"), "+a.of+" + "+grows+")", a.room, "mm", "to which it may grow about its middle")
+	}
+	s.Step("k_A", "min(g_x / b_0, g_y / l_0)", c.Scale, "", clause)
+}
+
+func (c *ConcreteStrength) derive(in *Input, s *derive.Sheet, off string) {
 	if in.Design.Basis.US() {
 		s.Given("f'c", in.Block.Concrete.Strength, "MPa", "concrete")
-		s.Given("k_A", c.Scale, "", "sqrt(A2/A1), similar and concentric within the block; ACI 318-19 22.8.3.2")
+		c.deriveScale(in, s, "4 h_c", off, "sqrt(A2/A1), similar and concentric within the block; ACI 318-19 22.8.3.2")
 		s.Step("P_p", "0.85 f'c A_0 min(k_A, 2)", c.Pp, "N", clauseJ8)
 		if in.Design.Basis == basis.USLRFD {
 			s.Step("R_c", "phi_c P_p", c.Rc, "N", clauseJ8)
@@ -102,7 +122,7 @@ func (c *ConcreteStrength) derive(in *Input, s *derive.Sheet) {
 	}
 	s.Given("f_ck", in.Block.Concrete.Strength, "MPa", "concrete")
 	s.Step("f_cd", "alpha_cc f_ck / gamma_C", c.Fcd, "MPa", "EN 1992-1-1:2004 3.1.6(1)")
-	s.Given("k_A", c.Scale, "", "sqrt(A_c1/A_c0), similar and concentric within the block; EN 1992-1-1:2004 6.7(3)")
+	c.deriveScale(in, s, "h_c", off, "sqrt(A_c1/A_c0), similar and concentric within the block; EN 1992-1-1:2004 6.7(3)")
 	s.Step("F_Rdu", "A_0 f_cd min(k_A, 3)", c.FRdu, "N", clausePartial)
 	s.Step("f_jd", "beta_j F_Rdu / A_0", c.Fjd, "MPa", clauseJoint)
 }

@@ -21,7 +21,7 @@ const (
 // Source: EN 1992-1-1:2004 3.1.6(1), 6.7(2); EN 1993-1-8:2005 6.2.5(7).
 func (c *ConcreteStrength) eurocode(in *Input, ex, ey float64) {
 	f := &in.Design.EC
-	c.Scale = spread(in, c.X, c.Y, ex, ey, in.Block.Height)
+	c.spread(in, ex, ey, in.Block.Height)
 	c.Fcd = f.AlphaCC * in.Block.Concrete.Strength / f.GammaC
 	a := c.X * c.Y
 	c.FRdu = a * c.Fcd * min(c.Scale, spreadCap)

@@ -188,7 +188,7 @@ func (r *Result) inclination(s *derive.Sheet, b *Bearing) string {
 		s.Given("theta", math.Atan2(b.H, b.V), "rad", "of the force from the vertical")
 		return "(1 - 2 theta / pi)^2"
 	case !b.Drained && b.Author == Vesic:
-		s.Given("m", b.M, "", "exponent, by the direction of H")
+		r.deriveExponent(s, b)
 		return "1 - m H / (A' c_a N_c)"
 	case !b.Drained:
 		return "0.5 (1 + sqrt(1 - H / (A' c_a)))"
@@ -197,10 +197,27 @@ func (r *Result) inclination(s *derive.Sheet, b *Bearing) string {
 	if b.Author == Hansen {
 		s.Step("i_q", "(1 - 0.5 h_r)^5", b.I.Q, "", b.clause())
 	} else {
-		s.Given("m", b.M, "", "exponent, by the direction of H")
+		r.deriveExponent(s, b)
 		s.Step("i_q", "(1 - h_r)^m", b.I.Q, "", b.clause())
 	}
 	return "i_q - (1 - i_q) / (N_c t_d)"
+}
+
+// deriveExponent writes m, by the direction of H.
+func (r *Result) deriveExponent(s *derive.Sheet, b *Bearing) {
+	across, clause := "(2 + B' / L') / (1 + B' / L')", "exponent, by the direction of H; "+b.clause()
+	in := r.in
+	if in.Shape == Circle {
+		s.Step("m", across, b.M, "", "exponent, of a circle that across it; "+b.clause())
+		return
+	}
+	ratio, along := b.Width/b.Length, "H_x"
+	if in.SizeX-2*b.Load.Ex < in.SizeY-2*b.Load.Ey {
+		along = "H_y"
+	}
+	s.Step("m_B", across, (2+ratio)/(1+ratio), "", clause)
+	s.Step("m_L", "(2 + L' / B') / (1 + L' / B')", (2*ratio+1)/(ratio+1), "", clause)
+	s.Step("m", "m_L ("+along+" / H)^2 + m_B (1 - ("+along+" / H)^2)", b.M, "", clause)
 }
 
 func (r *Result) inclinationRest(s *derive.Sheet, b *Bearing, clause string) {

@@ -1,6 +1,7 @@
 package plate
 
 import (
+	"fmt"
 	"math"
 
 	"footward.example/footward/internal/basis"
@@ -67,7 +68,7 @@ func (r *Result) deriveSections(s *derive.Sheet) {
 	in, us := r.in, r.in.Design.Basis.US()
 	for i, v := range c.Contact.Tensions {
 		if r.Counts(i) && v > 0 {
-			s.Given("T_i", v, "N", "tension of a rod from the contact of plate and support; statics")
+			s.Given(fmt.Sprintf("T_i#%d", i+1), v, "N", "tension of a rod from the contact of plate and support; statics")
 		}
 	}
 	switch {

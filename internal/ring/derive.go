@@ -257,12 +257,16 @@ func (r *Result) deriveStability(sheet *derive.Sheet) {
 			default:
 				s.step("N_s#", "max(0, gamma_stb W_# - N)", slide.Force, "N", "statics")
 			}
+			rubs, clause := "N_s# tan(delta_#) k_s", "friction"
+			if i == 0 && in.Shoe.Rubs > 0 {
+				s.given("mu_#", in.Shoe.Rubs, "", "as friction is counted under the plate, its factor included")
+				rubs = "N_s# min(tan(delta_#) k_s, mu_#)"
+			}
 			if i == 0 && in.Key > 0 {
 				s.given("V_key", in.Key, "N", "bearing path from shoe to rings, proven elsewhere")
-				s.step("V_R#", "N_s# tan(delta_#) k_s + V_key", slide.Holds, "N", "friction and bearing path")
-				continue
+				rubs, clause = rubs+" + V_key", "friction and bearing path"
 			}
-			s.step("V_R#", "N_s# tan(delta_#) k_s", slide.Holds, "N", "friction")
+			s.step("V_R#", rubs, slide.Holds, "N", clause)
 		}
 	}
 	sheet.Step("M_dst", "max(0, N) D_"+last+" / 2 + sqrt((abs(M_x) + abs(V_y) z_"+last+")^2 + (abs(M_y) + abs(V_x) z_"+last+")^2)",

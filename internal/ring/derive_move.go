@@ -2,6 +2,7 @@ package ring
 
 import (
 	"strconv"
+	"strings"
 
 	"footward.example/footward/internal/derive"
 )
@@ -11,13 +12,17 @@ func (r *Result) DeriveMovement(sheet *derive.Sheet) {
 	in := r.in
 	if r.NoService == "" {
 		sheet.Given("s_b", in.Bedding, "mm", "bedding")
+		sheet.Given("d_v0", r.Tiers[0].ServiceTop.Diameter, "mm", "circle through which the plate presses in service")
 		sum := "s_b"
 		for i := range r.Tiers {
 			s, out, t := steps{sheet, strconv.Itoa(i + 1)}, &r.Tiers[i], &in.Tiers[i]
 			before := strconv.Itoa(i)
-			s.step("z_c#", "min(h_#, D_# - d_t#)", min(t.Height, max(0, t.Diameter-out.ServiceTop.Diameter)), "mm", "height over which the load spreads")
-			s.step("G_#", "4 z_c# / (pi d_t# d_#) + 4 (h_# - z_c#) / (pi D_#^2)", out.Give, "1/mm", "height over area, 2 to 1 spread")
-			s.step("q_s#", "((P_ser + W_"+before+") G_# + gamma_# D_#^2 (ln(d_# / d_t#) + d_t# / d_# - 1 + (h_#^2 - z_c#^2) / (2 D_#^2))) / h_#",
+			top := out.ServiceTop.Diameter
+			s.step("d_u#", "min(d_v"+before+", D_#)", top, "mm", "loaded circle in service, top")
+			s.step("d_v#", "min(D_#, d_u# + h_#)", min(t.Diameter, top+t.Height), "mm", "2 to 1 spread")
+			s.step("z_c#", "min(h_#, D_# - d_u#)", min(t.Height, max(0, t.Diameter-out.ServiceTop.Diameter)), "mm", "height over which the load spreads")
+			s.step("G_#", "4 z_c# / (pi d_u# d_v#) + 4 (h_# - z_c#) / (pi D_#^2)", out.Give, "1/mm", "height over area, 2 to 1 spread")
+			s.step("q_s#", "((P_ser + W_"+before+") G_# + gamma_# D_#^2 (ln(d_v# / d_u#) + d_u# / d_v# - 1 + (h_#^2 - z_c#^2) / (2 D_#^2))) / h_#",
 				out.Along, "MPa", "mean stress in service over the height, without preload")
 			if out.Modulus > 0 {
 				s.given("M_s#", out.Modulus, "MPa", "constrained modulus, given or by the table along the height")
@@ -45,7 +50,16 @@ func (r *Result) DeriveMovement(sheet *derive.Sheet) {
 	sheet.Given("delta_r", rods.Creep, "mm", "shortening after tightening")
 	sheet.Given("P_r", r.Load, "N", "compression after tightening")
 	if k.Stack > 0 {
-		sheet.Given("k_m", k.Stack, "N/mm", "stack, given or by the moduli of the fill")
+		if rods.Stack > 0 {
+			sheet.Given("k_m", k.Stack, "N/mm", "stack, given")
+		} else {
+			give := make([]string, len(r.Tiers))
+			for i := range r.Tiers {
+				at := strconv.Itoa(i + 1)
+				give[i] = "G_" + at + " / M_s" + at
+			}
+			sheet.Step("k_m", "1 / ("+strings.Join(give, " + ")+")", k.Stack, "N/mm", "stack, the moduli of the fill in series; statics")
+		}
 		sheet.Step("F_P", "P_r k_r / (k_r + k_m) / n_r", k.Load, "N", "loss of a rod by load")
 		sheet.Step("F_c", "delta_r / (1 / k_r + 1 / k_m) / n_r", k.Settled, "N", "loss of a rod by settlement")
 	} else {

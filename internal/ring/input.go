@@ -44,6 +44,9 @@ type Shoe struct {
 	// [mm]; 0: the circle inscribed, the lesser side. A circle of equal area,
 	// limited by the outstand that bending allows, is the caller's to find.
 	Loaded float64
+	// Rubs is the most that a force on top of the fill may rub against sliding of the
+	// shoe, factor included [-]: another coefficient of that interface; 0: none.
+	Rubs float64
 }
 
 // Ring is what holds the fill of a tier together.

@@ -29,7 +29,8 @@ func (r *Result) bearing() {
 //
 // The angle between tiers is the lesser of both fills, two thirds of that of the
 // fill against shoe and bottom (from memory: common for steel and for smooth
-// concrete).
+// concrete). Where friction under the plate is counted by another coefficient too, the
+// lesser of both counts: it is one interface.
 //
 // Source: EN 1997-1:2004 6.5.3; statics.
 func (r *Result) stability() {
@@ -57,6 +58,9 @@ func (r *Result) stability() {
 		s.Force = max(0, s.Force)
 		s.Holds = s.Force * math.Tan(s.Angle) * factor
 		if i == 0 {
+			if in.Shoe.Rubs > 0 {
+				s.Holds = min(s.Holds, s.Force*in.Shoe.Rubs)
+			}
 			s.Holds += in.Key
 		}
 		r.Slides = append(r.Slides, s)

@@ -85,7 +85,7 @@ func validateShoe(s *Shoe, faults *limit.Faults) {
 	before := len(*faults)
 	for _, b := range [...]bounds{
 		{"size_x_mm", s.SizeX, 10, greatestSize, false}, {"size_y_mm", s.SizeY, 10, greatestSize, false},
-		{"loaded_diameter_mm", s.Loaded, 10, greatestSize, true},
+		{"loaded_diameter_mm", s.Loaded, 10, greatestSize, true}, {"friction_coefficient", s.Rubs, 0, 1, true},
 	} {
 		b.check(faults, "shoe.")
 	}

@@ -33,8 +33,13 @@ func (r *Result) Derive(s *derive.Sheet) {
 		s.Given("tol", h.Tolerance, "mm", "position tolerance")
 		s.Step("play", "(d_0 - d) / 2", (h.Diameter-in.Rod.Thread.Diameter)/2, "mm", "geometry")
 	}
-	s.Given("e_min", r.Edge.EdgeNeed, "mm", "least edge distance; "+tight.Clause[in.Design.Basis])
-	s.Given("p_min", r.Edge.HoleNeed, "mm", "least spacing; "+tight.Clause[in.Design.Basis])
+	if clause := tight.Clause[in.Design.Basis]; us {
+		s.Given("e_min", r.Edge.EdgeNeed, "mm", "least edge distance, by the table for d and what a wider hole adds; "+clause)
+		s.Step("p_min", "8 / 3 d", r.Edge.HoleNeed, "mm", "least spacing; "+clause)
+	} else {
+		s.Step("e_min", "1.2 d_0", r.Edge.EdgeNeed, "mm", "least edge distance; "+clause)
+		s.Step("p_min", "2.4 d_0", r.Edge.HoleNeed, "mm", "least spacing; "+clause)
+	}
 	s.Given("e_p", r.Edge.Has, "mm", "the tightest distance of the pattern")
 }
 

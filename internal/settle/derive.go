@@ -277,7 +277,9 @@ func (r *Result) deriveUneven(s *derive.Sheet) {
 		return
 	}
 	n := r.in.Neighbours[r.Worst.Neighbour-1]
-	s.Given("Delta_s", r.Worst.Difference, "mm", fmt.Sprintf("against neighbour %d", r.Worst.Neighbour))
+	s.Given("s_n", n.Settlement, "mm", fmt.Sprintf("neighbour %d", r.Worst.Neighbour))
+	s.Given("s_w", r.Worst.Settlement, "mm", "this base, by the method that differs most")
+	s.Step("Delta_s", "abs(s_w - s_n)", r.Worst.Difference, "mm", "statics")
 	s.Given("l", n.Distance, "mm", "between the centres")
 	s.Step("beta", "Delta_s / l", r.Worst.Ratio, "", differential.Clause[r.in.Design.Basis])
 }

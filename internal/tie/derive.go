@@ -118,7 +118,7 @@ func deriveBend(s *derive.Sheet, r *Result, b *Bend, at, pull, moment string) {
 	}
 	s.Given("s_"+at, b.At, "mm", "section that governs, from the middle of the plate")
 	s.Given("M_"+at, b.M, "Nmm", "moment of rods and pressure beyond it; statics")
-	s.Given("b_"+at, b.Width, "mm", "width over which it spreads at 45 degrees; common practice, no source")
+	s.Given("b_"+at, b.Width, "mm", "width over which it spreads: from the nuts at 45 degrees to that section, or as far as the pressure reaches past it, within the plate, holes taken off; common practice, no source")
 	s.Step(moment, "abs(M_"+at+") / b_"+at, b.PerMM, "Nmm/mm", "statics")
 }
 

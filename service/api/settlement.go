@@ -105,7 +105,7 @@ func settled(r *settle.Result) []*footwardv1.StageSettlement {
 	for i := range r.Stages {
 		s := &r.Stages[i]
 		out[i] = &footwardv1.StageSettlement{
-			Name: s.Name, PressureKpa: s.Pressure / megaPa, CentreMm: s.Centre, Tilt: s.Tilt,
+			Name: s.Name, PressureKpa: s.Pressure / megaPa, CentreMm: s.Centre, Tilt: s.Tilt, AboveMm: s.Above,
 			ElasticMm: known(s.Elastic, r.NoElastic), SchmertmannMm: known(s.Schmertmann, r.NoSchmertmann),
 			BurlandBurbidgeMm: known(s.Burland, r.NoBurland), ConsolidationMm: known(s.Consolidation, r.NoConsolidation), TotalMm: known(s.Total.Sum, r.NoTotal()),
 		}

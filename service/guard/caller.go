@@ -91,8 +91,8 @@ func namesOf(c *x509.Certificate) []string {
 	return names
 }
 
-// leastToken is the fewest characters of a token: fewer can be guessed.
-const leastToken = 16
+// LeastToken is the fewest characters of a token: fewer can be guessed.
+const LeastToken = 16
 
 type digest = [sha256.Size]byte
 
@@ -125,8 +125,8 @@ func readTokens(path string) ([]digest, error) {
 		switch {
 		case len(token) == 0 || token[0] == '#':
 		// The token itself is never said.
-		case len(token) < leastToken || bytes.ContainsAny(token, " \t"):
-			return nil, fmt.Errorf("tokens: %s: line %d is no token: one has at least %d characters and no blank", path, n, leastToken)
+		case len(token) < LeastToken || bytes.ContainsAny(token, " \t"):
+			return nil, fmt.Errorf("tokens: %s: line %d is no token: one has at least %d characters and no blank", path, n, LeastToken)
 		default:
 			out = append(out, sha256.Sum256(token))
 		}

@@ -18,8 +18,8 @@ import (
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
-// share is how many items of a batch count as one call more.
-const share = 512
+// BatchShare is how many items of a batch count as one call more.
+const BatchShare = 512
 
 // When to ask again after the gate was shut: soon, but not all at once.
 const (
@@ -73,7 +73,7 @@ func (g *Gate) weigh(m any) int {
 		GetItems() []*footwardv1.CheckItem
 	}); ok {
 		// The largest batch leaves room for a second.
-		return min(1+len(batch.GetItems())/share, max(1, g.atOnce/2))
+		return min(1+len(batch.GetItems())/BatchShare, max(1, g.atOnce/2))
 	}
 	return 1
 }

@@ -47,7 +47,7 @@ var streams = map[string]bool{
 func (o *Options) transport() []grpc.ServerOption {
 	out := []grpc.ServerOption{
 		grpc.MaxRecvMsgSize(o.MessageBytes), grpc.MaxSendMsgSize(o.MessageBytes),
-		grpc.MaxHeaderListSize(headers), grpc.ConnectionTimeout(o.patience.handshake),
+		grpc.MaxHeaderListSize(HeaderBytes), grpc.ConnectionTimeout(o.patience.handshake),
 		// Goroutines that live on keep the stack that a check has grown.
 		grpc.NumStreamWorkers(uint32(workers * runtime.GOMAXPROCS(0))),
 		grpc.KeepaliveEnforcementPolicy(keepalive.EnforcementPolicy{MinTime: leastPing}),

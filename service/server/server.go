@@ -65,12 +65,13 @@ const jsonGrowth = 4
 // processor; calls beyond that get one of their own.
 const workers = 64
 
-// What one connection may cost. Common clients take 5 minutes of silence for
-// granted, and send less than 8 KiB of headers.
-const (
-	leastPing = time.Minute // between two questions of a client whether the connection lives
-	headers   = 16 << 10    // bytes
-)
+// leastPing is the least time between two questions of a client whether the
+// connection lives. Common clients take 5 minutes of silence for granted.
+const leastPing = time.Minute
+
+// HeaderBytes is the most that the headers of a call may have [bytes]. Common
+// clients send less than 8 KiB.
+const HeaderBytes = 16 << 10
 
 // patience is how long a connection is borne with.
 type patience struct {

@@ -45,14 +45,14 @@ func requestID(ctx context.Context) (id string, given bool) {
 	return rand.Text(), false
 }
 
-// longestID leaves room for several ids in a row, as proxies write them.
-const longestID = 128
+// LongestID leaves room for several ids in a row, as proxies write them.
+const LongestID = 128
 
 // fit reports whether an id is short and holds nothing but letters, digits and
 // the signs that ids are written with: no blank, quote or control character that
 // could make one line of a log look like another.
 func fit(id string) bool {
-	if len(id) == 0 || len(id) > longestID {
+	if len(id) == 0 || len(id) > LongestID {
 		return false
 	}
 	for _, c := range []byte(id) {

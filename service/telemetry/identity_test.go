@@ -10,7 +10,7 @@ import (
 func TestRequestIDsThatAreFitForALog(t *testing.T) {
 	for id, want := range map[string]bool{
 		"7f3a": true, "018f2c9e-4b1d-7c3a-9a55-0f1e2d3c4b5a": true, "Root=1-6789;Self=2": true, "a.b_c:d+e/f=": true,
-		strings.Repeat("x", longestID): true, strings.Repeat("x", longestID+1): false,
+		strings.Repeat("x", LongestID): true, strings.Repeat("x", LongestID+1): false,
 		"": false, "a b": false, "a\nlevel=ERROR": false, `a"`: false, "a\x00": false, "größe": false, "a,b": false, "%0a": false,
 	} {
 		assert.Equal(t, want, fit(id), "%q", id)

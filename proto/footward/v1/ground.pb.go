@@ -923,11 +923,14 @@ type StageSettlement struct {
 	ConsolidationMm *float64 `protobuf:"fixed64,6,opt,name=consolidation_mm,json=consolidationMm,proto3,oneof" json:"consolidation_mm,omitempty"`
 	// By elasticity, of the centre if the footing were flexible [mm].
 	CentreMm float64 `protobuf:"fixed64,7,opt,name=centre_mm,json=centreMm,proto3" json:"centre_mm,omitempty"`
-	// Steepest slope of the footing by elasticity.
+	// Steepest slope of the footing by elasticity, with what stands on the ground.
 	Tilt float64 `protobuf:"fixed64,8,opt,name=tilt,proto3" json:"tilt,omitempty"`
 	// Of all layers, what different methods find of different layers added [mm];
 	// absent: nothing is to be added, or a layer is not known.
-	TotalMm       *float64 `protobuf:"fixed64,9,opt,name=total_mm,json=totalMm,proto3,oneof" json:"total_mm,omitempty"`
+	TotalMm *float64 `protobuf:"fixed64,9,opt,name=total_mm,json=totalMm,proto3,oneof" json:"total_mm,omitempty"`
+	// What stands on the ground, such as a stack, settles by itself in this stage
+	// [mm]. It adds to each of the figures above, which are of the ground alone.
+	AboveMm       float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3" json:"above_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1021,6 +1024,13 @@ func (x *StageSettlement) GetTilt() float64 {
 func (x *StageSettlement) GetTotalMm() float64 {
 	if x != nil && x.TotalMm != nil {
 		return *x.TotalMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetAboveMm() float64 {
+	if x != nil {
+		return x.AboveMm
 	}
 	return 0
 }
@@ -2011,7 +2021,7 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x13SettlementNeighbour\x12:\n" +
 	"\vdistance_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\xf0?R\n" +
 	"distanceMm\x12>\n" +
-	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xaa\x03\n" +
+	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xc5\x03\n" +
 	"\x0fStageSettlement\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12!\n" +
 	"\fpressure_kpa\x18\x02 \x01(\x01R\vpressureKpa\x12\"\n" +
@@ -2022,7 +2032,9 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x10consolidation_mm\x18\x06 \x01(\x01H\x03R\x0fconsolidationMm\x88\x01\x01\x12\x1b\n" +
 	"\tcentre_mm\x18\a \x01(\x01R\bcentreMm\x12\x12\n" +
 	"\x04tilt\x18\b \x01(\x01R\x04tilt\x12\x1e\n" +
-	"\btotal_mm\x18\t \x01(\x01H\x04R\atotalMm\x88\x01\x01B\r\n" +
+	"\btotal_mm\x18\t \x01(\x01H\x04R\atotalMm\x88\x01\x01\x12\x19\n" +
+	"\babove_mm\x18\n" +
+	" \x01(\x01R\aaboveMmB\r\n" +
 	"\v_elastic_mmB\x11\n" +
 	"\x0f_schmertmann_mmB\x16\n" +
 	"\x14_burland_burbidge_mmB\x13\n" +
