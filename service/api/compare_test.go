@@ -31,7 +31,7 @@ func comparison(t testing.TB) *footwardv1.CompareFootingsRequest {
 
 // TestCompareFootingsByHand: the demo's quantities, worked by hand.
 func TestCompareFootingsByHand(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	request := comparison(t)
@@ -89,7 +89,7 @@ func TestCompareFootingsByHand(t *testing.T) {
 }
 
 func TestFootingsThatDoNotHoldAreNotCompared(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	request := comparison(t)
@@ -111,7 +111,7 @@ func TestFootingsThatDoNotHoldAreNotCompared(t *testing.T) {
 }
 
 func TestMissingRatesMakeTotalsPartial(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	request := comparison(t)
@@ -126,7 +126,7 @@ func TestMissingRatesMakeTotalsPartial(t *testing.T) {
 }
 
 func TestCompareFootingsOnEveryBasis(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	for _, b := range []footwardv1.Basis{footwardv1.Basis_BASIS_US_LRFD, footwardv1.Basis_BASIS_US_ASD} {
@@ -151,7 +151,7 @@ func TestCompareFootingsOnEveryBasis(t *testing.T) {
 }
 
 func TestComparisonThatDoesNotFitIsNamed(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	for field, change := range map[string]func(*footwardv1.CompareFootingsRequest){

@@ -5,12 +5,17 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
+	"footward.example/footward/client"
 	"footward.example/footward/client/footward/reading"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
+
+// patient is a client that waits for an answer on however busy a machine.
+var patient = client.WithTimeout(10 * time.Minute)
 
 // named is a request of the corpus.
 type named struct {

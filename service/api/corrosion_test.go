@@ -75,7 +75,7 @@ func weldOf(kind, more, part string) string {
 
 func result(t *testing.T, item string) *footwardv1.CheckResult {
 	t.Helper()
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { require.NoError(t, c.Close()) }()
 	m := &footwardv1.CheckItem{}

@@ -24,7 +24,7 @@ import (
 // TestEveryCheckIsAnsweredEverywhere goes through the choices of CheckItem: each is
 // answered alone, in a batch and in a stream, counted by its kind, listed, and fuzzed.
 func TestEveryCheckIsAnsweredEverywhere(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	states, err := c.ListLimitStates(t.Context(), &footwardv1.ListLimitStatesRequest{})

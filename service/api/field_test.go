@@ -143,7 +143,7 @@ func TestEveryWrongFieldIsNamed(t *testing.T) {
 	require.NoError(t, err)
 	ended := make(chan error, 1)
 	go func() { ended <- s.Serve(l) }()
-	c, err := client.Dial(l.Addr().String())
+	c, err := client.Dial(l.Addr().String(), patient)
 	require.NoError(t, err)
 	defer func() {
 		assert.NoError(t, c.Close())

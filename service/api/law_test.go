@@ -94,7 +94,7 @@ func TestChangedRequestsAreAnsweredOrRefused(t *testing.T) {
 
 // TestItemInABatchEqualsTheSameItemAlone goes through the whole service.
 func TestItemInABatchEqualsTheSameItemAlone(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	s, all := service(t), requests(t)

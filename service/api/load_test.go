@@ -32,7 +32,7 @@ func shelter() *footwardv1.CombineActionsRequest {
 }
 
 func TestCombineActions(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	r, err := c.CombineActions(t.Context(), shelter())

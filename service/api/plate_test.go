@@ -62,7 +62,7 @@ func TestSectionOfAColumnIsCheckedWhereItsSteelIsGiven(t *testing.T) {
 	assert.Equal(t, footwardv1.Verdict_VERDICT_FAIL, s.GetVerdict())
 	assert.Greater(t, s.GetUtilization(), 3.0)
 
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { require.NoError(t, c.Close()) }()
 	m := &footwardv1.CheckItem{}

@@ -33,7 +33,7 @@ func item(t testing.TB, f *proof.Figure) *footwardv1.CheckItem {
 }
 
 func TestPublishedFigures(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 
@@ -212,7 +212,7 @@ func figuresOf(t testing.TB) (printed, worked held) {
 // has it, a published figure, or one worked by hand and the reason why there is none.
 func TestEveryLimitStateIsHeld(t *testing.T) {
 	printed, worked := figuresOf(t)
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	all, err := c.ListLimitStates(context.Background(), &footwardv1.ListLimitStatesRequest{})

@@ -90,7 +90,7 @@ func orNone(clause string) string {
 // TestCatalogueListsEveryLimitStateAndNotice holds the service's lists to the
 // kernel's.
 func TestCatalogueListsEveryLimitStateAndNotice(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	states, err := c.ListLimitStates(t.Context(), &footwardv1.ListLimitStatesRequest{})

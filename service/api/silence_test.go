@@ -239,7 +239,6 @@ var silent = []silence{
 	{`basis\.eurocode\.`, "a parameter of a material or part that is not in this check; the basis is one message for all"},
 	{`steel\.properties\.beta_w`, "welds by the Eurocode alone have it; a property of the steel"},
 	{`CheckBearing\.forces\.v_[xy]_kn`, "shear is not part of bearing, which a notice says"},
-	{`support\.concrete\.height_mm`, "a block is high enough for the whole spread, or AISC takes the frustum that its plan allows"},
 	{`support\.concrete\.grout\.strength_mpa`, "it enters by the threshold of 0.2 f_ck alone"},
 	{`headed\.block\.grout\.(strength_mpa|thickness_mm)`, "ACI 318-19 17.7.1.2.1 asks whether there is grout"},
 	{`support\.timber\.(across_support|clear_spacing_mm|depth_mm|end_distance_mm|grain_along_y)`,
@@ -275,7 +274,7 @@ var silent = []silence{
 	{`CheckPin\.timber\.(compression_across_mpa|density_kg_m3|modulus_mpa|specific_gravity)`, "a property of the timber that the other family has, or no rope effect"},
 	{`CheckPin\.pin\.(f_yb_mpa|washer_diameter_mm)`, "NDS has the one, the rope effect of EN 1995-1-1 the other"},
 	{`CheckPin\.plates\.dowel_bearing_strength_mpa`, "NDS alone has it"},
-	{`PredictSettlement\.(layers\[\]\.(poisson|unit_weight_kn_m3)|unit_weight_above_kn_m3|water_depth_mm|dry|rigid)`,
+	{`PredictSettlement\.(layers\[\]\.(poisson|unit_weight_kn_m3)|unit_weight_above_kn_m3|water_depth_mm|dry)|settlement\.rigid|PredictSettlement\.rigid`,
 		"elasticity has the one, sand and clay methods the others"},
 }
 

@@ -45,7 +45,7 @@ func sizing(t testing.TB) *footwardv1.SizeColumnBaseRequest {
 }
 
 func TestCheckColumnBase(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	m := demoBase(t)
@@ -90,7 +90,7 @@ func TestColumnBaseNamesEveryFault(t *testing.T) {
 }
 
 func TestSizeColumnBase(t *testing.T) {
-	c, err := local.Start()
+	c, err := local.Start(patient)
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	m := sizing(t)
