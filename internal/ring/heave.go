@@ -40,7 +40,7 @@ func (r *Result) heave() {
 			break
 		}
 		h.Depth += open
-		needs += (Needed(out.Top.Edge, out.Phi, out.C) + Needed(out.Bottom.Edge, out.Phi, out.C)) / 2 * open
+		needs += out.confined(open)
 		holds += (out.Kp*(overburden+t.Fill.UnitWeight*open/2) + 2*out.C*math.Sqrt(out.Kp)) * open
 		overburden += t.Fill.UnitWeight * open
 		if open < t.Height {
@@ -100,8 +100,12 @@ func (r *Result) deriveHeave(sheet *derive.Sheet) {
 		}
 		root := 2 * out.C * math.Sqrt(out.Kp)
 		s.step("a_#", "min(h_#, D_# - d_t#)", open, "mm", "height of the open fill in the tier")
-		s.step("S_n#", "(max(0, q_et# - 2 c_# sqrt(K_p#)) + max(0, q_eb# - 2 c_# sqrt(K_p#))) / (2 K_p#) a_#",
-			(Needed(out.Top.Edge, out.Phi, out.C)+Needed(out.Bottom.Edge, out.Phi, out.C))/2*open, "N/mm", "confinement that the loaded fill needs")
+		const top, bottom, most = "max(0, q_et# - 2 c_# sqrt(K_p#))", "max(0, q_eb# - 2 c_# sqrt(K_p#))", "max(0, q_ew# - 2 c_# sqrt(K_p#))"
+		formula := "(" + top + " + " + bottom + ") / (2 K_p#) a_#"
+		if out.Within.Level > 0 {
+			formula = "((" + top + " + " + most + ") k_w# + (" + most + " + " + bottom + ") (1 - k_w#)) / (2 K_p#) a_#"
+		}
+		s.step("S_n#", formula, out.confined(open), "N/mm", "confinement that the loaded fill needs")
 		s.step("S_p#", "(K_p# (p_v"+strconv.Itoa(i)+" + gamma_# a_# / 2) + 2 c_# sqrt(K_p#)) a_#",
 			(out.Kp*(overburden+t.Fill.UnitWeight*open/2)+root)*open, "N/mm", "Rankine, passive")
 		overburden += t.Fill.UnitWeight * open
@@ -111,4 +115,19 @@ func (r *Result) deriveHeave(sheet *derive.Sheet) {
 	}
 	sheet.Step("sigma_n", "("+needs[3:]+") / ("+depths[3:]+")", h.Needed, "MPa", "mean")
 	sheet.Step("sigma_p", "k_f ("+holds[3:]+") / ("+depths[3:]+")", h.Holds, "MPa", "mean")
+}
+
+// confined returns the confinement that the loaded fill needs along the open height of
+// its tier [N/mm]: trapezoids from its top to its bottom, by way of the place between
+// them where the edge stress is greatest, if there is one.
+//
+// Source: Mohr and Coulomb; trapezoidal rule.
+func (out *TierResult) confined(open float64) float64 {
+	needed := func(f *Face) float64 { return Needed(f.Edge, out.Phi, out.C) }
+	top, bottom := needed(&out.Top), needed(&out.Bottom)
+	if out.Within.Level == 0 {
+		return (top + bottom) / 2 * open
+	}
+	most, above := needed(&out.Within), open*float64(out.Within.Level)/cuts
+	return (top+most)/2*above + (most+bottom)/2*(open-above)
 }
