@@ -100,7 +100,9 @@ func TestSecondMomentThatVanishesChangesNothing(t *testing.T) {
 		_, two := held(t, in)
 		near := math.Abs(used-1) < 2e-3
 		assert.True(t, near || two.Verdict() == verdict, "%v %v: %v", verdict, two.Verdict(), two.Governing())
-		if used < 1.5 {
+		// Where nothing balances under one moment the plate is not looked at; under two,
+		// its pressed side tells the same excess and its pulled side one of its own.
+		if unbalanced := of(one, "plate_equilibrium"); used < 1.5 && unbalanced.Verdict != limit.Fail {
 			assert.InDelta(t, used, greatest(two), 2e-3*max(1, used), "%+v\n%+v", one.Governing(), two.Governing())
 		}
 	})
