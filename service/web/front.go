@@ -17,6 +17,8 @@ import (
 	"time"
 
 	"google.golang.org/grpc/codes"
+
+	"footward.example/footward/proto/schema"
 )
 
 // services begins the names of the services that are answered here.
@@ -66,6 +68,10 @@ func (f *front) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	if r.URL.Path == "/" && (r.Method == http.MethodGet || r.Method == http.MethodHead) {
 		w.Header().Set("Content-Type", "text/plain; charset=utf-8")
 		_, _ = io.WriteString(w, f.index)
+		return
+	}
+	if r.URL.Path == "/openapi.json" && (r.Method == http.MethodGet || r.Method == http.MethodHead) {
+		schema.ServeHTTP(w, r)
 		return
 	}
 	call, refused := f.call(w, r)
@@ -174,7 +180,7 @@ func index(methods map[string]method) string {
 	slices.Sort(paths)
 	return "Footward: structural checks of column bases, as JSON over HTTP.\n\n" +
 		"A path takes its request as application/json in protobuf's JSON form, and answers\n" +
-		"in it. The contract, proto/footward/v1, says what every field means. Headers:\n" +
+		"in it. GET /openapi.json says what every field means. Headers:\n" +
 		"Request-Timeout in seconds, X-Request-Id.\n\n" + strings.Join(paths, "") +
 		"\nEvery result is a design aid. A licensed engineer must check it.\n"
 }
