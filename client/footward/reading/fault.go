@@ -2,8 +2,11 @@ package reading
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+
+	"footward.example/footward/service/spelling"
 )
 
 var (
@@ -12,7 +15,7 @@ var (
 	// The YAML parser puts "line n: " into its reason, counted from 1.
 	lined     = regexp.MustCompile(`^(?:yaml: )?(?:line (\d+): )?`)
 	notNumber = regexp.MustCompile(`^invalid (?:float|integer): .*parsing (".*"): (.*)$`)
-	expected  = regexp.MustCompile(`, expected one of \[(.*)\]$`)
+	expected  = regexp.MustCompile(`^(unknown [a-z ]+) "?(.*?)"?, expected one of \[(.*)\]$`)
 )
 
 // longest is how much of a line or value is shown.
@@ -64,10 +67,10 @@ func inWords(reason string) string {
 		}
 		return shorten(m[1]) + " is not a number; units stand in the name of the field"
 	}
-	reason = expected.ReplaceAllStringFunc(reason, func(s string) string {
-		names := strings.Fields(strings.TrimSuffix(strings.TrimPrefix(s, ", expected one of ["), "]"))
-		return "; known are " + strings.Join(names, ", ")
-	})
+	if m := expected.FindStringSubmatch(reason); m != nil {
+		known := slices.DeleteFunc(strings.Fields(m[3]), func(name string) bool { return strings.HasSuffix(name, "_UNSPECIFIED") })
+		return spelling.Unknown(strings.TrimPrefix(m[1], "unknown "), m[2], known)
+	}
 	reason = strings.ReplaceAll(reason, "expected fields for footward.v1.", "expected the fields of ")
 	return shorten(reason)
 }
