@@ -31,7 +31,7 @@ func TestEvidencePrintsEveryHeldFigure(t *testing.T) {
 func TestEveryCheckHasAnExample(t *testing.T) {
 	choices := (&footwardv1.CheckItem{}).ProtoReflect().Descriptor().Oneofs().ByName("check").Fields()
 	for i := range choices.Len() {
-		name := strings.ReplaceAll(string(choices.Get(i).Name()), "_", "-")
+		name := string(choices.Get(i).Name())
 		assert.Contains(t, exampleFiles, name)
 		assert.Contains(t, checkHelp, string(choices.Get(i).Name()))
 	}
