@@ -202,5 +202,6 @@ func TestTheRootListsThePaths(t *testing.T) {
 	assert.Equal(t, http.StatusOK, r.StatusCode)
 	assert.Equal(t, "text/plain; charset=utf-8", r.Header.Get("Content-Type"))
 	assert.Contains(t, r.body, fmt.Sprintf("POST %s\n", bearingPath))
-	assert.NotContains(t, r.body, "StreamChecks")
+	assert.Contains(t, r.body, "StreamChecks  (application/x-ndjson")
+	assert.Contains(t, r.body, "GET  /healthz\n")
 }

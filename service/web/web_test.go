@@ -37,6 +37,8 @@ func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
 const (
 	messageBytes = 1 << 20
 	bearingPath  = footwardv1.CheckService_CheckBearing_FullMethodName
+	manyPath     = footwardv1.CheckService_CheckMany_FullMethodName
+	streamPath   = footwardv1.CheckService_StreamChecks_FullMethodName
 	bearing      = `{"basis": {"basis": "BASIS_EUROCODE"}, "contact": {"size_x_mm": 500, "size_y_mm": 500},
 		"forces": {"n_kn": -120}, "support": {"given": {"pressure_kpa": 640, "source": "a test", "medium": "GIVEN_MEDIUM_OTHER"}}}`
 )
@@ -213,7 +215,7 @@ func (f fake) CheckBearing(ctx context.Context, _ *footwardv1.CheckBearingReques
 
 func serveFake(t testing.TB, o web.Options, bearing func(context.Context) error, interceptors ...grpc.UnaryServerInterceptor) *served {
 	t.Helper()
-	g := grpc.NewServer(grpc.ChainUnaryInterceptor(interceptors...))
+	g := grpc.NewServer(append(web.ServerOptions(messageBytes), grpc.ChainUnaryInterceptor(interceptors...))...)
 	footwardv1.RegisterCheckServiceServer(g, fake{bearing: bearing})
 	t.Cleanup(g.Stop)
 	return serve(t, g, o)
