@@ -76,11 +76,8 @@ func RefuseUnread(ctx context.Context, m any, _ *grpc.UnaryServerInfo, handler g
 // forbids about the rest. A nil request is an empty one.
 func (v *Validator) Violations(m proto.Message) []*footwardv1.FieldViolation {
 	unread := Unread(m)
-	switch {
-	case unread == nil:
+	if unread == nil {
 		return v.forbidden(m)
-	case unread[0].GetField() == "":
-		return unread // nothing at all could be read
 	}
 	for _, f := range v.forbidden(m) {
 		if !Named(unread, f.GetField()) {
@@ -91,10 +88,10 @@ func (v *Validator) Violations(m proto.Message) []*footwardv1.FieldViolation {
 }
 
 // Named reports whether violations name a field, one that it lies in or one that
-// lies in it.
+// lies in it. No field at all is the request as a whole.
 func Named(violations []*footwardv1.FieldViolation, field string) bool {
 	for _, v := range violations {
-		if inside(field, v.GetField()) || inside(v.GetField(), field) {
+		if v.GetField() == "" || inside(field, v.GetField()) || inside(v.GetField(), field) {
 			return true
 		}
 	}

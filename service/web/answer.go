@@ -3,6 +3,7 @@ package web
 import (
 	"context"
 	"encoding/base64"
+	"errors"
 	"net/http"
 	"net/url"
 	"strconv"
@@ -63,11 +64,12 @@ func statusText(s *status.Status) []byte {
 
 // said is the status of a call by what gRPC left in its headers.
 func said(ctx context.Context, h http.Header) *status.Status {
-	text := h.Get("Grpc-Status")
-	if text == "" { // it was left before it could say any
-		if err := ctx.Err(); err != nil {
-			return status.New(status.FromContextError(err).Code(), context.Cause(ctx).Error())
-		}
+	text, ended := h.Get("Grpc-Status"), ctx.Err()
+	switch {
+	// It was left before it could say any, or says cancelled of what was too late.
+	case text == "" && ended != nil, text != "0" && errors.Is(ended, context.DeadlineExceeded):
+		return status.New(status.FromContextError(ended).Code(), context.Cause(ctx).Error())
+	case text == "":
 		return status.New(codes.Unavailable, "the call was broken off")
 	}
 	if details, err := base64.RawStdEncoding.DecodeString(h.Get("Grpc-Status-Details-Bin")); err == nil && len(details) > 0 {

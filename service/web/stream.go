@@ -23,6 +23,9 @@ func (f *front) stream(c *call) {
 	control := http.NewResponseController(c.w)
 	// HTTP/1 would else read the rest of the body before it answers; HTTP/2 never does.
 	_ = control.EnableFullDuplex()
+	if c.r.ProtoMajor == 1 {
+		c.w.Header().Set("Connection", "close") // a read that is ended spoils it for the next request
+	}
 	_ = control.SetReadDeadline(time.Time{})
 	ctx, leave := context.WithCancel(guard.WithLines(c.r.Context()))
 	defer leave()

@@ -140,12 +140,19 @@ type reply struct {
 	body string
 }
 
+// hostHeader is by which name a request calls the service.
+const hostHeader = "Host"
+
 // send sends a request with header pairs.
 func (s *served) send(t testing.TB, method, path string, body io.Reader, header ...string) reply {
 	t.Helper()
 	r, err := http.NewRequestWithContext(t.Context(), method, s.url+path, body)
 	require.NoError(t, err)
 	for i := 0; i < len(header); i += 2 {
+		if header[i] == hostHeader {
+			r.Host = header[i+1]
+			continue
+		}
 		r.Header.Set(header[i], header[i+1])
 	}
 	answer, err := s.client.Do(r)
@@ -202,6 +209,11 @@ func TestCallsPassEverythingBeforeTheHandlers(t *testing.T) {
 	assert.Regexp(t, `peer=127\.0\.0\.1:\d+`, p.log.String(), "the caller's own address")
 	assert.NotContains(t, p.log.String(), "a test", "nothing that a caller sent is logged")
 }
+
+// noCalls is a server without services.
+type noCalls struct{ http.Handler }
+
+func (noCalls) GetServiceInfo() map[string]grpc.ServiceInfo { return nil }
 
 // fake is a service whose CheckBearing does what a test needs.
 type fake struct {

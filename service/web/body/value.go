@@ -7,42 +7,45 @@ import (
 	"strconv"
 	"strings"
 
-	"google.golang.org/protobuf/proto"
 	"google.golang.org/protobuf/reflect/protoreflect"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
 	"footward.example/footward/service/spelling"
 )
 
-// value sets a field that holds no message. Protobuf's own reader decides what it
-// may be, so that nothing is taken here that is refused where nothing is wrong.
+// value sets a field that holds no message.
 func (r *reader) value(value []byte, m protoreflect.Message, f protoreflect.FieldDescriptor, path string) {
-	if !take(value, m, f) {
+	got := taken(value, m, f)
+	switch {
+	case got == nil:
 		why, words := wrongValue(value, f)
 		r.refuse(path, why, words)
+	case got.Has(f): // else it is what is there without it
+		m.Set(f, got.Get(f))
 	}
 }
 
 // element adds to a list of values. One that is wrong leaves its place empty.
 func (r *reader) element(value []byte, m protoreflect.Message, f protoreflect.FieldDescriptor, path string) {
-	if take([]byte("["+string(value)+"]"), m, f) {
+	list := m.Mutable(f).List()
+	if got := taken([]byte("["+string(value)+"]"), m, f); got != nil {
+		list.Append(got.Get(f).List().Get(0))
 		return
 	}
-	list := m.Mutable(f).List()
 	list.Append(list.NewElement())
 	why, words := wrongValue(value, f)
 	r.refuse(path, why, words)
 }
 
-// take puts the value of a field into m if it is one.
-func take(value []byte, m protoreflect.Message, f protoreflect.FieldDescriptor) bool {
-	one := m.New().Interface()
-	text := fmt.Appendf(nil, "{%q:%s}", f.JSONName(), value)
-	if unmarshal.Unmarshal(text, one) != nil {
-		return false
+// taken is a message like m that has nothing but the value of a field; nil: it is
+// no value of the field. Protobuf's own reader decides that, so that nothing is
+// taken here that is refused where nothing is wrong.
+func taken(value []byte, m protoreflect.Message, f protoreflect.FieldDescriptor) protoreflect.Message {
+	one := m.New()
+	if unmarshal.Unmarshal(fmt.Appendf(nil, "{%q:%s}", f.JSONName(), value), one.Interface()) != nil {
+		return nil
 	}
-	proto.Merge(m.Interface(), one)
-	return true
+	return one
 }
 
 // wrongValue says what is wrong with a value that is none of a field's.
