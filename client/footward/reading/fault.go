@@ -15,8 +15,13 @@ var (
 	// The YAML parser puts "line n: " into its reason, counted from 1.
 	lined     = regexp.MustCompile(`^(?:yaml: )?(?:line (\d+): )?`)
 	notNumber = regexp.MustCompile(`^invalid (?:float|integer): .*parsing (".*"): (.*)$`)
-	expected  = regexp.MustCompile(`^(unknown [a-z ]+) "?(.*?)"?, expected one of \[(.*)\]$`)
+	// It names what it knows of fields and of values of an enum.
+	unknown = regexp.MustCompile(`^unknown (field|enum value) "(.*)", expected one of \[(.*)\]$`)
 )
+
+// unspecified ends the name of each enum's zero, which is refused where a value is
+// needed and is the default elsewhere.
+const unspecified = "_UNSPECIFIED"
 
 // longest is how much of a line or value is shown.
 const longest = 200
@@ -67,9 +72,9 @@ func inWords(reason string) string {
 		}
 		return shorten(m[1]) + " is not a number; units stand in the name of the field"
 	}
-	if m := expected.FindStringSubmatch(reason); m != nil {
-		known := slices.DeleteFunc(strings.Fields(m[3]), func(name string) bool { return strings.HasSuffix(name, "_UNSPECIFIED") })
-		return spelling.Unknown(strings.TrimPrefix(m[1], "unknown "), m[2], known)
+	if m := unknown.FindStringSubmatch(reason); m != nil {
+		known := slices.DeleteFunc(strings.Fields(m[3]), func(name string) bool { return strings.HasSuffix(name, unspecified) })
+		return spelling.Unknown(m[1], m[2], known)
 	}
 	reason = strings.ReplaceAll(reason, "expected fields for footward.v1.", "expected the fields of ")
 	return shorten(reason)
