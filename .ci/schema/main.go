@@ -50,8 +50,7 @@ func fail(err error) {
 	os.Exit(1)
 }
 
-// contract returns the methods that have a path over HTTP, by service and in the
-// order of the contract.
+// contract returns the methods by service and in the order of the contract.
 func contract(image string) ([]protoreflect.MethodDescriptor, error) {
 	text, err := os.ReadFile(image)
 	if err != nil {
@@ -77,9 +76,7 @@ func contract(image string) ([]protoreflect.MethodDescriptor, error) {
 		for i := range d.Services().Len() {
 			methods := d.Services().Get(i).Methods()
 			for j := range methods.Len() {
-				if m := methods.Get(j); !m.IsStreamingClient() && !m.IsStreamingServer() {
-					all = append(all, m)
-				}
+				all = append(all, methods.Get(j))
 			}
 		}
 	}

@@ -22,6 +22,9 @@ func (d *document) openAPI(methods []protoreflect.MethodDescriptor) object {
 		}
 		paths.set("/"+string(service)+"/"+string(m.Name()), object{{"post", operation(m)}})
 	}
+	for _, g := range documents {
+		paths.set(g.name, g.value)
+	}
 	slices.SortStableFunc(d.schemas, func(a, b member) int { return strings.Compare(a.name, b.name) })
 	d.schemas.set("Status", status)
 	return object{
@@ -59,16 +62,53 @@ func operation(m protoreflect.MethodDescriptor) object {
 		{"summary", strings.TrimSuffix(summary, ".")},
 		{"description", text},
 		{"parameters", []object{{{"$ref", "#/components/parameters/RequestTimeout"}}, {{"$ref", "#/components/parameters/RequestId"}}}},
-		{"requestBody", object{{"required", true}, content(m.Input())}},
+		{"requestBody", object{{"required", true}, content(m, refs+string(m.Input().Name()))}},
 		{"responses", object{
-			{"200", object{{"description", "The answer."}, content(m.Output())}},
+			{"200", object{{"description", answer(m)}, content(m, refs+string(m.Output().Name()))}},
 			{"default", object{{"$ref", "#/components/responses/Refusal"}}},
 		}},
 	}
 }
 
-func content(m protoreflect.MessageDescriptor) member {
-	return member{"content", object{{"application/json", object{{"schema", object{{"$ref", refs + string(m.Name())}}}}}}}
+// content is a body of a method: one message, or one a line.
+func content(m protoreflect.MethodDescriptor, ref string) member {
+	kind := "application/json"
+	if m.IsStreamingClient() {
+		kind = "application/x-ndjson"
+	}
+	return member{"content", object{{kind, object{{"schema", object{{"$ref", ref}}}}}}}
+}
+
+func answer(m protoreflect.MethodDescriptor) string {
+	if m.IsStreamingClient() {
+		return "Each line of the request is answered by a line, as they come. One that cannot be answered ends them with a line {\"error\": a Status}."
+	}
+	return "The answer."
+}
+
+// documents are what is served by GET.
+var documents = []member{
+	{"/healthz", get("Health", "Whether new calls are welcome: 200, and 503 while the service leaves.", "status")},
+	{"/version", get("Version", "Which build answers.", "service_version", "kernel_revision")},
+	{"/openapi.json", get("OpenAPI", "This document.")},
+}
+
+// get is the operation of a document that holds texts.
+func get(id, text string, fields ...string) object {
+	properties := object{}
+	for _, f := range fields {
+		properties.set(f, object{{"type", "string"}})
+	}
+	schema := object{{"type", "object"}}
+	if len(fields) > 0 {
+		schema = append(schema, object{{"properties", properties}, {"required", fields}}...)
+	}
+	return object{{"get", object{
+		{"operationId", id},
+		{"summary", text},
+		{"security", []object{{}}},
+		{"responses", object{{"default", object{{"description", text}, {"content", object{{"application/json", object{{"schema", schema}}}}}}}}},
+	}}}
 }
 
 func header(name, text string, schema object) object {
