@@ -23,7 +23,9 @@ func TestEvidencePrintsEveryHeldFigure(t *testing.T) {
 	assert.NotContains(t, one.out, "plate_cantilever")
 	assert.Less(t, strings.Count(one.out, "\n"), strings.Count(r.out, "\n")/2)
 
+	assert.Equal(t, one, footward(t, "", "evidence", "--state", "Weld-Metal"))
 	assert.Equal(t, noAnswer, footward(t, "", "evidence", "--state", "no_such_state").code)
+	assert.Contains(t, footward(t, "", "evidence", "--state", "weld_mettal").err, "nearest is weld_metal;")
 	assert.Equal(t, noAnswer, footward(t, "", "evidence", "a file").code)
 }
 

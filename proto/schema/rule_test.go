@@ -2,7 +2,6 @@ package schema_test
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -11,7 +10,6 @@ import (
 
 	"buf.build/gen/go/bufbuild/protovalidate/protocolbuffers/go/buf/validate"
 	"buf.build/go/protovalidate"
-	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"google.golang.org/protobuf/encoding/protojson"
@@ -22,36 +20,6 @@ import (
 	"footward.example/footward/proto/schema"
 	"footward.example/footward/service/guard"
 )
-
-// TestServiceAloneTakesOtherSpellings: the forms of protobuf's JSON that a schema for
-// people and programs leaves out. All else that a rule refuses, both refuse.
-func TestServiceAloneTakesOtherSpellings(t *testing.T) {
-	accepts := compiled(t, "footing")
-	good := `{"footing": {"basis": {"basis": "BASIS_EUROCODE"}, "height_mm": 20}}`
-	asWritten := accepts.Validate(value(t, []byte(good)))
-	for _, spelling := range []string{
-		strings.Replace(good, "height_mm", "heightMm", 1),
-		strings.Replace(good, "20", `"20"`, 1),
-		strings.Replace(good, `"BASIS_EUROCODE"`, "1", 1),
-		strings.Replace(good, "20", `null`, 1),
-	} {
-		assert.NoError(t, protojson.Unmarshal([]byte(spelling), newMessage("footward.v1.CheckItem").Interface()), spelling)
-		assert.Greater(t, faults(accepts.Validate(value(t, []byte(spelling)))), faults(asWritten), spelling)
-	}
-}
-
-// faults counts what a schema finds.
-func faults(err error) int {
-	var f *jsonschema.ValidationError
-	if !errors.As(err, &f) {
-		return 0
-	}
-	n := 1
-	for _, cause := range f.Causes {
-		n += faults(cause)
-	}
-	return n
-}
 
 // TestSchemaAndServiceRefuseAlike breaks every rule of the contract in a request that
 // keeps all the others, and holds what the schema says to what the service says. It
