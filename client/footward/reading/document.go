@@ -28,10 +28,10 @@ func (d document) items() []Item {
 		return []Item{start}
 	}
 	if list := listOf(root); list != nil {
-		return d.list(start, list)
+		return d.list(start, root, list)
 	}
 	check := &footwardv1.CheckItem{}
-	if start.Faults = d.faults(d.fill(check)); start.Faults == nil {
+	if start.Faults = d.nested(root, checkItem, d.faults(d.fill(check))); start.Faults == nil {
 		start.Check = check
 	} else if other := d.misplaced(root, checkItem); other != nil {
 		start.Faults = other
@@ -41,9 +41,9 @@ func (d document) items() []Item {
 
 // list returns the items of a list document. A fault inside an item refuses
 // this item alone; any other refuses the document.
-func (d document) list(start Item, list *yaml.Node) []Item {
+func (d document) list(start Item, root, list *yaml.Node) []Item {
 	request := &footwardv1.CheckManyRequest{}
-	faults := d.faults(d.fill(request))
+	faults := d.nested(root, request.ProtoReflect().Descriptor(), d.faults(d.fill(request)))
 	if len(list.Content) == 0 && faults == nil {
 		faults = []Fault{{Line: d.first + list.Line, Column: list.Column, Reason: "items is empty"}}
 	}

@@ -43,6 +43,22 @@ func TestTheLineThatIsWrongIsNamed(t *testing.T) {
 	}
 }
 
+func TestFieldAtAnotherLevelIsToldSo(t *testing.T) {
+	for text, want := range map[string]string{
+		"plate_bending:\n  plate:\n    size_x_mm: 5\n    footprint: {}\n":                                    `unknown field "footprint"; it is a field of plate_bending: this line is indented too far`,
+		"plate_bending:\n  plate:\n  size_x_mm: 5\n":                                                         `unknown field "size_x_mm"; it is a field of plate before it: this line is indented too little`,
+		"items:\n- plate_bending:\n    plate: {steel: {thickness_mm: 5}}\n":                                  `unknown field "thickness_mm"; it is a field of plate: this line is indented too far`,
+		"weld:\n  group:\n    segments:\n      - x1_mm: 5\n        actions_height_mm: 1\n        label: a\n": `unknown field "actions_height_mm"`,
+		"weld:\n  thicknes_mm: 3\n":                                                                          `unknown field "thicknes_mm"; known are`,
+	} {
+		items := read(t, text)
+		require.NotEmpty(t, items[0].Faults, text)
+		assert.Contains(t, items[0].Faults[0].Reason, want, text)
+	}
+	assert.Contains(t, one(t, "label: x\naction_set:\n  actions: []\n  basis: {}\n", &footwardv1.CombineActionsRequest{}),
+		`it is a field of the request: this line is indented too far`)
+}
+
 // one returns what is wrong with a file that is read as a request.
 func one(t *testing.T, text string, m proto.Message) string {
 	t.Helper()

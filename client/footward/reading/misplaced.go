@@ -72,7 +72,7 @@ func keys(root *yaml.Node) []string {
 func knows(m protoreflect.MessageDescriptor, keys []string) int {
 	n := 0
 	for _, k := range keys {
-		if m.Fields().ByName(protoreflect.Name(k)) != nil || m.Fields().ByJSONName(k) != nil {
+		if fieldOf(m, k) != nil {
 			n++
 		}
 	}

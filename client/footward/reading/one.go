@@ -35,5 +35,5 @@ func One(r io.Reader, m proto.Message) ([]Fault, error) {
 	if other := d.misplaced(root, m.ProtoReflect().Descriptor()); other != nil {
 		return other, nil
 	}
-	return d.faults(d.fill(m)), nil
+	return d.nested(root, m.ProtoReflect().Descriptor(), d.faults(d.fill(m))), nil
 }
