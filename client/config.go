@@ -10,14 +10,6 @@ import (
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
-// A throttle counts failures against successes: it lets hundreds of calls that
-// failed at once be repeated, yet holds repeats to a tenth of the calls when
-// failures go on.
-const (
-	throttleTokens = 1000
-	throttleRatio  = 0.1
-)
-
 // services are all of the contract, as a service config names them. Taken from
 // there, none is forgotten.
 func services() []string {
@@ -36,7 +28,7 @@ func services() []string {
 //
 // Every method may be called again, since none has a side effect. Only
 // UNAVAILABLE is repeated: a server that sheds load answers RESOURCE_EXHAUSTED,
-// and asking it again would keep it busy.
+// and asking it again at once would keep it busy; see later.
 func serviceConfig(wait bool) string {
 	return fmt.Sprintf(`{
   "loadBalancingConfig": [{"round_robin": {}}],
