@@ -101,7 +101,7 @@ func (s *settings) dialOptions(target string) ([]grpc.DialOption, error) {
 		l := &later{}
 		options = append(options, grpc.WithChainUnaryInterceptor(l.unary), grpc.WithChainStreamInterceptor(l.stream))
 	}
-	options = append(options, grpc.WithChainUnaryInterceptor(again))
+	options = append(options, grpc.WithChainUnaryInterceptor(again), grpc.WithChainStreamInterceptor(exhaustedStream))
 	if s.token != nil {
 		options = append(options, grpc.WithPerRPCCredentials(bearer{s.token, !loopback(target)}))
 	}
