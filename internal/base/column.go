@@ -51,6 +51,7 @@ type ColumnInput struct {
 	Unproved      Unproved
 	NoPersistent  bool // the accidental situation alone
 	NoEquilibrium bool // and rods hold down
+	ReadyService  bool // whether characteristic combinations are as the caller made them
 	Remarks       []*limit.Notice
 	NoSizes       bool // whether required sizes are not wanted, which saves their search
 	// Stop is asked before every case; an error ends the check. nil: never.

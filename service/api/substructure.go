@@ -55,33 +55,6 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 	return out
 }
 
-// The factors on weights of combinations made ready, whose own are not known: as
-// great and as small as any (ASCE 7-22 2.3.1, 2.4.1).
-var readyWeights = map[basis.Basis][]float64{basis.USLRFD: {1.4, 0.9}, basis.USASD: {1, 0.6}}
-
-const (
-	readyMade = "the combinations were made ready: the Eurocode's checks of the ground need the actions themselves"
-	noService = "the combinations were made ready: give the actions themselves for settlements and service values"
-)
-
-// readyShares finds what the checks below take of combinations made ready.
-func readyShares(b basis.Basis, cases []base.Case, s *base.Substructure) {
-	switch b {
-	case basis.USASD:
-		s.Service = cases
-	case basis.USLRFD:
-		s.NoService = noService
-	default:
-		s.NoPairs, s.NoService = readyMade, noService
-		return
-	}
-	for i := range cases {
-		for _, w := range readyWeights[b] {
-			s.Pairs = append(s.Pairs, base.Pair{Name: cases[i].Name, Stage: cases[i].Stage, Permanent: cases[i].Actions, Weight: w})
-		}
-	}
-}
-
 // shares finds what the checks below take of actions: characteristic pairs with
 // the Eurocode, else the combinations with their factor on weights; service
 // values; permanent actions stage by stage.

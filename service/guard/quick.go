@@ -877,7 +877,7 @@ func quickActionSet(m *footwardv1.ActionSet) bool {
 		}
 	}
 	for _, e := range m.Kinds {
-		if !between(int(e), 1, 8) {
+		if !between(int(e), 1, 9) {
 			return false
 		}
 	}
@@ -1002,7 +1002,9 @@ func quickColumnBase(m *footwardv1.ColumnBase) bool {
 }
 
 func quickLoadCase(m *footwardv1.LoadCase) bool {
-	return between(int(m.GetLoadDuration()), 0, 5) &&
+	return (m.Permanent == nil || quickForcesAtFoot(m.GetPermanent())) &&
+		between(int(m.GetKind()), 0, 9) &&
+		between(int(m.GetLoadDuration()), 0, 5) &&
 		between(utf8.RuneCountInString(m.GetName()), 1, 200) &&
 		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
 		m.GetStage() <= 20

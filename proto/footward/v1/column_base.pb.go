@@ -1059,15 +1059,34 @@ func (x *ForceSharing) GetPreloadKn() float64 {
 	return 0
 }
 
-// LoadCase is a combination made ready by the caller.
+// LoadCase is a combination that the caller has made, by a frame analysis for example.
+//
+// Strength needs those of design values. Ground, settlement and rings need others too:
+// with the Eurocode and US LRFD characteristic ones of every stage, with US ASD factored
+// ones where a concrete pad is checked. What is missing leaves out of scope what needs it.
 type LoadCase struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Its name. Required, 1 to 200 characters.
+	// Its name, unlike that of every other case. Required, 1 to 200 characters.
 	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
 	// Stage, counted from 1. Default 0: no stage. 0 to 20.
 	Stage uint32 `protobuf:"varint,2,opt,name=stage,proto3" json:"stage,omitempty"`
-	// Actions on the base: design values, or service values for ASD. Required.
+	// Actions on the base, with the values and factors of its kind: by default design
+	// values, or service values for ASD. Required.
 	Forces *ForcesAtFoot `protobuf:"bytes,3,opt,name=forces,proto3" json:"forces,omitempty"`
+	// What it is a combination for. Default: not told; strength is then checked under it,
+	// and nothing that needs characteristic values.
+	//
+	// Eurocode: any but FACTORED. A characteristic one is for ground, settlement and rings
+	// alone; every other is checked for strength as it stands. Once every case states its
+	// kind, what only equilibrium proves needs a case of equilibrium.
+	// US LRFD: STRENGTH, or CHARACTERISTIC for service values, combined by ASCE 7-22 2.4.1.
+	// US ASD: STRENGTH, or FACTORED.
+	Kind CombinationKind `protobuf:"varint,4,opt,name=kind,proto3,enum=footward.v1.CombinationKind" json:"kind,omitempty"`
+	// The sum of the permanent actions among the forces, as they are in them. Of
+	// characteristic cases, and with the Eurocode of accidental ones, for which the ground
+	// needs it: permanent and variable actions have factors of their own there. Where one
+	// permanent action lifts while another presses, give the actions themselves instead.
+	Permanent *ForcesAtFoot `protobuf:"bytes,5,opt,name=permanent,proto3" json:"permanent,omitempty"`
 	// How long it lasts: the shortest of its actions; timber only. US: C_D and lambda as
 	// in Action. Default: what base.support.timber says, which then holds for every
 	// case that states nothing.
@@ -1127,6 +1146,20 @@ func (x *LoadCase) GetForces() *ForcesAtFoot {
 	return nil
 }
 
+func (x *LoadCase) GetKind() CombinationKind {
+	if x != nil {
+		return x.Kind
+	}
+	return CombinationKind_COMBINATION_KIND_UNSPECIFIED
+}
+
+func (x *LoadCase) GetPermanent() *ForcesAtFoot {
+	if x != nil {
+		return x.Permanent
+	}
+	return nil
+}
+
 func (x *LoadCase) GetLoadDuration() LoadDuration {
 	if x != nil {
 		return x.LoadDuration
@@ -1134,7 +1167,7 @@ func (x *LoadCase) GetLoadDuration() LoadDuration {
 	return LoadDuration_LOAD_DURATION_UNSPECIFIED
 }
 
-// LoadCases are combinations made ready by the caller.
+// LoadCases are combinations that the caller has made.
 type LoadCases struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The combinations. Required, 1 to 2000.
@@ -2601,12 +2634,14 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\fForceSharing\x12=\n" +
 	"\rmodulus_n_mm3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vmodulusNMm3\x128\n" +
 	"\n" +
-	"preload_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\"\xce\x01\n" +
+	"preload_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\"\xc3\x02\n" +
 	"\bLoadCase\x12\x1e\n" +
 	"\x04name\x18\x01 \x01(\tB\n" +
 	"\xbaH\ar\x05\x10\x01\x18\xc8\x01R\x04name\x12\x1d\n" +
 	"\x05stage\x18\x02 \x01(\rB\a\xbaH\x04*\x02\x18\x14R\x05stage\x129\n" +
-	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12H\n" +
+	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12:\n" +
+	"\x04kind\x18\x04 \x01(\x0e2\x1c.footward.v1.CombinationKindB\b\xbaH\x05\x82\x01\x02\x10\x01R\x04kind\x127\n" +
+	"\tpermanent\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\tpermanent\x12H\n" +
 	"\rload_duration\x18\x06 \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\"E\n" +
 	"\tLoadCases\x128\n" +
 	"\x05cases\x18\x01 \x03(\v2\x15.footward.v1.LoadCaseB\v\xbaH\b\x92\x01\x05\b\x01\x10\xd0\x0fR\x05cases\"\xf4\x02\n" +
@@ -2803,16 +2838,17 @@ var file_footward_v1_column_base_proto_goTypes = []any{
 	(*SettlementLimits)(nil),        // 41: footward.v1.SettlementLimits
 	(*SettlementNeighbour)(nil),     // 42: footward.v1.SettlementNeighbour
 	(*ForcesAtFoot)(nil),            // 43: footward.v1.ForcesAtFoot
-	(LoadDuration)(0),               // 44: footward.v1.LoadDuration
-	(*DesignBasis)(nil),             // 45: footward.v1.DesignBasis
-	(Detail)(0),                     // 46: footward.v1.Detail
-	(*ActionSet)(nil),               // 47: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 48: footward.v1.CheckResult
-	(*Provenance)(nil),              // 49: footward.v1.Provenance
-	(*StageSettlement)(nil),         // 50: footward.v1.StageSettlement
-	(Verdict)(0),                    // 51: footward.v1.Verdict
-	(*RodPosition)(nil),             // 52: footward.v1.RodPosition
-	(*Notice)(nil),                  // 53: footward.v1.Notice
+	(CombinationKind)(0),            // 44: footward.v1.CombinationKind
+	(LoadDuration)(0),               // 45: footward.v1.LoadDuration
+	(*DesignBasis)(nil),             // 46: footward.v1.DesignBasis
+	(Detail)(0),                     // 47: footward.v1.Detail
+	(*ActionSet)(nil),               // 48: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 49: footward.v1.CheckResult
+	(*Provenance)(nil),              // 50: footward.v1.Provenance
+	(*StageSettlement)(nil),         // 51: footward.v1.StageSettlement
+	(Verdict)(0),                    // 52: footward.v1.Verdict
+	(*RodPosition)(nil),             // 53: footward.v1.RodPosition
+	(*Notice)(nil),                  // 54: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
 	25, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
@@ -2842,47 +2878,49 @@ var file_footward_v1_column_base_proto_depIdxs = []int32{
 	41, // 24: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
 	42, // 25: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
 	43, // 26: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	44, // 27: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
-	10, // 28: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	45, // 29: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	46, // 30: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
-	1,  // 31: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	47, // 32: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 33: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	48, // 34: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	49, // 35: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	14, // 36: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	50, // 37: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
-	43, // 38: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	51, // 39: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	45, // 40: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	1,  // 41: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	47, // 42: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 43: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	16, // 44: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	21, // 45: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	20, // 46: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	19, // 47: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	17, // 48: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
-	18, // 49: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
-	31, // 50: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
-	52, // 51: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	23, // 52: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	23, // 53: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	24, // 54: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	53, // 55: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	49, // 56: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	51, // 57: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 58: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	12, // 59: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	15, // 60: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	13, // 61: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	22, // 62: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	61, // [61:63] is the sub-list for method output_type
-	59, // [59:61] is the sub-list for method input_type
-	59, // [59:59] is the sub-list for extension type_name
-	59, // [59:59] is the sub-list for extension extendee
-	0,  // [0:59] is the sub-list for field type_name
+	44, // 27: footward.v1.LoadCase.kind:type_name -> footward.v1.CombinationKind
+	43, // 28: footward.v1.LoadCase.permanent:type_name -> footward.v1.ForcesAtFoot
+	45, // 29: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
+	10, // 30: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
+	46, // 31: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	47, // 32: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	1,  // 33: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	48, // 34: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 35: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	49, // 36: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	50, // 37: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	14, // 38: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
+	51, // 39: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
+	43, // 40: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	52, // 41: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	46, // 42: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	1,  // 43: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	48, // 44: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 45: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	16, // 46: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	21, // 47: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	20, // 48: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	19, // 49: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	17, // 50: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
+	18, // 51: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
+	31, // 52: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
+	53, // 53: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	23, // 54: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	23, // 55: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	24, // 56: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	54, // 57: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	50, // 58: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	52, // 59: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 60: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	12, // 61: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	15, // 62: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	13, // 63: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	22, // 64: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	63, // [63:65] is the sub-list for method output_type
+	61, // [61:63] is the sub-list for method input_type
+	61, // [61:61] is the sub-list for extension type_name
+	61, // [61:61] is the sub-list for extension extendee
+	0,  // [0:61] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }

@@ -249,12 +249,16 @@ const (
 	CombinationKind_COMBINATION_KIND_EQUILIBRIUM CombinationKind = 4
 	// Accidental: EN 1990 (6.11b). Eurocode only.
 	CombinationKind_COMBINATION_KIND_ACCIDENTAL CombinationKind = 5
-	// Characteristic: EN 1990 (6.14b). Eurocode only.
+	// Characteristic: EN 1990 (6.14b). Eurocode; in load cases of US LRFD service values,
+	// combined by ASCE 7-22 2.4.1.
 	CombinationKind_COMBINATION_KIND_CHARACTERISTIC CombinationKind = 6
 	// Frequent: EN 1990 (6.15b). Eurocode only.
 	CombinationKind_COMBINATION_KIND_FREQUENT CombinationKind = 7
 	// Quasi-permanent: EN 1990 (6.16b). Eurocode only.
 	CombinationKind_COMBINATION_KIND_QUASI_PERMANENT CombinationKind = 8
+	// Factored beside service values: ASCE 7-22 2.3.1, by which ACI 318 checks the concrete
+	// of a pad. In load cases of US ASD only.
+	CombinationKind_COMBINATION_KIND_FACTORED CombinationKind = 9
 )
 
 // Enum value maps for CombinationKind.
@@ -269,6 +273,7 @@ var (
 		6: "COMBINATION_KIND_CHARACTERISTIC",
 		7: "COMBINATION_KIND_FREQUENT",
 		8: "COMBINATION_KIND_QUASI_PERMANENT",
+		9: "COMBINATION_KIND_FACTORED",
 	}
 	CombinationKind_value = map[string]int32{
 		"COMBINATION_KIND_UNSPECIFIED":     0,
@@ -280,6 +285,7 @@ var (
 		"COMBINATION_KIND_CHARACTERISTIC":  6,
 		"COMBINATION_KIND_FREQUENT":        7,
 		"COMBINATION_KIND_QUASI_PERMANENT": 8,
+		"COMBINATION_KIND_FACTORED":        9,
 	}
 )
 
@@ -1392,7 +1398,7 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\x15SNOW_SITE_UNSPECIFIED\x10\x00\x12\x11\n" +
 	"\rSNOW_SITE_LOW\x10\x01\x12\x12\n" +
 	"\x0eSNOW_SITE_HIGH\x10\x02\x12\x14\n" +
-	"\x10SNOW_SITE_NORDIC\x10\x03*\xbe\x02\n" +
+	"\x10SNOW_SITE_NORDIC\x10\x03*\xdd\x02\n" +
 	"\x0fCombinationKind\x12 \n" +
 	"\x1cCOMBINATION_KIND_UNSPECIFIED\x10\x00\x12\x1d\n" +
 	"\x19COMBINATION_KIND_STRENGTH\x10\x01\x12 \n" +
@@ -1402,7 +1408,8 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\x1bCOMBINATION_KIND_ACCIDENTAL\x10\x05\x12#\n" +
 	"\x1fCOMBINATION_KIND_CHARACTERISTIC\x10\x06\x12\x1d\n" +
 	"\x19COMBINATION_KIND_FREQUENT\x10\a\x12$\n" +
-	" COMBINATION_KIND_QUASI_PERMANENT\x10\b*\xc3\x01\n" +
+	" COMBINATION_KIND_QUASI_PERMANENT\x10\b\x12\x1d\n" +
+	"\x19COMBINATION_KIND_FACTORED\x10\t*\xc3\x01\n" +
 	"\x0eForceComponent\x12\x1f\n" +
 	"\x1bFORCE_COMPONENT_UNSPECIFIED\x10\x00\x12\x15\n" +
 	"\x11FORCE_COMPONENT_N\x10\x01\x12\x17\n" +
