@@ -12,7 +12,8 @@ import (
 const offMiddle = "the plate stands off the middle of the block: its bending and punching as a pad are not covered"
 
 // padWeights are the factors on the weight of a pad where it hangs and where it holds,
-// of a combination that does not say: EN 1990 Table A1.2(B); ASCE 7-22 2.3.1.
+// of a combination that does not say: EN 1990 Table A1.2(B), where it may be one of
+// equilibrium (A); ASCE 7-22 2.3.1.
 func padWeights(b basis.Basis, k *Case) []float64 {
 	switch {
 	case len(k.Weights) > 0:
@@ -20,7 +21,7 @@ func padWeights(b basis.Basis, k *Case) []float64 {
 	case b.US():
 		return []float64{1.4, 0.9}
 	}
-	return []float64{1.35, 1}
+	return []float64{1.35, 0.9}
 }
 
 // OnPad names a combination with the factor on the weight of the pad.

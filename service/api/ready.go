@@ -107,6 +107,10 @@ func readyCase(b basis.Basis, k *footwardv1.LoadCase, to *base.ColumnInput) {
 			s.Pairs = append(s.Pairs, pair)
 		}
 	}
+	if b == basis.Eurocode && k.GetKind() != 0 {
+		recommended := load.Input{Factors: load.Recommended()}
+		one.Weights = padWeights(&recommended, &load.Combination{Situation: load.Situation(k.GetKind())})
+	}
 	to.Cases = append(to.Cases, one)
 	if b == basis.USASD {
 		s.Service = append(s.Service, one)
