@@ -2,6 +2,7 @@ package base
 
 import (
 	"fmt"
+	"strings"
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/derive"
@@ -24,9 +25,17 @@ func padWeights(b basis.Basis, k *Case) []float64 {
 	return []float64{1.35, 0.9}
 }
 
+const ofPad = " on the weight of the pad"
+
 // OnPad names a combination with the factor on the weight of the pad.
-func OnPad(name string, weight float64) string {
-	return fmt.Sprintf("%s; %g on the weight of the pad", name, weight)
+func OnPad(name string, weight float64) string { return fmt.Sprintf("%s; %g%s", name, weight, ofPad) }
+
+// OffPad returns the name of the combination alone.
+func OffPad(name string) string {
+	if at := strings.LastIndex(name, "; "); at >= 0 && strings.HasSuffix(name, ofPad) {
+		return name[:at]
+	}
+	return name
 }
 
 // pad returns the concrete block as a pad on the ground under one case, less what

@@ -27,6 +27,7 @@ type reader struct {
 	// lost is what corrosion takes of parts that state no allowance of their own.
 	lost corrosion.Exposure
 	stop func() error // ends long work; nil: never
+	made *made        // what the combinations are noted in; nil: not needed
 }
 
 func (r *reader) design(b *footwardv1.DesignBasis) basis.Design {

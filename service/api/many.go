@@ -143,7 +143,7 @@ func (c *Check) one(ctx context.Context, item *footwardv1.CheckItem, o *footward
 		r, violations = c.ringStack(check.RingStack)
 	case *footwardv1.CheckItem_ColumnBase:
 		field = "column_base."
-		r, _, _, violations = c.columnBase(ctx, check.ColumnBase)
+		r, violations = c.columnBase(ctx, check.ColumnBase, nil)
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,

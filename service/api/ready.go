@@ -40,6 +40,7 @@ func (r *reader) ready(m *footwardv1.CheckColumnBaseRequest, list []*footwardv1.
 		r.readyKind(b, k, field, m.GetBase().GetSubstructure().GetGround() != nil)
 		told = told && k.GetKind() != 0
 		in.Situations = append(in.Situations, load.Situation(k.GetKind()))
+		r.made.ready(k)
 		readyCase(b, k, to)
 	}
 	if len(to.Cases) == 0 {

@@ -27,7 +27,7 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInpu
 	in.Situations = situations(&in, m.GetBase())
 	combined, err := load.Combine(&in)
 	if err == nil && m.GetBase().GetSubstructure() != nil {
-		err = shares(&in, combined, m.GetActionSet().GetFactors(), &to.Below)
+		err = r.shares(&in, combined, m.GetActionSet().GetFactors(), &to.Below)
 	}
 	if err != nil {
 		_, faults := refusal(asked{}, err)
@@ -38,6 +38,7 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInpu
 		r.faults.Add(limit.Conflict, "action_set.kinds", "make no combination of these actions")
 		return
 	}
+	r.made.add(in.Basis, combined.Combinations)
 	var l limit.Notices
 	combined.Notices(&l)
 	to.Remarks = l.All()

@@ -58,7 +58,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 // shares finds what the checks below take of actions: characteristic pairs with
 // the Eurocode, else the combinations with their factor on weights; service
 // values; permanent actions stage by stage.
-func shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFactors, s *base.Substructure) error {
+func (r *reader) shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFactors, s *base.Substructure) error {
 	service := *in
 	service.Situations = []load.Situation{load.Characteristic}
 	if in.Basis.US() {
@@ -68,6 +68,7 @@ func shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFacto
 	if err != nil {
 		return err
 	}
+	r.made.add(service.Basis, out.Combinations)
 	for i := range out.Combinations {
 		k := &out.Combinations[i]
 		s.Service = append(s.Service, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum})
@@ -102,6 +103,7 @@ func shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFacto
 		if err != nil {
 			return err
 		}
+		r.made.add(factored.Basis, out.Combinations)
 		for i := range out.Combinations {
 			k := &out.Combinations[i]
 			s.Factored = append(s.Factored, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&factored, k)})

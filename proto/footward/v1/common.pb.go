@@ -1364,7 +1364,12 @@ type LimitState struct {
 	// Of a column base: the stage of that combination, counted from 1.
 	Stage uint32 `protobuf:"varint,14,opt,name=stage,proto3" json:"stage,omitempty"`
 	// How well the number is held; footward evidence prints every held figure.
-	Evidence      Evidence `protobuf:"varint,15,opt,name=evidence,proto3,enum=footward.v1.Evidence" json:"evidence,omitempty"`
+	Evidence Evidence `protobuf:"varint,15,opt,name=evidence,proto3,enum=footward.v1.Evidence" json:"evidence,omitempty"`
+	// Of CheckColumnBase: place of that combination in the combinations of the answer,
+	// counted from 0. Absent where no single combination is meant.
+	CombinationIndex *uint32 `protobuf:"varint,16,opt,name=combination_index,json=combinationIndex,proto3,oneof" json:"combination_index,omitempty"`
+	// Of a column base: the stage of that combination, counted from 0. Absent: none.
+	StageIndex    *uint32 `protobuf:"varint,17,opt,name=stage_index,json=stageIndex,proto3,oneof" json:"stage_index,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1502,6 +1507,20 @@ func (x *LimitState) GetEvidence() Evidence {
 		return x.Evidence
 	}
 	return Evidence_EVIDENCE_UNSPECIFIED
+}
+
+func (x *LimitState) GetCombinationIndex() uint32 {
+	if x != nil && x.CombinationIndex != nil {
+		return *x.CombinationIndex
+	}
+	return 0
+}
+
+func (x *LimitState) GetStageIndex() uint32 {
+	if x != nil && x.StageIndex != nil {
+		return *x.StageIndex
+	}
+	return 0
 }
 
 // Notice is a remark that the designer must read.
@@ -2010,7 +2029,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"derivation\x18\n" +
 	" \x03(\v2\x1b.footward.v1.DerivationStepR\n" +
 	"derivationB\x18\n" +
-	"\x16_governing_utilization\"\xb5\x04\n" +
+	"\x16_governing_utilization\"\xb3\x05\n" +
 	"\n" +
 	"LimitState\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
@@ -2030,10 +2049,15 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x06member\x18\f \x01(\rR\x06member\x12 \n" +
 	"\vcombination\x18\r \x01(\tR\vcombination\x12\x14\n" +
 	"\x05stage\x18\x0e \x01(\rR\x05stage\x121\n" +
-	"\bevidence\x18\x0f \x01(\x0e2\x15.footward.v1.EvidenceR\bevidenceB\r\n" +
+	"\bevidence\x18\x0f \x01(\x0e2\x15.footward.v1.EvidenceR\bevidence\x120\n" +
+	"\x11combination_index\x18\x10 \x01(\rH\x03R\x10combinationIndex\x88\x01\x01\x12$\n" +
+	"\vstage_index\x18\x11 \x01(\rH\x04R\n" +
+	"stageIndex\x88\x01\x01B\r\n" +
 	"\v_resistanceB\x0e\n" +
 	"\f_utilizationB\x13\n" +
-	"\x11_required_size_mm\"c\n" +
+	"\x11_required_size_mmB\x14\n" +
+	"\x12_combination_indexB\x0e\n" +
+	"\f_stage_index\"c\n" +
 	"\x06Notice\x12\x12\n" +
 	"\x04code\x18\x01 \x01(\tR\x04code\x121\n" +
 	"\bseverity\x18\x02 \x01(\x0e2\x15.footward.v1.SeverityR\bseverity\x12\x12\n" +

@@ -930,7 +930,12 @@ type StageSettlement struct {
 	TotalMm *float64 `protobuf:"fixed64,9,opt,name=total_mm,json=totalMm,proto3,oneof" json:"total_mm,omitempty"`
 	// What stands on the ground, such as a stack, settles by itself in this stage
 	// [mm]. It adds to each of the figures above, which are of the ground alone.
-	AboveMm       float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3" json:"above_mm,omitempty"`
+	AboveMm float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3" json:"above_mm,omitempty"`
+	// Of CheckColumnBase: place of the combination in the combinations of the answer,
+	// counted from 0. Absent: the permanent actions of the stage alone.
+	CombinationIndex *uint32 `protobuf:"varint,11,opt,name=combination_index,json=combinationIndex,proto3,oneof" json:"combination_index,omitempty"`
+	// Of CheckColumnBase: the stage of the actions, counted from 0. Absent: none.
+	StageIndex    *uint32 `protobuf:"varint,12,opt,name=stage_index,json=stageIndex,proto3,oneof" json:"stage_index,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1031,6 +1036,20 @@ func (x *StageSettlement) GetTotalMm() float64 {
 func (x *StageSettlement) GetAboveMm() float64 {
 	if x != nil {
 		return x.AboveMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetCombinationIndex() uint32 {
+	if x != nil && x.CombinationIndex != nil {
+		return *x.CombinationIndex
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetStageIndex() uint32 {
+	if x != nil && x.StageIndex != nil {
+		return *x.StageIndex
 	}
 	return 0
 }
@@ -2021,7 +2040,7 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x13SettlementNeighbour\x12:\n" +
 	"\vdistance_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\xf0?R\n" +
 	"distanceMm\x12>\n" +
-	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xc5\x03\n" +
+	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xc3\x04\n" +
 	"\x0fStageSettlement\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12!\n" +
 	"\fpressure_kpa\x18\x02 \x01(\x01R\vpressureKpa\x12\"\n" +
@@ -2034,12 +2053,17 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x04tilt\x18\b \x01(\x01R\x04tilt\x12\x1e\n" +
 	"\btotal_mm\x18\t \x01(\x01H\x04R\atotalMm\x88\x01\x01\x12\x19\n" +
 	"\babove_mm\x18\n" +
-	" \x01(\x01R\aaboveMmB\r\n" +
+	" \x01(\x01R\aaboveMm\x120\n" +
+	"\x11combination_index\x18\v \x01(\rH\x05R\x10combinationIndex\x88\x01\x01\x12$\n" +
+	"\vstage_index\x18\f \x01(\rH\x06R\n" +
+	"stageIndex\x88\x01\x01B\r\n" +
 	"\v_elastic_mmB\x11\n" +
 	"\x0f_schmertmann_mmB\x16\n" +
 	"\x14_burland_burbidge_mmB\x13\n" +
 	"\x11_consolidation_mmB\v\n" +
-	"\t_total_mm\"\x9b\x04\n" +
+	"\t_total_mmB\x14\n" +
+	"\x12_combination_indexB\x0e\n" +
+	"\f_stage_index\"\x9b\x04\n" +
 	"\x0eGroundStrength\x12G\n" +
 	"\x12friction_angle_deg\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x80F@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10frictionAngleDeg\x12<\n" +
 	"\fcohesion_kpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vcohesionKpa\x12G\n" +

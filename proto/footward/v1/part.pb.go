@@ -2410,6 +2410,71 @@ func (x *Rod) GetStretchLengthMm() float64 {
 	return 0
 }
 
+// RodForce is the action on one rod.
+type RodForce struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
+	// 100 000.
+	TensionKn float64 `protobuf:"fixed64,1,opt,name=tension_kn,json=tensionKn,proto3" json:"tension_kn,omitempty"`
+	// Shear along x [kN]. Default 0. -100 000 to 100 000.
+	ShearXKn float64 `protobuf:"fixed64,2,opt,name=shear_x_kn,json=shearXKn,proto3" json:"shear_x_kn,omitempty"`
+	// Shear along y [kN]. Default 0. -100 000 to 100 000.
+	ShearYKn      float64 `protobuf:"fixed64,3,opt,name=shear_y_kn,json=shearYKn,proto3" json:"shear_y_kn,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RodForce) Reset() {
+	*x = RodForce{}
+	mi := &file_footward_v1_part_proto_msgTypes[23]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RodForce) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RodForce) ProtoMessage() {}
+
+func (x *RodForce) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[23]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RodForce.ProtoReflect.Descriptor instead.
+func (*RodForce) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{23}
+}
+
+func (x *RodForce) GetTensionKn() float64 {
+	if x != nil {
+		return x.TensionKn
+	}
+	return 0
+}
+
+func (x *RodForce) GetShearXKn() float64 {
+	if x != nil {
+		return x.ShearXKn
+	}
+	return 0
+}
+
+func (x *RodForce) GetShearYKn() float64 {
+	if x != nil {
+		return x.ShearYKn
+	}
+	return 0
+}
+
 // RodPosition is the place of a rod from the plate's centre.
 type RodPosition struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2423,7 +2488,7 @@ type RodPosition struct {
 
 func (x *RodPosition) Reset() {
 	*x = RodPosition{}
-	mi := &file_footward_v1_part_proto_msgTypes[23]
+	mi := &file_footward_v1_part_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2435,7 +2500,7 @@ func (x *RodPosition) String() string {
 func (*RodPosition) ProtoMessage() {}
 
 func (x *RodPosition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[23]
+	mi := &file_footward_v1_part_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2448,7 +2513,7 @@ func (x *RodPosition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodPosition.ProtoReflect.Descriptor instead.
 func (*RodPosition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{23}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *RodPosition) GetXMm() float64 {
@@ -2496,7 +2561,7 @@ type Holes struct {
 
 func (x *Holes) Reset() {
 	*x = Holes{}
-	mi := &file_footward_v1_part_proto_msgTypes[24]
+	mi := &file_footward_v1_part_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2508,7 +2573,7 @@ func (x *Holes) String() string {
 func (*Holes) ProtoMessage() {}
 
 func (x *Holes) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[24]
+	mi := &file_footward_v1_part_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2521,7 +2586,7 @@ func (x *Holes) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Holes.ProtoReflect.Descriptor instead.
 func (*Holes) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{24}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *Holes) GetDiameterMm() float64 {
@@ -2588,7 +2653,7 @@ type RodGroup struct {
 
 func (x *RodGroup) Reset() {
 	*x = RodGroup{}
-	mi := &file_footward_v1_part_proto_msgTypes[25]
+	mi := &file_footward_v1_part_proto_msgTypes[26]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2600,7 +2665,7 @@ func (x *RodGroup) String() string {
 func (*RodGroup) ProtoMessage() {}
 
 func (x *RodGroup) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[25]
+	mi := &file_footward_v1_part_proto_msgTypes[26]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2613,7 +2678,7 @@ func (x *RodGroup) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodGroup.ProtoReflect.Descriptor instead.
 func (*RodGroup) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{25}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{26}
 }
 
 func (x *RodGroup) GetRod() *Rod {
@@ -2654,7 +2719,7 @@ type StandOff struct {
 
 func (x *StandOff) Reset() {
 	*x = StandOff{}
-	mi := &file_footward_v1_part_proto_msgTypes[26]
+	mi := &file_footward_v1_part_proto_msgTypes[27]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2666,7 +2731,7 @@ func (x *StandOff) String() string {
 func (*StandOff) ProtoMessage() {}
 
 func (x *StandOff) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[26]
+	mi := &file_footward_v1_part_proto_msgTypes[27]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2679,7 +2744,7 @@ func (x *StandOff) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StandOff.ProtoReflect.Descriptor instead.
 func (*StandOff) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{26}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{27}
 }
 
 func (x *StandOff) GetGapMm() float64 {
@@ -2717,7 +2782,7 @@ type WeldMetal struct {
 
 func (x *WeldMetal) Reset() {
 	*x = WeldMetal{}
-	mi := &file_footward_v1_part_proto_msgTypes[27]
+	mi := &file_footward_v1_part_proto_msgTypes[28]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2729,7 +2794,7 @@ func (x *WeldMetal) String() string {
 func (*WeldMetal) ProtoMessage() {}
 
 func (x *WeldMetal) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[27]
+	mi := &file_footward_v1_part_proto_msgTypes[28]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2742,7 +2807,7 @@ func (x *WeldMetal) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldMetal.ProtoReflect.Descriptor instead.
 func (*WeldMetal) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{27}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{28}
 }
 
 func (x *WeldMetal) GetGrade() string {
@@ -2771,7 +2836,7 @@ type WeldMetalProperties struct {
 
 func (x *WeldMetalProperties) Reset() {
 	*x = WeldMetalProperties{}
-	mi := &file_footward_v1_part_proto_msgTypes[28]
+	mi := &file_footward_v1_part_proto_msgTypes[29]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2783,7 +2848,7 @@ func (x *WeldMetalProperties) String() string {
 func (*WeldMetalProperties) ProtoMessage() {}
 
 func (x *WeldMetalProperties) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[28]
+	mi := &file_footward_v1_part_proto_msgTypes[29]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2796,7 +2861,7 @@ func (x *WeldMetalProperties) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldMetalProperties.ProtoReflect.Descriptor instead.
 func (*WeldMetalProperties) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{28}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{29}
 }
 
 func (x *WeldMetalProperties) GetStrengthMpa() float64 {
@@ -2827,7 +2892,7 @@ type JoinedPart struct {
 
 func (x *JoinedPart) Reset() {
 	*x = JoinedPart{}
-	mi := &file_footward_v1_part_proto_msgTypes[29]
+	mi := &file_footward_v1_part_proto_msgTypes[30]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2839,7 +2904,7 @@ func (x *JoinedPart) String() string {
 func (*JoinedPart) ProtoMessage() {}
 
 func (x *JoinedPart) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[29]
+	mi := &file_footward_v1_part_proto_msgTypes[30]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2852,7 +2917,7 @@ func (x *JoinedPart) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use JoinedPart.ProtoReflect.Descriptor instead.
 func (*JoinedPart) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{29}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{30}
 }
 
 func (x *JoinedPart) GetThicknessMm() float64 {
@@ -2919,7 +2984,7 @@ type WeldSpec struct {
 
 func (x *WeldSpec) Reset() {
 	*x = WeldSpec{}
-	mi := &file_footward_v1_part_proto_msgTypes[30]
+	mi := &file_footward_v1_part_proto_msgTypes[31]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2931,7 +2996,7 @@ func (x *WeldSpec) String() string {
 func (*WeldSpec) ProtoMessage() {}
 
 func (x *WeldSpec) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[30]
+	mi := &file_footward_v1_part_proto_msgTypes[31]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2944,7 +3009,7 @@ func (x *WeldSpec) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldSpec.ProtoReflect.Descriptor instead.
 func (*WeldSpec) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{30}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{31}
 }
 
 func (x *WeldSpec) GetKind() WeldKind {
@@ -3020,7 +3085,7 @@ type WeldSegment struct {
 
 func (x *WeldSegment) Reset() {
 	*x = WeldSegment{}
-	mi := &file_footward_v1_part_proto_msgTypes[31]
+	mi := &file_footward_v1_part_proto_msgTypes[32]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3032,7 +3097,7 @@ func (x *WeldSegment) String() string {
 func (*WeldSegment) ProtoMessage() {}
 
 func (x *WeldSegment) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[31]
+	mi := &file_footward_v1_part_proto_msgTypes[32]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3045,7 +3110,7 @@ func (x *WeldSegment) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldSegment.ProtoReflect.Descriptor instead.
 func (*WeldSegment) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{31}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{32}
 }
 
 func (x *WeldSegment) GetX1Mm() float64 {
@@ -3092,7 +3157,7 @@ type Anchorage struct {
 
 func (x *Anchorage) Reset() {
 	*x = Anchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[32]
+	mi := &file_footward_v1_part_proto_msgTypes[33]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3104,7 +3169,7 @@ func (x *Anchorage) String() string {
 func (*Anchorage) ProtoMessage() {}
 
 func (x *Anchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[32]
+	mi := &file_footward_v1_part_proto_msgTypes[33]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3117,7 +3182,7 @@ func (x *Anchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Anchorage.ProtoReflect.Descriptor instead.
 func (*Anchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{32}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{33}
 }
 
 func (x *Anchorage) GetHold() isAnchorage_Hold {
@@ -3195,7 +3260,7 @@ type HeadedAnchorage struct {
 
 func (x *HeadedAnchorage) Reset() {
 	*x = HeadedAnchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[33]
+	mi := &file_footward_v1_part_proto_msgTypes[34]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3207,7 +3272,7 @@ func (x *HeadedAnchorage) String() string {
 func (*HeadedAnchorage) ProtoMessage() {}
 
 func (x *HeadedAnchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[33]
+	mi := &file_footward_v1_part_proto_msgTypes[34]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3220,7 +3285,7 @@ func (x *HeadedAnchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use HeadedAnchorage.ProtoReflect.Descriptor instead.
 func (*HeadedAnchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{33}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{34}
 }
 
 func (x *HeadedAnchorage) GetEmbedmentMm() float64 {
@@ -3291,7 +3356,7 @@ type RodHead struct {
 
 func (x *RodHead) Reset() {
 	*x = RodHead{}
-	mi := &file_footward_v1_part_proto_msgTypes[34]
+	mi := &file_footward_v1_part_proto_msgTypes[35]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3303,7 +3368,7 @@ func (x *RodHead) String() string {
 func (*RodHead) ProtoMessage() {}
 
 func (x *RodHead) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[34]
+	mi := &file_footward_v1_part_proto_msgTypes[35]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3316,7 +3381,7 @@ func (x *RodHead) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodHead.ProtoReflect.Descriptor instead.
 func (*RodHead) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{34}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{35}
 }
 
 func (x *RodHead) GetDiameterMm() float64 {
@@ -3398,7 +3463,7 @@ type ThroughAnchorage struct {
 
 func (x *ThroughAnchorage) Reset() {
 	*x = ThroughAnchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[35]
+	mi := &file_footward_v1_part_proto_msgTypes[36]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3410,7 +3475,7 @@ func (x *ThroughAnchorage) String() string {
 func (*ThroughAnchorage) ProtoMessage() {}
 
 func (x *ThroughAnchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[35]
+	mi := &file_footward_v1_part_proto_msgTypes[36]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3423,7 +3488,7 @@ func (x *ThroughAnchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ThroughAnchorage.ProtoReflect.Descriptor instead.
 func (*ThroughAnchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{35}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{36}
 }
 
 func (x *ThroughAnchorage) GetBottomPlate() *Plate {
@@ -3546,7 +3611,7 @@ type UpliftGround struct {
 
 func (x *UpliftGround) Reset() {
 	*x = UpliftGround{}
-	mi := &file_footward_v1_part_proto_msgTypes[36]
+	mi := &file_footward_v1_part_proto_msgTypes[37]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3558,7 +3623,7 @@ func (x *UpliftGround) String() string {
 func (*UpliftGround) ProtoMessage() {}
 
 func (x *UpliftGround) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[36]
+	mi := &file_footward_v1_part_proto_msgTypes[37]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3571,7 +3636,7 @@ func (x *UpliftGround) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use UpliftGround.ProtoReflect.Descriptor instead.
 func (*UpliftGround) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{36}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{37}
 }
 
 func (x *UpliftGround) GetDepthMm() float64 {
@@ -3651,7 +3716,7 @@ type PinnedTimber struct {
 
 func (x *PinnedTimber) Reset() {
 	*x = PinnedTimber{}
-	mi := &file_footward_v1_part_proto_msgTypes[37]
+	mi := &file_footward_v1_part_proto_msgTypes[38]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3663,7 +3728,7 @@ func (x *PinnedTimber) String() string {
 func (*PinnedTimber) ProtoMessage() {}
 
 func (x *PinnedTimber) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[37]
+	mi := &file_footward_v1_part_proto_msgTypes[38]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3676,7 +3741,7 @@ func (x *PinnedTimber) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinnedTimber.ProtoReflect.Descriptor instead.
 func (*PinnedTimber) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{37}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{38}
 }
 
 func (x *PinnedTimber) GetKind() TimberKind {
@@ -3817,7 +3882,7 @@ type PinSpec struct {
 
 func (x *PinSpec) Reset() {
 	*x = PinSpec{}
-	mi := &file_footward_v1_part_proto_msgTypes[38]
+	mi := &file_footward_v1_part_proto_msgTypes[39]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3829,7 +3894,7 @@ func (x *PinSpec) String() string {
 func (*PinSpec) ProtoMessage() {}
 
 func (x *PinSpec) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[38]
+	mi := &file_footward_v1_part_proto_msgTypes[39]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3842,7 +3907,7 @@ func (x *PinSpec) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinSpec.ProtoReflect.Descriptor instead.
 func (*PinSpec) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{38}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{39}
 }
 
 func (x *PinSpec) GetKind() PinKind {
@@ -3939,7 +4004,7 @@ type PinnedPlates struct {
 
 func (x *PinnedPlates) Reset() {
 	*x = PinnedPlates{}
-	mi := &file_footward_v1_part_proto_msgTypes[39]
+	mi := &file_footward_v1_part_proto_msgTypes[40]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3951,7 +4016,7 @@ func (x *PinnedPlates) String() string {
 func (*PinnedPlates) ProtoMessage() {}
 
 func (x *PinnedPlates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[39]
+	mi := &file_footward_v1_part_proto_msgTypes[40]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3964,7 +4029,7 @@ func (x *PinnedPlates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinnedPlates.ProtoReflect.Descriptor instead.
 func (*PinnedPlates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{39}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
 }
 
 func (x *PinnedPlates) GetArrangement() PinPlates {
@@ -4071,7 +4136,7 @@ type BracketWeld struct {
 
 func (x *BracketWeld) Reset() {
 	*x = BracketWeld{}
-	mi := &file_footward_v1_part_proto_msgTypes[40]
+	mi := &file_footward_v1_part_proto_msgTypes[41]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4083,7 +4148,7 @@ func (x *BracketWeld) String() string {
 func (*BracketWeld) ProtoMessage() {}
 
 func (x *BracketWeld) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[40]
+	mi := &file_footward_v1_part_proto_msgTypes[41]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4096,7 +4161,7 @@ func (x *BracketWeld) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BracketWeld.ProtoReflect.Descriptor instead.
 func (*BracketWeld) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
 }
 
 func (x *BracketWeld) GetWeld() *WeldSpec {
@@ -4145,7 +4210,7 @@ type PinLayout struct {
 
 func (x *PinLayout) Reset() {
 	*x = PinLayout{}
-	mi := &file_footward_v1_part_proto_msgTypes[41]
+	mi := &file_footward_v1_part_proto_msgTypes[42]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4157,7 +4222,7 @@ func (x *PinLayout) String() string {
 func (*PinLayout) ProtoMessage() {}
 
 func (x *PinLayout) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[41]
+	mi := &file_footward_v1_part_proto_msgTypes[42]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4170,7 +4235,7 @@ func (x *PinLayout) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinLayout.ProtoReflect.Descriptor instead.
 func (*PinLayout) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{42}
 }
 
 func (x *PinLayout) GetRows() uint32 {
@@ -4239,7 +4304,7 @@ type PinForces struct {
 
 func (x *PinForces) Reset() {
 	*x = PinForces{}
-	mi := &file_footward_v1_part_proto_msgTypes[42]
+	mi := &file_footward_v1_part_proto_msgTypes[43]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4251,7 +4316,7 @@ func (x *PinForces) String() string {
 func (*PinForces) ProtoMessage() {}
 
 func (x *PinForces) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[42]
+	mi := &file_footward_v1_part_proto_msgTypes[43]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4264,7 +4329,7 @@ func (x *PinForces) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinForces.ProtoReflect.Descriptor instead.
 func (*PinForces) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{42}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{43}
 }
 
 func (x *PinForces) GetNKn() float64 {
@@ -4422,7 +4487,14 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x11nut_mean_width_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0enutMeanWidthMm\x12T\n" +
 	"\x16corrosion_allowance_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01\x12E\n" +
 	"\x11stretch_length_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fstretchLengthMmB\x19\n" +
-	"\x17_corrosion_allowance_mm\"i\n" +
+	"\x17_corrosion_allowance_mm\"\xb6\x01\n" +
+	"\bRodForce\x128\n" +
+	"\n" +
+	"tension_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\ttensionKn\x127\n" +
+	"\n" +
+	"shear_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearXKn\x127\n" +
+	"\n" +
+	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"i\n" +
 	"\vRodPosition\x12,\n" +
 	"\x04x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03xMm\x12,\n" +
 	"\x04y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03yMm\"\xcd\x03\n" +
@@ -4664,7 +4736,7 @@ func file_footward_v1_part_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 12)
-var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 43)
+var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 44)
 var file_footward_v1_part_proto_goTypes = []any{
 	(TimberKind)(0),             // 0: footward.v1.TimberKind
 	(FootprintStiffness)(0),     // 1: footward.v1.FootprintStiffness
@@ -4701,26 +4773,27 @@ var file_footward_v1_part_proto_goTypes = []any{
 	(*RodSteel)(nil),            // 32: footward.v1.RodSteel
 	(*RodSteelProperties)(nil),  // 33: footward.v1.RodSteelProperties
 	(*Rod)(nil),                 // 34: footward.v1.Rod
-	(*RodPosition)(nil),         // 35: footward.v1.RodPosition
-	(*Holes)(nil),               // 36: footward.v1.Holes
-	(*RodGroup)(nil),            // 37: footward.v1.RodGroup
-	(*StandOff)(nil),            // 38: footward.v1.StandOff
-	(*WeldMetal)(nil),           // 39: footward.v1.WeldMetal
-	(*WeldMetalProperties)(nil), // 40: footward.v1.WeldMetalProperties
-	(*JoinedPart)(nil),          // 41: footward.v1.JoinedPart
-	(*WeldSpec)(nil),            // 42: footward.v1.WeldSpec
-	(*WeldSegment)(nil),         // 43: footward.v1.WeldSegment
-	(*Anchorage)(nil),           // 44: footward.v1.Anchorage
-	(*HeadedAnchorage)(nil),     // 45: footward.v1.HeadedAnchorage
-	(*RodHead)(nil),             // 46: footward.v1.RodHead
-	(*ThroughAnchorage)(nil),    // 47: footward.v1.ThroughAnchorage
-	(*UpliftGround)(nil),        // 48: footward.v1.UpliftGround
-	(*PinnedTimber)(nil),        // 49: footward.v1.PinnedTimber
-	(*PinSpec)(nil),             // 50: footward.v1.PinSpec
-	(*PinnedPlates)(nil),        // 51: footward.v1.PinnedPlates
-	(*BracketWeld)(nil),         // 52: footward.v1.BracketWeld
-	(*PinLayout)(nil),           // 53: footward.v1.PinLayout
-	(*PinForces)(nil),           // 54: footward.v1.PinForces
+	(*RodForce)(nil),            // 35: footward.v1.RodForce
+	(*RodPosition)(nil),         // 36: footward.v1.RodPosition
+	(*Holes)(nil),               // 37: footward.v1.Holes
+	(*RodGroup)(nil),            // 38: footward.v1.RodGroup
+	(*StandOff)(nil),            // 39: footward.v1.StandOff
+	(*WeldMetal)(nil),           // 40: footward.v1.WeldMetal
+	(*WeldMetalProperties)(nil), // 41: footward.v1.WeldMetalProperties
+	(*JoinedPart)(nil),          // 42: footward.v1.JoinedPart
+	(*WeldSpec)(nil),            // 43: footward.v1.WeldSpec
+	(*WeldSegment)(nil),         // 44: footward.v1.WeldSegment
+	(*Anchorage)(nil),           // 45: footward.v1.Anchorage
+	(*HeadedAnchorage)(nil),     // 46: footward.v1.HeadedAnchorage
+	(*RodHead)(nil),             // 47: footward.v1.RodHead
+	(*ThroughAnchorage)(nil),    // 48: footward.v1.ThroughAnchorage
+	(*UpliftGround)(nil),        // 49: footward.v1.UpliftGround
+	(*PinnedTimber)(nil),        // 50: footward.v1.PinnedTimber
+	(*PinSpec)(nil),             // 51: footward.v1.PinSpec
+	(*PinnedPlates)(nil),        // 52: footward.v1.PinnedPlates
+	(*BracketWeld)(nil),         // 53: footward.v1.BracketWeld
+	(*PinLayout)(nil),           // 54: footward.v1.PinLayout
+	(*PinForces)(nil),           // 55: footward.v1.PinForces
 }
 var file_footward_v1_part_proto_depIdxs = []int32{
 	13, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
@@ -4752,26 +4825,26 @@ var file_footward_v1_part_proto_depIdxs = []int32{
 	32, // 26: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
 	7,  // 27: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
 	34, // 28: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
-	35, // 29: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
-	36, // 30: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
-	40, // 31: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
+	36, // 29: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
+	37, // 30: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
+	41, // 31: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
 	12, // 32: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
 	8,  // 33: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
-	41, // 34: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
-	39, // 35: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
-	45, // 36: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
-	47, // 37: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
-	46, // 38: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
+	42, // 34: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
+	40, // 35: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
+	46, // 36: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
+	48, // 37: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
+	47, // 38: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
 	26, // 39: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
 	18, // 40: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
-	48, // 41: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
+	49, // 41: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
 	0,  // 42: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
 	3,  // 43: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
 	4,  // 44: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
 	9,  // 45: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
 	10, // 46: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
 	12, // 47: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
-	42, // 48: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
+	43, // 48: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
 	11, // 49: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
 	50, // [50:50] is the sub-list for method output_type
 	50, // [50:50] is the sub-list for method input_type
@@ -4801,25 +4874,25 @@ func file_footward_v1_part_proto_init() {
 	}
 	file_footward_v1_part_proto_msgTypes[16].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[22].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[24].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[29].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[25].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[30].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[32].OneofWrappers = []any{
+	file_footward_v1_part_proto_msgTypes[31].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[33].OneofWrappers = []any{
 		(*Anchorage_Headed)(nil),
 		(*Anchorage_Through)(nil),
 	}
-	file_footward_v1_part_proto_msgTypes[33].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[35].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[37].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[39].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[41].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[34].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[36].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[38].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[40].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[42].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_part_proto_rawDesc), len(file_footward_v1_part_proto_rawDesc)),
 			NumEnums:      12,
-			NumMessages:   43,
+			NumMessages:   44,
 			NumExtensions: 0,
 			NumServices:   0,
 		},
