@@ -2621,7 +2621,9 @@ func (x *Refusal) GetViolations() []*FieldViolation {
 // CheckManyRequest is a list of checks.
 type CheckManyRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// The checks, of any kind, mixed. Required, 1 to 10 000.
+	// The checks, of any kind, mixed. Required, 1 to 10 000. Their answers must fit into
+	// one message, 16 MiB unless the service is set otherwise: less detail makes room, and
+	// StreamChecks has no such limit as a whole.
 	Items         []*CheckItem `protobuf:"bytes,1,rep,name=items,proto3" json:"items,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache

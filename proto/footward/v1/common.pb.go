@@ -622,6 +622,11 @@ const (
 	CallReason_CALL_REASON_TOKEN_REFUSED CallReason = 4
 	// PERMISSION_DENIED: the client's certificate has no name that is allowed.
 	CallReason_CALL_REASON_NAME_NOT_ALLOWED CallReason = 5
+	// OUT_OF_RANGE: the answers of a batch are more than one message may hold, so that to
+	// ask again helps nobody. The metadata of ErrorInfo names the first item that does
+	// not fit, "item", counted from 0, and "bytes", the most that they may take: send
+	// fewer items in one message, or ask for less detail.
+	CallReason_CALL_REASON_ANSWER_TOO_LARGE CallReason = 6
 )
 
 // Enum value maps for CallReason.
@@ -633,6 +638,7 @@ var (
 		3: "CALL_REASON_DEADLINE_TOO_SHORT",
 		4: "CALL_REASON_TOKEN_REFUSED",
 		5: "CALL_REASON_NAME_NOT_ALLOWED",
+		6: "CALL_REASON_ANSWER_TOO_LARGE",
 	}
 	CallReason_value = map[string]int32{
 		"CALL_REASON_UNSPECIFIED":        0,
@@ -641,6 +647,7 @@ var (
 		"CALL_REASON_DEADLINE_TOO_SHORT": 3,
 		"CALL_REASON_TOKEN_REFUSED":      4,
 		"CALL_REASON_NAME_NOT_ALLOWED":   5,
+		"CALL_REASON_ANSWER_TOO_LARGE":   6,
 	}
 )
 
@@ -2151,7 +2158,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x1aFIELD_REASON_UNKNOWN_VALUE\x10\x03\x12\x19\n" +
 	"\x15FIELD_REASON_CONFLICT\x10\x04\x12\x19\n" +
 	"\x15FIELD_REASON_GEOMETRY\x10\x05\x12\x16\n" +
-	"\x12FIELD_REASON_COUNT\x10\x06*\xca\x01\n" +
+	"\x12FIELD_REASON_COUNT\x10\x06*\xec\x01\n" +
 	"\n" +
 	"CallReason\x12\x1b\n" +
 	"\x17CALL_REASON_UNSPECIFIED\x10\x00\x12\x1e\n" +
@@ -2159,7 +2166,8 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x16CALL_REASON_OVERLOADED\x10\x02\x12\"\n" +
 	"\x1eCALL_REASON_DEADLINE_TOO_SHORT\x10\x03\x12\x1d\n" +
 	"\x19CALL_REASON_TOKEN_REFUSED\x10\x04\x12 \n" +
-	"\x1cCALL_REASON_NAME_NOT_ALLOWED\x10\x05B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x1cCALL_REASON_NAME_NOT_ALLOWED\x10\x05\x12 \n" +
+	"\x1cCALL_REASON_ANSWER_TOO_LARGE\x10\x06B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
 var (
 	file_footward_v1_common_proto_rawDescOnce sync.Once
