@@ -15,7 +15,7 @@ import (
 
 // CheckColumnBase implements ColumnBaseServiceServer.
 func (c *Check) CheckColumnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckColumnBaseResponse, error) {
-	var more columnAnswer
+	more := columnAnswer{asked: true}
 	r, violations := c.columnBase(ctx, m, &more)
 	switch {
 	case violations != nil:
@@ -27,34 +27,32 @@ func (c *Check) CheckColumnBase(ctx context.Context, m *footwardv1.CheckColumnBa
 	if m.GetTable() {
 		out.Table = more.rows()
 	}
-	for _, s := range r.GetLimitStates() {
-		s.CombinationIndex = more.made.place(s.GetCombination(), int(s.GetStage()))
-		s.StageIndex = stageIndex(int(s.GetStage()))
-	}
 	out.Settlement = more.settlement()
-	out.Combinations = more.made.written
+	r.Combinations = more.made.written
 	return out, nil
 }
 
 // columnAnswer is what an answer about a base alone has beside its result.
 type columnAnswer struct {
-	made made
-	in   base.ColumnInput
-	out  *base.ColumnResult // nil: not covered
+	asked bool // whether tables are
+	made  made
+	in    base.ColumnInput
+	out   *base.ColumnResult // nil: not covered
 }
 
-// columnBase checks a base; more, when not nil, keeps what its tables are written from.
+// columnBase checks a base; more keeps what its tables are written from.
 // It returns nothing when ctx ends first, for thousands of combinations take time.
 func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest, more *columnAnswer) (
 	*footwardv1.CheckResult, []*footwardv1.FieldViolation,
 ) {
 	r := readerOf(m.GetBasis())
 	r.stop = ctx.Err
-	if more != nil {
+	full := m.GetDetail() != footwardv1.Detail_DETAIL_GOVERNING
+	if full || more.asked {
 		r.made = &more.made
 	}
 	in := r.columnInput(m)
-	in.Table = more != nil && m.GetTable()
+	in.Table = more.asked && m.GetTable()
 	violations := c.refused(kindColumnBase, m, &r, func(f *limit.Faults) { base.ValidateColumn(&in, f) })
 	if violations != nil {
 		return nil, violations
@@ -64,10 +62,16 @@ func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseReq
 	if err != nil && ctx.Err() != nil {
 		return nil, nil
 	}
-	if more != nil {
-		more.in, more.out = in, out
+	more.in, more.out = in, out
+	result, violations := c.answered(kindColumnBase, a, out, err)
+	for _, s := range result.GetLimitStates() {
+		s.CombinationIndex = more.made.place(s.GetCombination(), int(s.GetStage()))
+		s.StageIndex = stageIndex(int(s.GetStage()))
 	}
-	return c.answered(kindColumnBase, a, out, err)
+	if result != nil {
+		result.Combinations = more.made.written
+	}
+	return result, violations
 }
 
 func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnInput {

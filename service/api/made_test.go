@@ -24,7 +24,7 @@ func TestAnswerPointsToItsCombinations(t *testing.T) {
 	m := onRings(t)
 	m.Table = true
 	r := addressed(t, m)
-	all := r.GetCombinations()
+	all := r.GetResult().GetCombinations()
 	seen := map[string]bool{}
 	for _, c := range all {
 		key := c.GetName() + strings.Repeat("'", int(c.GetStage()))
@@ -67,7 +67,7 @@ func TestAnswerPointsToItsCombinations(t *testing.T) {
 	}
 	// Without the table only what is pointed to is written.
 	m.Table = false
-	assert.Less(t, len(addressed(t, m).GetCombinations()), len(all))
+	assert.Less(t, len(addressed(t, m).GetResult().GetCombinations()), len(all))
 }
 
 // TestContactIsInBalance: of each combination the pressed zone, of whose linear pressure

@@ -140,7 +140,7 @@ func (c *Check) one(ctx context.Context, item *footwardv1.CheckItem, o *footward
 		r, violations = c.ringStack(check.RingStack)
 	case *footwardv1.CheckItem_ColumnBase:
 		field = "column_base."
-		r, violations = c.columnBase(ctx, check.ColumnBase, nil)
+		r, violations = c.columnBase(ctx, check.ColumnBase, &columnAnswer{})
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,

@@ -1357,10 +1357,7 @@ type CheckColumnBaseResponse struct {
 	// A row for every combination, when asked for.
 	Table []*CombinationRow `protobuf:"bytes,3,rep,name=table,proto3" json:"table,omitempty"`
 	// What the ground below settles stage by stage, where it was predicted.
-	Settlement []*StageSettlement `protobuf:"bytes,4,rep,name=settlement,proto3" json:"settlement,omitempty"`
-	// The combinations that limit states, rows and settlement refer to, each once: with
-	// the table every one that was checked for strength.
-	Combinations  []*Combination `protobuf:"bytes,5,rep,name=combinations,proto3" json:"combinations,omitempty"`
+	Settlement    []*StageSettlement `protobuf:"bytes,4,rep,name=settlement,proto3" json:"settlement,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1423,13 +1420,6 @@ func (x *CheckColumnBaseResponse) GetSettlement() []*StageSettlement {
 	return nil
 }
 
-func (x *CheckColumnBaseResponse) GetCombinations() []*Combination {
-	if x != nil {
-		return x.Combinations
-	}
-	return nil
-}
-
 // CombinationRow is what a base does under one combination.
 type CombinationRow struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1449,7 +1439,7 @@ type CombinationRow struct {
 	PeakPressureMpa float64 `protobuf:"fixed64,7,opt,name=peak_pressure_mpa,json=peakPressureMpa,proto3" json:"peak_pressure_mpa,omitempty"`
 	// Tension of each rod, in the order of the request [kN].
 	RodTensionsKn []float64 `protobuf:"fixed64,8,rep,packed,name=rod_tensions_kn,json=rodTensionsKn,proto3" json:"rod_tensions_kn,omitempty"`
-	// Place of the combination in the combinations of the answer, counted from 0.
+	// Place of the combination in result.combinations, counted from 0.
 	CombinationIndex uint32 `protobuf:"varint,9,opt,name=combination_index,json=combinationIndex,proto3" json:"combination_index,omitempty"`
 	// Where the plate presses. Absent where nothing balances the actions.
 	Contact *ContactState `protobuf:"bytes,10,opt,name=contact,proto3" json:"contact,omitempty"`
@@ -2844,7 +2834,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\n" +
 	"load_cases\x18\x06 \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x12\x14\n" +
 	"\x05table\x18\a \x01(\bR\x05tableB\x0e\n" +
-	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xb3\x02\n" +
+	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xf5\x01\n" +
 	"\x17CheckColumnBaseResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
@@ -2853,8 +2843,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x05table\x18\x03 \x03(\v2\x1b.footward.v1.CombinationRowR\x05table\x12<\n" +
 	"\n" +
 	"settlement\x18\x04 \x03(\v2\x1c.footward.v1.StageSettlementR\n" +
-	"settlement\x12<\n" +
-	"\fcombinations\x18\x05 \x03(\v2\x18.footward.v1.CombinationR\fcombinations\"\x8e\x04\n" +
+	"settlement\"\x8e\x04\n" +
 	"\x0eCombinationRow\x12 \n" +
 	"\vcombination\x18\x01 \x01(\tR\vcombination\x12\x14\n" +
 	"\x05stage\x18\x02 \x01(\rR\x05stage\x121\n" +
@@ -3055,11 +3044,10 @@ var file_footward_v1_column_base_proto_goTypes = []any{
 	(*CheckResult)(nil),             // 51: footward.v1.CheckResult
 	(*Provenance)(nil),              // 52: footward.v1.Provenance
 	(*StageSettlement)(nil),         // 53: footward.v1.StageSettlement
-	(*Combination)(nil),             // 54: footward.v1.Combination
-	(Verdict)(0),                    // 55: footward.v1.Verdict
-	(*RodForce)(nil),                // 56: footward.v1.RodForce
-	(*RodPosition)(nil),             // 57: footward.v1.RodPosition
-	(*Notice)(nil),                  // 58: footward.v1.Notice
+	(Verdict)(0),                    // 54: footward.v1.Verdict
+	(*RodForce)(nil),                // 55: footward.v1.RodForce
+	(*RodPosition)(nil),             // 56: footward.v1.RodPosition
+	(*Notice)(nil),                  // 57: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
 	27, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
@@ -3102,41 +3090,40 @@ var file_footward_v1_column_base_proto_depIdxs = []int32{
 	52, // 37: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
 	14, // 38: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
 	53, // 39: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
-	54, // 40: footward.v1.CheckColumnBaseResponse.combinations:type_name -> footward.v1.Combination
-	45, // 41: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	55, // 42: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	16, // 43: footward.v1.CombinationRow.contact:type_name -> footward.v1.ContactState
-	56, // 44: footward.v1.CombinationRow.rod_forces:type_name -> footward.v1.RodForce
-	15, // 45: footward.v1.ContactState.outline:type_name -> footward.v1.PlanPoint
-	15, // 46: footward.v1.ContactState.peak:type_name -> footward.v1.PlanPoint
-	48, // 47: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	1,  // 48: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	50, // 49: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 50: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	18, // 51: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	23, // 52: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	22, // 53: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	21, // 54: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	19, // 55: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
-	20, // 56: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
-	33, // 57: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
-	57, // 58: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	25, // 59: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	25, // 60: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	26, // 61: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	58, // 62: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	52, // 63: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	55, // 64: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 65: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	12, // 66: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	17, // 67: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	13, // 68: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	24, // 69: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	68, // [68:70] is the sub-list for method output_type
-	66, // [66:68] is the sub-list for method input_type
-	66, // [66:66] is the sub-list for extension type_name
-	66, // [66:66] is the sub-list for extension extendee
-	0,  // [0:66] is the sub-list for field type_name
+	45, // 40: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	54, // 41: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	16, // 42: footward.v1.CombinationRow.contact:type_name -> footward.v1.ContactState
+	55, // 43: footward.v1.CombinationRow.rod_forces:type_name -> footward.v1.RodForce
+	15, // 44: footward.v1.ContactState.outline:type_name -> footward.v1.PlanPoint
+	15, // 45: footward.v1.ContactState.peak:type_name -> footward.v1.PlanPoint
+	48, // 46: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	1,  // 47: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	50, // 48: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 49: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	18, // 50: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	23, // 51: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	22, // 52: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	21, // 53: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	19, // 54: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
+	20, // 55: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
+	33, // 56: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
+	56, // 57: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	25, // 58: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	25, // 59: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	26, // 60: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	57, // 61: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	52, // 62: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	54, // 63: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 64: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	12, // 65: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	17, // 66: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	13, // 67: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	24, // 68: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	67, // [67:69] is the sub-list for method output_type
+	65, // [65:67] is the sub-list for method input_type
+	65, // [65:65] is the sub-list for extension type_name
+	65, // [65:65] is the sub-list for extension extendee
+	0,  // [0:65] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
