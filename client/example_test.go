@@ -23,7 +23,7 @@ import (
 
 // s355 is a part of that thickness, as a weld joins two.
 func s355(thickness float64) *footwardv1.JoinedPart {
-	return &footwardv1.JoinedPart{ThicknessMm: thickness, Steel: &footwardv1.Steel{Grade: "EN 10025-2 S355"}}
+	return &footwardv1.JoinedPart{ThicknessMm: thickness, Steel: &footwardv1.Steel{Source: &footwardv1.Steel_Grade{Grade: "EN 10025-2 S355"}}}
 }
 
 // bracket is the weld of a bracket on its plate: two runs of 150 mm that are
@@ -33,7 +33,7 @@ func bracket(throat float64) *footwardv1.CheckWeldRequest {
 		Label: "bracket",
 		Basis: &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
 		Weld: &footwardv1.WeldSpec{
-			Kind: footwardv1.WeldKind_WELD_KIND_FILLET, ThroatMm: throat,
+			Kind: footwardv1.WeldKind_WELD_KIND_FILLET, Size: &footwardv1.WeldSpec_ThroatMm{ThroatMm: throat},
 			Parts: []*footwardv1.JoinedPart{s355(20), s355(12)},
 		},
 		Layout: &footwardv1.CheckWeldRequest_Run{Run: &footwardv1.WeldRun{LengthMm: 150, Count: 2, NormalKn: 120}},
@@ -141,7 +141,7 @@ func ExampleViolations() {
 	defer func() { _ = c.Close() }()
 
 	request := bracket(-4)
-	request.GetWeld().GetParts()[0].Steel.Grade = "S355 or so"
+	request.GetWeld().GetParts()[0].Steel.Source = &footwardv1.Steel_Grade{Grade: "S355 or so"}
 	_, err = c.CheckWeld(context.Background(), request)
 	for _, v := range client.Violations(err) {
 		fmt.Println(v.GetField(), v.GetReason())
