@@ -73,8 +73,12 @@ func inWords(reason string) string {
 		return shorten(m[1]) + " is not a number; units stand in the name of the field"
 	}
 	if m := unknown.FindStringSubmatch(reason); m != nil {
-		known := slices.DeleteFunc(strings.Fields(m[3]), func(name string) bool { return strings.HasSuffix(name, unspecified) })
-		return shorten(spelling.Unknown(m[1], m[2], known))
+		known := slices.DeleteFunc(whole(strings.Fields(m[3])), func(name string) bool { return strings.HasSuffix(name, unspecified) })
+		text := spelling.Unknown(m[1], m[2], known, false)
+		if len(text) > longest { // where not all are shown, the one that was meant is
+			text = spelling.Unknown(m[1], m[2], known, true)
+		}
+		return shorten(text)
 	}
 	reason = strings.ReplaceAll(reason, "expected fields for footward.v1.", "expected the fields of ")
 	return shorten(reason)

@@ -54,7 +54,7 @@ func (r *reader) message(object []byte, m protoreflect.Message, prefix string) {
 		if f == nil {
 			key = spelling.Cut(key, longestKey)
 			r.refuse(prefix+key, footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE,
-				spelling.Unknown("field", key, spelling.Fields(d)))
+				spelling.Unknown("field", key, spelling.Fields(d), true))
 			return
 		}
 		path := prefix + string(f.Name())
