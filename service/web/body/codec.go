@@ -28,8 +28,9 @@ func (codec) Unmarshal(data mem.BufferSlice, v any) error {
 	if !ok {
 		return fmt.Errorf("%T is no message", v)
 	}
-	text := data.Materialize()
-	return Read(text, m)
+	text := data.MaterializeToBuffer(mem.DefaultBufferPool())
+	defer text.Free()
+	return Read(text.ReadOnlyData(), m)
 }
 
 // Marshal implements encoding.CodecV2.
