@@ -4,6 +4,7 @@ package spelling
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -19,21 +20,29 @@ func Fields(d protoreflect.MessageDescriptor) []string {
 	return out
 }
 
-// Values are the names of an enum that may be sent: all but that of zero.
-func Values(e protoreflect.EnumDescriptor) []string {
-	var out []string
-	for i := range e.Values().Len() {
-		if v := e.Values().Get(i); v.Number() != 0 {
-			out = append(out, string(v.Name()))
-		}
+// All are the names of an enum's values.
+func All(e protoreflect.EnumDescriptor) []string {
+	out := make([]string, e.Values().Len())
+	for i := range out {
+		out[i] = string(e.Values().Get(i).Name())
 	}
 	return out
 }
 
+// Values are those that may be sent: all but that of zero.
+func Values(e protoreflect.EnumDescriptor) []string {
+	zero := e.Values().ByNumber(0)
+	return slices.DeleteFunc(All(e), func(name string) bool { return zero != nil && name == string(zero.Name()) })
+}
+
 // Unknown says that none of the known names is one, such as a field: which is
-// nearest, and which there are.
-func Unknown(kind, name string, known []string) string {
-	return fmt.Sprintf("unknown %s %q%s; known are %s", kind, Cut(name, longestName), Hint(name, known), strings.Join(known, ", "))
+// nearest, and which there are. Without a hint it leaves out the first.
+func Unknown(kind, name string, known []string, hint bool) string {
+	near := ""
+	if hint {
+		near = Hint(name, known)
+	}
+	return fmt.Sprintf("unknown %s %q%s; known are %s", kind, Cut(name, longestName), near, strings.Join(known, ", "))
 }
 
 // Hint names the known name that is nearest, behind a comma; empty: none is near.

@@ -41,9 +41,11 @@ func TestNearestNameIsTheOneMeant(t *testing.T) {
 
 func TestUnknownNameIsToldWithTheKnownOnes(t *testing.T) {
 	assert.Equal(t, `unknown field "labl", nearest is label; known are label, basis`,
-		spelling.Unknown("field", "labl", []string{"label", "basis"}))
+		spelling.Unknown("field", "labl", []string{"label", "basis"}, true))
+	assert.Equal(t, `unknown field "labl"; known are label, basis`,
+		spelling.Unknown("field", "labl", []string{"label", "basis"}, false))
 	assert.Equal(t, `unknown field "colour"; known are label, basis`,
-		spelling.Unknown("field", "colour", []string{"label", "basis"}))
+		spelling.Unknown("field", "colour", []string{"label", "basis"}, true))
 }
 
 func TestValuesLeaveOutWhatIsRefused(t *testing.T) {

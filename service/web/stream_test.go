@@ -177,6 +177,9 @@ func TestABadLineIsAnsweredInItsPlace(t *testing.T) {
 			violations := m.GetOutcomes()[0].GetRefusal().GetViolations()
 			require.NotEmpty(t, violations, line)
 			assert.Equal(t, field, violations[0].GetField(), line)
+			if field == "" {
+				assert.Regexp(t, "^the line is not ", violations[0].GetDescription())
+			}
 		}
 	}
 	require.NoError(t, c.body.Close())

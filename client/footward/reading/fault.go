@@ -73,8 +73,8 @@ func inWords(reason string) string {
 		return shorten(m[1]) + " is not a number; units stand in the name of the field"
 	}
 	if m := unknown.FindStringSubmatch(reason); m != nil {
-		known := slices.DeleteFunc(strings.Fields(m[3]), func(name string) bool { return strings.HasSuffix(name, unspecified) })
-		return spelling.Unknown(m[1], m[2], known)
+		known := slices.DeleteFunc(whole(strings.Fields(m[3])), func(name string) bool { return strings.HasSuffix(name, unspecified) })
+		return spelling.Unknown(m[1], m[2], known, true)
 	}
 	reason = strings.ReplaceAll(reason, "expected fields for footward.v1.", "expected the fields of ")
 	return shorten(reason)

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"sync"
 
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/mem"
@@ -27,8 +28,9 @@ func (codec) Unmarshal(data mem.BufferSlice, v any) error {
 	if !ok {
 		return fmt.Errorf("%T is no message", v)
 	}
-	text := data.Materialize()
-	return Read(text, m)
+	text := data.MaterializeToBuffer(mem.DefaultBufferPool())
+	defer text.Free()
+	return Read(text.ReadOnlyData(), m)
 }
 
 // Marshal implements encoding.CodecV2.
@@ -52,12 +54,22 @@ var marshal = protojson.MarshalOptions{UseProtoNames: true, EmitDefaultValues: t
 // Write returns a message as JSON, on one line that has no blank it could do
 // without: protobuf strews some in, lest anybody compare texts.
 func Write(m proto.Message) ([]byte, error) {
-	text, err := marshal.Marshal(m)
+	room := scratch.Get().(*[]byte)
+	text, err := marshal.MarshalAppend((*room)[:0], m)
 	if err != nil {
 		return nil, err
 	}
 	var out bytes.Buffer
 	out.Grow(len(text) + 1)
 	err = json.Compact(&out, text)
+	if *room = text; cap(text) <= mostScratch {
+		scratch.Put(room)
+	}
 	return out.Bytes(), err
 }
+
+// scratch is where a text is written before it is compacted; what is larger than
+// the answer to one check is let go.
+var scratch = sync.Pool{New: func() any { return new([]byte) }}
+
+const mostScratch = 256 << 10

@@ -24,15 +24,20 @@ type reader struct {
 
 // refuse notes a fault.
 func (r *reader) refuse(path string, why footwardv1.FieldReason, words string) {
-	f := &footwardv1.FieldViolation{Field: path, Description: spelling.Cut(words, longestWords), Reason: why}
-	if len(r.faults) >= mostFaults || *r.told <= 0 && len(r.faults) > 0 {
+	if r.full() {
 		return
 	}
+	f := &footwardv1.FieldViolation{Field: path, Description: spelling.Cut(words, longestWords), Reason: why}
 	if *r.told <= 0 {
 		f.Description = "has no place here; too much is wrong with this batch to tell more"
 	}
 	*r.told -= proto.Size(f)
 	r.faults = append(r.faults, f)
+}
+
+// full reports whether no more is told here: one fault is in any case.
+func (r *reader) full() bool {
+	return len(r.faults) >= mostFaults || *r.told <= 0 && len(r.faults) > 0
 }
 
 // longestWords is how much is told of one fault [characters], longestKey how much
@@ -51,10 +56,13 @@ func (r *reader) message(object []byte, m protoreflect.Message, prefix string) {
 		if f == nil {
 			f = d.Fields().ByTextName(key)
 		}
-		if f == nil {
+		switch {
+		case f == nil && r.full(): // names are dear to compare
+			return
+		case f == nil:
 			key = spelling.Cut(key, longestKey)
 			r.refuse(prefix+key, footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE,
-				spelling.Unknown("field", key, spelling.Fields(d)))
+				spelling.Unknown("field", key, spelling.Fields(d), true))
 			return
 		}
 		path := prefix + string(f.Name())

@@ -46,8 +46,12 @@ func Read(text []byte, m proto.Message) error {
 		proto.Reset(m)
 	}
 	if why := unreadable(text); why != "" {
+		what := "the body "
+		if _, line := m.(*footwardv1.StreamChecksRequest); line {
+			what = "the line "
+		}
 		return guard.MarkUnread(m, []*footwardv1.FieldViolation{{
-			Description: "the body " + why, Reason: footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE,
+			Description: what + why, Reason: footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE,
 		}})
 	}
 	told := mostTold

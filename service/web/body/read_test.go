@@ -176,12 +176,12 @@ func TestALongListIsNotRead(t *testing.T) {
 func TestTellsWhereATextBreaksOff(t *testing.T) {
 	for text, want := range map[string]string{
 		"{\n  \"a\": 1,\n  b": "is not JSON: invalid character 'b' looking for beginning of object key string at line 3, column 3",
-		"{\"ü\": [1,":         "is not JSON: it breaks off at line 1, column 10",
-		"{\"ü\": \"\xfe\"}":   "is not text in UTF-8: byte 0xFE at line 1, column 8",
+		"{\"ü\": [1,":         "is not JSON: it breaks off at column 10",
+		"{\"ü\": \"\xfe\"}":   "is not text in UTF-8: byte 0xFE at column 8",
 		"\ufeff{}":            "begins with a byte order mark; leave it out",
 		"\xfe\xff\x00{":       "is not text in UTF-8, but in UTF-16 by its first bytes",
 		" \n ":                "is blank; a request without fields is {}",
-		"{} {}":               "is not JSON: invalid character '{' after top-level value at line 1, column 4",
+		"{} {}":               "is not JSON: invalid character '{' after top-level value at column 4",
 		"{}":                  "",
 	} {
 		assert.Equal(t, want, unreadable([]byte(text)), "%q", text)

@@ -47,9 +47,14 @@ func invalid(text []byte) int {
 	return len(text)
 }
 
-// place tells where a byte stands, by line and column, both counted from 1.
+// place tells where a byte stands, by line and column, both counted from 1. A text
+// of one line has no line to tell.
 func place(text []byte, at int) string {
 	before := text[:min(at, len(text))]
 	line := bytes.LastIndexByte(before, '\n') + 1
-	return fmt.Sprintf("line %d, column %d", 1+bytes.Count(before, []byte("\n")), 1+utf8.RuneCount(before[line:]))
+	column := fmt.Sprintf("column %d", 1+utf8.RuneCount(before[line:]))
+	if bytes.IndexByte(text, '\n') < 0 {
+		return column
+	}
+	return fmt.Sprintf("line %d, %s", 1+bytes.Count(before, []byte("\n")), column)
 }
