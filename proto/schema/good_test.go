@@ -24,6 +24,27 @@ func element(t *testing.T, f protoreflect.FieldDescriptor) any {
 	return out[string(f.Name())][0]
 }
 
+// some is a good value of a choice.
+func some(t *testing.T, f protoreflect.FieldDescriptor) any {
+	m := newMessage(f.Parent().FullName())
+	if f.Message() != nil {
+		fill(t, m.Mutable(f).Message())
+	} else if f.Enum() != nil {
+		m.Set(f, protoreflect.ValueOfEnum(1))
+	} else {
+		rules, err := protovalidate.ResolveFieldRules(f)
+		require.NoError(t, err)
+		v, ok := good(f, rules)
+		require.True(t, ok, f.FullName())
+		m.Set(f, v)
+	}
+	text, err := protojson.MarshalOptions{UseProtoNames: true}.Marshal(m.Interface())
+	require.NoError(t, err)
+	var out map[string]any
+	require.NoError(t, json.Unmarshal(text, &out))
+	return out[string(f.Name())]
+}
+
 func appendGood(t *testing.T, m protoreflect.Message, f protoreflect.FieldDescriptor) {
 	list := m.Mutable(f).List()
 	rules, err := protovalidate.ResolveFieldRules(f)

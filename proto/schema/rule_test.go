@@ -117,7 +117,17 @@ func (w *walk) message(path []protoreflect.FieldDescriptor, d protoreflect.Messa
 		}
 		for j := range o.Fields().Len() {
 			name := string(o.Fields().Get(j).Name())
-			w.try(at, "two choices", func(m map[string]any) { m[name] = map[string]any{} })
+			w.try(at, name+" beside the others", func(m map[string]any) {
+				for k := range o.Fields().Len() {
+					m[string(o.Fields().Get(k).Name())] = some(w.t, o.Fields().Get(k))
+				}
+			})
+			w.try(at, name+" in place of the others", func(m map[string]any) {
+				for k := range o.Fields().Len() {
+					delete(m, string(o.Fields().Get(k).Name()))
+				}
+				m[name] = some(w.t, o.Fields().Get(j))
+			})
 			w.try(at, "without "+name, func(m map[string]any) { delete(m, name) })
 		}
 	}
