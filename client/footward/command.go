@@ -15,8 +15,8 @@ import (
 type command struct {
 	name, takes, does string
 	run               func(context.Context, []string, terminal) int
-	// words are what it takes; nil: files.
-	words []string
+	// words are what it takes, asked for only where they are shown; nil: files.
+	words func() []string
 }
 
 // commands are all of them, in the order in which they are told.
@@ -26,12 +26,12 @@ func commands() []command {
 		{"combine", "FILE", "write out the combinations of actions", combine, nil},
 		{"size", "FILE", "look for the cheapest column base that holds", sizing, nil},
 		{"compare", "FILE", "hold a ring footing against a concrete pad", comparing, nil},
-		{"evidence", "", "print what holds the numbers, figure by figure", evidence, []string{}},
-		{"catalog", "[LIST...]", "list the names that requests may use", catalog, listNames()},
-		{"example", "KIND", "print a request to start from", example, slices.Sorted(maps.Keys(exampleFiles))},
-		{"schema", "[KIND]", "print the JSON Schema of a request file", printSchema, schemaKinds()},
-		{"completion", "SHELL", "print a script by which a shell completes all this", completion, shells},
-		{"version", "", "print which build this is", version, []string{}},
+		{"evidence", "", "print what holds the numbers, figure by figure", evidence, nothing},
+		{"catalog", "[LIST...]", "list the names that requests may use", catalog, listNames},
+		{"example", "KIND", "print a request to start from", example, exampleKinds},
+		{"schema", "[KIND]", "print the JSON Schema of a request file", printSchema, schemaKinds},
+		{"completion", "SHELL", "print a script by which a shell completes all this", completion, func() []string { return shells }},
+		{"version", "", "print which build this is", version, nothing},
 	}
 }
 
@@ -52,6 +52,10 @@ func commandNames() []string {
 	}
 	return names
 }
+
+func nothing() []string { return nil }
+
+func exampleKinds() []string { return slices.Sorted(maps.Keys(exampleFiles)) }
 
 func schemaKinds() []string {
 	kinds, err := schema.Kinds()

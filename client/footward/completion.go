@@ -27,6 +27,7 @@ var shells = []string{"bash", "fish", "zsh"}
 type completed struct {
 	command
 	options []option
+	names   []string // what words gives
 }
 
 // option is one of them: without a value, with one, or with a file.
@@ -64,6 +65,9 @@ func complete(ctx context.Context) []completed {
 	var all []completed
 	for _, c := range commands() {
 		this := completed{command: c}
+		if c.words != nil {
+			this.names = c.words()
+		}
 		c.run(ctx, nil, terminal{flags: func(f *flag.FlagSet) {
 			f.VisitAll(func(o *flag.Flag) {
 				value, words := flag.UnquoteUsage(o)
@@ -99,7 +103,7 @@ _footward() {
 				values = append(values, "--"+o.name)
 			}
 		}
-		fmt.Fprintf(&b, "    %s)\n      options=%s words=%s\n", c.name, quoted(strings.Join(options, " ")), quoted(strings.Join(c.words, " ")))
+		fmt.Fprintf(&b, "    %s)\n      options=%s words=%s\n", c.name, quoted(strings.Join(options, " ")), quoted(strings.Join(c.names, " ")))
 		if len(values) > 0 {
 			fmt.Fprintf(&b, "      case $before in %s) return ;; esac\n", strings.Join(values, "|"))
 		}
@@ -146,8 +150,8 @@ func zsh(all []completed) string {
 		switch {
 		case c.words == nil:
 			b.WriteString(" \\\n        " + quoted("*:file:_files"))
-		case len(c.words) > 0:
-			b.WriteString(" \\\n        " + quoted("*:name:("+strings.Join(c.words, " ")+")"))
+		case len(c.names) > 0:
+			b.WriteString(" \\\n        " + quoted("*:name:("+strings.Join(c.names, " ")+")"))
 		}
 		b.WriteString("\n      ;;\n")
 	}
@@ -174,7 +178,7 @@ func fish(all []completed) string {
 			fmt.Fprintf(&b, "complete -c footward %s -l %s%s -d %s\n", when, o.name, takes, fishQuoted(o.does))
 		}
 		if c.words != nil {
-			fmt.Fprintf(&b, "complete -c footward -f %s -a %s\n", when, fishQuoted(strings.Join(c.words, " ")))
+			fmt.Fprintf(&b, "complete -c footward -f %s -a %s\n", when, fishQuoted(strings.Join(c.names, " ")))
 		}
 	}
 	return b.String()

@@ -62,7 +62,7 @@ func TestEveryShellLearnsEverything(t *testing.T) {
 			for _, o := range c.options {
 				assert.Contains(t, script, o.name, "%s %s", shell, c.name)
 			}
-			for _, w := range c.words {
+			for _, w := range c.names {
 				assert.Contains(t, script, w, "%s %s", shell, c.name)
 			}
 		}

@@ -54,7 +54,7 @@ func example(_ context.Context, args []string, t terminal) int {
 	if done {
 		return code
 	}
-	known := slices.Sorted(maps.Keys(exampleFiles))
+	known := exampleKinds()
 	if len(kinds) != 1 {
 		return t.wrong("name one of %s", strings.Join(known, ", "))
 	}
