@@ -17,6 +17,7 @@ import (
 	"footward.example/footward/service/api"
 	"footward.example/footward/service/guard"
 	"footward.example/footward/service/telemetry"
+	"footward.example/footward/service/web"
 )
 
 // Options are what a server needs to know. The zero value serves without log,
@@ -55,11 +56,6 @@ const DefaultMessageBytes = 16 << 20
 
 // room is what a message needs around the outcomes of a batch.
 const room = 64 << 10
-
-// jsonGrowth is how many times larger than its JSON a message can be: a number
-// of one digit and a comma become eight bytes. The JSON itself has been held to
-// the limit.
-const jsonGrowth = 4
 
 // workers is how many calls are answered on goroutines that live on, for each
 // processor; calls beyond that get one of their own.
@@ -138,7 +134,7 @@ func New(o Options) (*Server, error) {
 	watched := calls.Watch(s.grpc)
 	register(watched)
 	if o.Web {
-		s.web = grpc.NewServer(append(options, grpc.MaxRecvMsgSize(jsonGrowth*o.MessageBytes))...)
+		s.web = grpc.NewServer(append(options, web.ServerOptions(o.MessageBytes)...)...)
 		register(calls.Watch(s.web))
 	}
 	grpc_health_v1.RegisterHealthServer(watched, watchable{s.health, watching})
@@ -159,7 +155,7 @@ func (s *Server) Serve(l net.Listener) error {
 	return s.grpc.Serve(l)
 }
 
-// Web answers gRPC calls that come as HTTP requests, behind the same interceptors
+// Web answers gRPC calls that come as HTTP requests, with messages in JSON, behind the same interceptors
 // as Serve. It is a server of its own: one that drains breaks such calls off, so
 // Drain leaves them to the HTTP server in front, which is to be drained
 // meanwhile, and to Stop. Options.Web asks for it.

@@ -70,19 +70,21 @@ func TestRefusesWithThePlace(t *testing.T) {
 		line, column int
 		reason       string
 	}{
-		{"unknown field", "weld:\n  labl: x\n", 2, 3, `unknown field "labl"; known are label, basis, detail, weld, run, group`},
+		{"unknown field", "weld:\n  labl: x\n", 2, 3, `unknown field "labl", nearest is label; known are label, basis, detail, weld, run, group`},
 		{"in a later document", "weld: {}\n---\nweld:\n  labl: x\n", 4, 3, `unknown field "labl"`},
 		{"unit in a number", "bearing:\n  forces:\n    n_kn: -120 kN\n", 3, 11, `"-120 kN" is not a number; units stand in the name of the field`},
 		{"comma in a number", "bearing:\n  forces:\n    n_kn: 1,5\n", 3, 11, `"1,5" is not a number`},
 		{"number too large", "bearing: {forces: {n_kn: 1e999}}", 1, 26, `"1e999" is too large for a number`},
-		{"unknown enum", "weld: {weld: {kind: WELD_KIND_GLUE}}", 1, 21, `unknown enum value "WELD_KIND_GLUE"`},
+		{"unknown enum", "weld: {weld: {kind: WELD_KIND_GLUE}}", 1, 21, `unknown enum value "WELD_KIND_GLUE"; known are WELD_KIND_FILLET, WELD_KIND_PARTIAL`},
+		{"one of many", "settlement: {halfspace: true}", 1, 14,
+			`unknown field "halfspace", nearest is half_space; known are label, basis, detail, footing, rigid, `},
 		{"two kinds", "weld: {}\nbearing: {}\n", 2, 10, "field weld is already set"},
 		{"text for fields", "weld: heavy\n", 1, 7, "expected the fields of CheckWeldRequest, got scalar"},
 		{"twice", "weld:\n  label: a\n  label: b\n", 3, 3, `"label" stands here for the second time`},
 		{"anchor", "weld: &a {}\n", 1, 7, "anchors and aliases"},
 		{"deep", "weld: " + strings.Repeat("[", 40) + strings.Repeat("]", 40), 1, 0, "more than 32 levels deep"},
 		{"empty list", "items: []\n", 1, 8, "items is empty"},
-		{"tab", "weld:\n\tlabel: x\n", 2, 0, "cannot start any token"},
+		{"tab", "weld:\n\tlabel: x\n", 2, 1, "a tab stands before the text"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			items := read(t, c.text)
