@@ -2,7 +2,6 @@ package base
 
 import (
 	"math"
-	"strconv"
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
@@ -295,13 +294,6 @@ func (c *column) deriveSharing(s *derive.Sheet, k *Case, at *geom.Actions, solve
 	if !solved.Found {
 		return
 	}
-	s.Given("p_max", solved.highest, "MPa", clauseSharing)
-	for i, t := range solved.most {
-		rod := "T_rod#" + strconv.Itoa(i+1)
-		s.Given(rod, t, "N", clauseSharing)
-		if c.pull[i] > t {
-			s.Given(rod, c.pull[i], "N", "the plate's own method, which pulls this rod more; see there")
-		}
-	}
+	c.derivePlanes(s, at, solved)
 	c.deriveFriction(k, solved, s)
 }
