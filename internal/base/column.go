@@ -30,6 +30,15 @@ type Case struct {
 	// [-]; none: the greatest and the least of any.
 	Weights []float64
 	Lasting Lasting
+	// Factors are those of each of the input's actions, of which Actions is the sum [-];
+	// none: the case was made ready.
+	Factors []float64
+}
+
+// Action is one of the actions of which the cases are combined.
+type Action struct {
+	Name   string
+	Forces geom.Actions
 }
 
 // ColumnInput is a whole column base under its combinations.
@@ -47,6 +56,7 @@ type ColumnInput struct {
 	Anchorage Anchorage
 	Below     Substructure
 	Cases     []Case
+	Actions   []Action // of which Cases are combined; none: they were made ready
 	// What the combinations leave out, and the notices that go with them.
 	Unproved      Unproved
 	NoPersistent  bool // the accidental situation alone
@@ -463,6 +473,7 @@ func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (sh
 	}
 	if sheet != nil {
 		c.deriveSharing(sheet, k, &at, &solved)
+		c.in.deriveClamped(sheet)
 	}
 	for _, p := range parts {
 		p.States(&c.list)

@@ -1,6 +1,7 @@
 package base_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -45,4 +46,27 @@ func TestWhatIsSharedFollowsFromTheSinkingPlane(t *testing.T) {
 			assert.Greater(t, found, 4)
 		})
 	}
+}
+
+// TestSumsOfACombinationAndClampedWeightAreDerived: what is computed does not stand as given.
+func TestSumsOfACombinationAndClampedWeightAreDerived(t *testing.T) {
+	in := through(basis.Eurocode, 760, 20)
+	in.Actions = []base.Action{{Name: "frame", Forces: geom.Actions{N: -80e3}}, {Name: "wind", Forces: geom.Actions{N: 5e3, Vx: 1e3, My: 1e6}}}
+	in.Cases[0].Actions = geom.Actions{N: -1.35*80e3 + 1.5*5e3, Vx: 1.5e3, My: 1.5e6}
+	in.Cases[0].Factors = []float64{1.35, 1.5}
+	r, _ := check(t, in)
+	var sheet derive.Sheet
+	r.Derive(&sheet)
+	require.NoError(t, derive.Verify(sheet.Steps))
+	want := map[string]float64{"N,c": -100.5e3, "V_x,c": 1.5e3, "M_y,c": 1.5e6, "M_y": 1.5e6, "V_x": 1.5e3,
+		"W": 77e-6*760*760*20 + math.Pi/4*700*700*600*20e-6}
+	for i := range sheet.Steps {
+		s := &sheet.Steps[i]
+		if v, ok := want[s.Symbol]; ok {
+			assert.NotEmpty(t, s.Expression, s.Symbol)
+			assert.InEpsilon(t, v, s.Value, 1e-9, s.Symbol)
+			delete(want, s.Symbol)
+		}
+	}
+	assert.Empty(t, want)
 }
