@@ -7,6 +7,7 @@ import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
 )
 
 const (
@@ -97,7 +98,7 @@ func validateSoil(in *Input, faults *limit.Faults) {
 	if s.Friction > 0 && s.Below == 0 {
 		faults.Add(limit.Missing, "soil.unit_weight_kn_m3", "is needed for drained strength")
 	}
-	if s.Friction > 0 && !s.Dry && s.Water < in.Depth+in.width() && s.Below > 0 && s.Below <= waterWeight {
+	if s.Friction > 0 && !s.Dry && s.Water < in.Depth+in.width() && s.Below > 0 && s.Below <= material.WaterWeight {
 		faults.Add(limit.OutOfRange, "soil.unit_weight_kn_m3", "is wet, and below water cannot be less than that of water")
 	}
 	if known && !within(in.Interface.Share, 1e-3, 1) {
