@@ -195,6 +195,7 @@ const grouted = `support = {"concrete": {"concrete": {"grade": "C20/25"}, "size_
 // what is computed, each with why.
 var edgeless = map[string]string{
 	"a stiff patch is narrower than the mesh": "a bottom plate has no stiff patch",
+	"is %g and must be from %g to %g%s":       "of a request that is refused",
 	"moments about both axes at once are beyond the clauses' pattern, and the contact of plate and support is not known": "the contact of a plate and of a base is always known",
 	"no balance was found: the rods stand where they cannot hold the plate":                                              "fails",
 	"no bearing resistance is left under the inclined force":                                                             "fails",
