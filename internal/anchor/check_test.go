@@ -261,7 +261,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	}
 	assert.ElementsMatch(t, []string{
 		"anchorage.headed.embedment_mm", "anchorage.headed.head.diameter_mm", "rods.positions[0]",
-		"anchorage.headed.pry_out_factor", "anchorage.headed.lightweight_factor", "rod_forces[1]",
+		"anchorage.headed.pry_out_factor", "anchorage.headed.lightweight_factor", "rod_forces[1].tension_kn",
 	}, fields)
 }
 

@@ -4,12 +4,12 @@ import (
 	"fmt"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
 const (
-	greatestForce = 1e9 // N
-	greatestSize  = 1e5 // mm
+	greatestSize = 1e5 // mm
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -33,9 +33,9 @@ func Validate(in *Input, faults *limit.Faults) {
 	if !within(b.Concrete.Strength, 1, 1e3) {
 		faults.Add(limit.OutOfRange, path+"block.concrete", "needs a strength")
 	}
-	if !within(b.OffsetX, -greatestSize, greatestSize) || !within(b.OffsetY, -greatestSize, greatestSize) {
-		faults.Add(limit.OutOfRange, path+"block", "its offset must be of usual size")
-		sound = false
+	for _, v := range [...]float64{b.OffsetX, b.OffsetY} {
+		faults.Range(path+"block", v, -greatestSize, greatestSize, 1, " mm, its offset")
+		sound = sound && within(v, -greatestSize, greatestSize)
 	}
 	validateHead(h, d, faults)
 	if !(in.PryFactor == 0 || within(in.PryFactor, 1, 2)) {
@@ -92,10 +92,7 @@ func validateForces(in *Input, faults *limit.Faults) {
 		faults.Add(limit.Number, "rod_forces", fmt.Sprintf("has %d forces for %d rods", len(in.Each), len(in.At)))
 	}
 	for i, f := range in.Each {
-		if !within(f.Tension, 0, greatestForce) || !within(f.ShearX, -greatestForce, greatestForce) ||
-			!within(f.ShearY, -greatestForce, greatestForce) {
-			faults.Add(limit.OutOfRange, fmt.Sprintf("rod_forces[%d]", i), "needs a tension that is not negative, and shears of usual size")
-		}
+		geom.RangeOfRod(i, f.Tension, f.ShearX, f.ShearY, faults)
 	}
 }
 

@@ -3,25 +3,13 @@ package base
 import (
 	"math"
 
-	"footward.example/footward/internal/basis"
-	"footward.example/footward/internal/bed"
 	"footward.example/footward/internal/derive"
-	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/tie"
 )
-
-var underside = &limit.Kind{
-	ID: "bottom_plate_on_ground", Title: "Bottom plate in bending on the ground", Measure: limit.UnitMoment, Model: true,
-	Clause: [basis.Count]string{
-		basis.Eurocode: "EN 1993-1-1:2005 6.2.5, elastic; thin plate on a bed without tension",
-		basis.USLRFD:   "AISC 360-22 F11; thin plate on a bed without tension",
-		basis.USASD:    "AISC 360-22 F11; thin plate on a bed without tension",
-	},
-}
 
 // below is what the substructure comes to.
 type below struct {
@@ -202,71 +190,6 @@ func (c *column) openTilt() error {
 		}
 	}
 	return nil
-}
-
-// bottomPlate holds a bottom plate that reaches past the fill against its bending
-// on the ground, as a thin plate on a bed without tension, pressed by a square of the
-// area of the fill's circle: under the greatest compression with the greatest moments
-// of all combinations, and under the combination that turns most.
-//
-// Where rods stand outside the fill, what they bend the plate at most comes on top.
-//
-// Source: Kirchhoff's plate theory.
-func (c *column) bottomPlate(r *ColumnResult) error {
-	if !c.held() {
-		return nil
-	}
-	p := &c.foot.plan
-	b := &c.in.Anchorage.Through.Plate
-	if p.side == 0 {
-		why := "no part of it reaches past the fill"
-		if min(b.SizeX, b.SizeY) > p.stack {
-			why = "what reaches past the fill does not count: the stiffness of the ground is not known"
-		}
-		r.take(limit.Skip(underside, why), -1)
-		return nil
-	}
-	side := p.stack * math.Sqrt(math.Pi) / 2
-	most, turning := c.greatest()
-	resists, m := tie.MomentResistance(b, &c.in.Base.Plate.Design), 0.0
-	var solver bed.Solver
-	for _, acts := range [...]geom.Actions{most, turning} {
-		solved, err := solver.Solve(&bed.Input{
-			Plate: *thin(b, c.in.Base.Plate.Design.Basis), Modulus: c.in.Below.Subgrade,
-			Patches: []bed.Patch{{SizeX: side, SizeY: side, N: acts.N, Mx: acts.Mx, My: acts.My}},
-		})
-		if err != nil {
-			r.take(limit.Beyond(underside, "the plate cannot be computed as a thin plate on the ground: "+err.Error()), -1)
-			return nil
-		}
-		for _, v := range [...]*bed.Bending{&solved.X, &solved.Y} {
-			m = max(m, math.Abs(v.Sag.Unit), math.Abs(v.Hog.Unit), v.Most)
-		}
-	}
-	s := limit.Evaluate(underside, m+c.foot.outer, resists)
-	s.Combination = "the greatest compression with the greatest moments of all combinations, or the one that turns most"
-	r.take(s, -1)
-	return nil
-}
-
-// greatest returns the greatest compression with the greatest moments of all
-// combinations, and the combination with the greatest moment, at the underside of the
-// footing, weight included where it presses.
-func (c *column) greatest() (most, turning geom.Actions) {
-	p := &c.foot.plan
-	for i := range c.in.Cases {
-		a := p.move(c.in.Cases[i].Actions)
-		a.Mx, a.My = math.Abs(a.Mx)+math.Abs(a.Vy)*p.height, math.Abs(a.My)+math.Abs(a.Vx)*p.height
-		most.N, most.Mx, most.My = min(most.N, a.N), max(most.Mx, a.Mx), max(most.My, a.My)
-		if a.N-p.weight < 0 && math.Hypot(a.Mx, a.My) >= math.Hypot(turning.Mx, turning.My) {
-			turning = geom.Actions{N: a.N - p.weight, Mx: a.Mx, My: a.My}
-		}
-	}
-	most.N -= c.foot.stack.Safety.Unfavourable * p.weight
-	if turning.N == 0 {
-		turning = most
-	}
-	return most, turning
 }
 
 // The notices of the substructure, in the order of an answer.

@@ -30,6 +30,15 @@ type Case struct {
 	// [-]; none: the greatest and the least of any.
 	Weights []float64
 	Lasting Lasting
+	// Factors are those of each of the input's actions, of which Actions is the sum [-];
+	// none: the case was made ready.
+	Factors []float64
+}
+
+// Action is one of the actions of which the cases are combined.
+type Action struct {
+	Name   string
+	Forces geom.Actions
 }
 
 // ColumnInput is a whole column base under its combinations.
@@ -47,6 +56,7 @@ type ColumnInput struct {
 	Anchorage Anchorage
 	Below     Substructure
 	Cases     []Case
+	Actions   []Action // of which Cases are combined; none: they were made ready
 	// What the combinations leave out, and the notices that go with them.
 	Unproved      Unproved
 	NoPersistent  bool // the accidental situation alone
@@ -99,13 +109,13 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 	s := &in.Base.Support
 	switch {
 	case !(in.Modulus >= 0 && in.Modulus <= 1e6):
-		faults.Add(limit.OutOfRange, "base.sharing.modulus_n_mm3", "must be a modulus of usual size")
+		faults.Range("base.sharing.modulus_n_mm3", in.Modulus, 0, 1e6, 1, " N/mm3")
 	case in.Modulus == 0 && in.Base.HasRods && s.Medium == bearing.Given && s.Given.Granular:
 		faults.Add(limit.Missing, "base.sharing.modulus_n_mm3",
 			"is needed on granular fill: on a soft bed the rods get more than on a stiff one")
 	}
-	if !(in.Preload >= 0 && in.Preload <= 1e9) {
-		faults.Add(limit.OutOfRange, "base.sharing.preload_kn", "must be a force of usual size, not negative")
+	if !(in.Preload >= 0 && in.Preload <= geom.GreatestForce) {
+		faults.Range("base.sharing.preload_kn", in.Preload, 0, geom.GreatestForce, 1e3, " kN")
 	} else if in.Preload > 0 && !in.Base.HasRods {
 		faults.Add(limit.Conflict, "base.sharing.preload_kn", "needs rods")
 	}
@@ -118,12 +128,8 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 		faults.Add(limit.Number, "load_cases.cases", fmt.Sprintf("has %d combinations; must have 1 to %d", n, MostCases))
 	}
 	for i := range in.Cases {
-		a := &in.Cases[i].Actions
-		for _, v := range [...]float64{a.N / 1e9, a.Vx / 1e9, a.Vy / 1e9, a.Mx / 1e12, a.My / 1e12, a.T / 1e12} {
-			if !(math.Abs(v) <= 1) {
-				faults.Add(limit.OutOfRange, fmt.Sprintf("load_cases.cases[%d].forces", i), "must be numbers of usual size")
-				break
-			}
+		if a := &in.Cases[i].Actions; !a.Computable() {
+			a.Range(fmt.Sprintf("load_cases.cases[%d].forces", i), faults)
 		}
 	}
 }
@@ -489,6 +495,7 @@ func (c *column) check(k *Case, notices *limit.Notices, sheet *derive.Sheet) (sh
 	}
 	if sheet != nil {
 		c.deriveSharing(sheet, k, &at, &solved)
+		c.in.deriveClamped(sheet)
 	}
 	for _, p := range parts {
 		p.States(&c.list)

@@ -19,6 +19,28 @@ func (s *Substructure) concrete() float64 {
 	return plainConcrete
 }
 
+// deriveClamped writes what rods through a stack clamp, where it was found.
+func (in *ColumnInput) deriveClamped(s *derive.Sheet) {
+	t := &in.Anchorage.Through
+	if !t.ClampedFound || in.Anchorage.Kind != Through {
+		return
+	}
+	p := &t.Plate
+	s.Given("gamma_st", steelWeight, "N/mm3", "steel; EN 1991-1-1:2002 Table A.4 (from memory)")
+	s.Given("l_x", p.SizeX, "mm", "bottom plate along x")
+	s.Given("l_y", p.SizeY, "mm", "bottom plate along y")
+	s.Given("t_b,0", p.Thickness, "mm", "bottom plate as made")
+	sum := "gamma_st l_x l_y t_b,0"
+	for i := range in.Below.Stack.Tiers {
+		tier, at := &in.Below.Stack.Tiers[i], strconv.Itoa(i+1)
+		s.Given("gamma_f"+at, tier.Fill.UnitWeight, "N/mm3", "fill")
+		s.Given("D_f"+at, tier.Diameter, "mm", "inner, ring")
+		s.Given("h_f"+at, tier.Height, "mm", "tier")
+		sum += " + gamma_f" + at + " pi / 4 min(D_f" + at + ", l_x, l_y)^2 h_f" + at
+	}
+	s.Step("W", sum, t.Clamped, "N", "what the rods clamp: bottom plate and the fill straight above its inscribed circle")
+}
+
 // deriveWeight writes what presses on the ground beside the actions of a pair, as the
 // sum of its parts, and the outline with which it does.
 func (c *column) deriveWeight(s *derive.Sheet, k *Pair) {

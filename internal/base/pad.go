@@ -6,6 +6,7 @@ import (
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/material"
 	"footward.example/footward/internal/pad"
 )
 
@@ -106,11 +107,8 @@ func (in *ColumnInput) afloat(p *plan) []float64 {
 	if !in.Below.HasGround || g.Soil.Dry || g.Soil.Water >= g.Depth {
 		return []float64{0}
 	}
-	return []float64{0, WaterWeight * (g.Depth - g.Soil.Water) * p.area()}
+	return []float64{0, material.WaterWeight * (g.Depth - g.Soil.Water) * p.area()}
 }
-
-// WaterWeight is the unit weight of water [N/mm3].
-const WaterWeight = 9.81e-6
 
 // padCase is the case, the factor on weight and the buoyancy that govern a pad.
 type padCase struct {

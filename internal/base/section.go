@@ -235,5 +235,5 @@ func (s *sharer) even() (z section.Pressure, ok bool) {
 	if !ok || b.Pressure > s.in.Bearing.Pressure {
 		return z, false
 	}
-	return section.Pressure{Zone: section.Beyond(outline, b.Toward, b.From), P: b.Pressure}, true
+	return section.Pressure{Zone: geom.Beyond(outline, b.Toward, b.From), P: b.Pressure}, true
 }

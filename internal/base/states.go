@@ -2,7 +2,6 @@ package base
 
 import (
 	"math"
-	"strconv"
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/bearing"
@@ -270,6 +269,7 @@ func (r *ColumnResult) Derive(s *derive.Sheet) {
 	var unused limit.Notices
 	k := &r.in.Cases[r.governs]
 	s.Given("case", float64(r.governs+1), "", "combination that governs: "+k.Name)
+	r.in.deriveCase(s, k)
 	c.list.Reset()
 	_, _ = c.check(k, &unused, s)
 	c.deriveBelow(s)
@@ -287,21 +287,14 @@ func (c *column) deriveSharing(s *derive.Sheet, k *Case, at *geom.Actions, solve
 			moment, by float64
 			sum        float64
 		}{{"M_x", "V_y", a.Mx, a.Vy, at.Mx}, {"M_y", "V_x", a.My, a.Vx, at.My}} {
-			s.Given(v.m, math.Abs(v.moment), "Nmm", "of the case, by its amount")
-			s.Given(v.v, math.Abs(v.by), "N", "of the case, by its amount")
+			c.given.deriveAmount(s, k, v.m, v.moment, "Nmm")
+			c.given.deriveAmount(s, k, v.v, v.by, "N")
 			s.Step(v.m+",h", v.m+" + "+v.v+" h_v", math.Abs(v.sum), "Nmm", "statics; amounts add, so that no sign helps")
 		}
 	}
 	if !solved.Found {
 		return
 	}
-	s.Given("p_max", solved.highest, "MPa", clauseSharing)
-	for i, t := range solved.most {
-		rod := "T_rod#" + strconv.Itoa(i+1)
-		s.Given(rod, t, "N", clauseSharing)
-		if c.pull[i] > t {
-			s.Given(rod, c.pull[i], "N", "the plate's own method, which pulls this rod more; see there")
-		}
-	}
+	c.derivePlanes(s, at, solved)
 	c.deriveFriction(k, solved, s)
 }

@@ -185,7 +185,7 @@ func (in *ColumnInput) tieTo(stack *ring.Result) {
 		t.Height = in.Base.Plate.Plate.Thickness + stack.Height + t.Plate.Thickness
 	}
 	if t.Clamped == 0 {
-		t.Clamped = in.clamped()
+		t.Clamped, t.ClampedFound = in.clamped(), true
 	}
 	if t.Settlement == 0 && stack.NoService == "" {
 		t.Settlement = stack.Settles.After

@@ -9,10 +9,8 @@ import (
 
 // Ranges that the kernel accepts; the contract's are narrower or the same.
 const (
-	greatestForce  = 1e9  // N
-	greatestMoment = 1e12 // Nmm
-	greatestSize   = 1e5  // mm
-	leastSize      = 1e-3 // mm
+	greatestSize = 1e5  // mm
+	leastSize    = 1e-3 // mm
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -24,22 +22,9 @@ func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
 		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis with usable factors")
 	}
-	if !sized(in.SizeX) {
-		faults.Add(limit.OutOfRange, "contact.size_x_mm", "must be at least 0.001 mm and a usual length")
-	}
-	if !sized(in.SizeY) {
-		faults.Add(limit.OutOfRange, "contact.size_y_mm", "must be at least 0.001 mm and a usual length")
-	}
-	a := &in.Actions
-	if !within(a.N, -greatestForce, greatestForce) {
-		faults.Add(limit.OutOfRange, "forces.n_kn", "must be a force of usual size")
-	}
-	if !within(a.Mx, -greatestMoment, greatestMoment) {
-		faults.Add(limit.OutOfRange, "forces.m_x_knm", "must be a moment of usual size")
-	}
-	if !within(a.My, -greatestMoment, greatestMoment) {
-		faults.Add(limit.OutOfRange, "forces.m_y_knm", "must be a moment of usual size")
-	}
+	faults.Range("contact.size_x_mm", in.SizeX, leastSize, greatestSize, 1, " mm")
+	faults.Range("contact.size_y_mm", in.SizeY, leastSize, greatestSize, 1, " mm")
+	in.Actions.Range("forces", faults)
 	switch in.Medium {
 	case Concrete:
 		validateBlock(in, faults)
@@ -60,9 +45,7 @@ func validateBlock(in *Input, faults *limit.Faults) {
 		faults.Add(limit.OutOfRange, "support.concrete.concrete",
 			fmt.Sprintf("strength of %g MPa is not between 1 and %g MPa", b.Concrete.Strength, greatestFck))
 	}
-	if !sized(b.Height) {
-		faults.Add(limit.OutOfRange, "support.concrete.height_mm", "must be at least 0.001 mm and a usual length")
-	}
+	faults.Range("support.concrete.height_mm", b.Height, leastSize, greatestSize, 1, " mm")
 	if !within(b.GroutThick, 0, greatestSize) || (b.GroutThick > 0 && !within(b.GroutStrength, 1e-3, 1e3)) {
 		faults.Add(limit.OutOfRange, "support.concrete.grout", "needs a positive thickness and strength")
 	}

@@ -391,7 +391,7 @@ func TestFaultsAreNamed(t *testing.T) {
 		"bed.modulus_n_mm3":   func(in *bed.Input) { in.Modulus = math.NaN() },
 		"patches":             func(in *bed.Input) { in.Patches = nil },
 		"patches[0]":          func(in *bed.Input) { in.Patches[0].At.X = math.NaN() },
-		"patches[1]":          func(in *bed.Input) { in.Patches = append(in.Patches, bed.Patch{SizeX: 1, SizeY: 1, N: math.NaN()}) },
+		"patches[1].n_kn":     func(in *bed.Input) { in.Patches = append(in.Patches, bed.Patch{SizeX: 1, SizeY: 1, N: math.NaN()}) },
 		"rods[0]":             func(in *bed.Input) { in.Rods = []bed.Rod{{}} },
 		"rods[1]": func(in *bed.Input) {
 			in.Rods = []bed.Rod{{Stiffness: 1e5}, {Stiffness: 1e5, At: geom.Point{Y: 201}}}

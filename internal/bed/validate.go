@@ -10,13 +10,11 @@ import (
 
 // Ranges that the kernel accepts.
 const (
-	mostPatches    = 8
-	mostRods       = 64
-	leastSize      = 1    // mm
-	greatestSize   = 1e5  // mm
-	greatestForce  = 1e9  // N
-	greatestMoment = 1e12 // Nmm
-	greatestGap    = 1e4  // mm
+	mostPatches  = 8
+	mostRods     = 64
+	leastSize    = 1   // mm
+	greatestSize = 1e5 // mm
+	greatestGap  = 1e4 // mm
 	// N/mm3
 	leastModulus    = 1e-6
 	greatestModulus = 1e6
@@ -94,10 +92,7 @@ func (p *Patch) validate(on *Plate, field string, faults *limit.Faults) {
 	if !on.holds(p.At, p.SizeX, p.SizeY) {
 		faults.Add(limit.Geometry, field, "is not on the plate")
 	}
-	if !within(p.N, -greatestForce, greatestForce) || !within(p.Mx, -greatestMoment, greatestMoment) ||
-		!within(p.My, -greatestMoment, greatestMoment) {
-		faults.Add(limit.OutOfRange, field, "needs forces of usual size")
-	}
+	(&geom.Actions{N: p.N, Mx: p.Mx, My: p.My}).Range(field, faults)
 }
 
 func (r *Rod) validate(on *Plate, field string, faults *limit.Faults) {
@@ -105,7 +100,7 @@ func (r *Rod) validate(on *Plate, field string, faults *limit.Faults) {
 		faults.Add(limit.OutOfRange, field, fmt.Sprintf("stiffness of %g N/mm is not between %g and %g N/mm",
 			r.Stiffness, leastStiffness, greatestStiffness))
 	}
-	if !within(r.Preload, 0, greatestForce) || !within(r.Gap, 0, greatestGap) {
+	if !within(r.Preload, 0, geom.GreatestForce) || !within(r.Gap, 0, greatestGap) {
 		faults.Add(limit.OutOfRange, field, "needs a preload and a gap that are not negative")
 	}
 	if r.Preload > 0 && r.Gap > 0 {

@@ -10,14 +10,14 @@ type Bed struct {
 	Strength float64
 }
 
-// blockModulus stands for the modulus of a plastic block [N/mm3]: from 1e4 to
+// BlockModulus stands for the modulus of a plastic block [N/mm3]: from 1e4 to
 // 1e6 the block's length changes by 6e-5.
-const blockModulus = 1e6
+const BlockModulus = 1e6
 
 // modulus returns k [N/mm3].
 func (b *Bed) modulus() float64 {
 	if b.Modulus == 0 {
-		return blockModulus
+		return BlockModulus
 	}
 	return b.Modulus
 }

@@ -21,6 +21,7 @@ type Solver struct {
 	zone   []geom.Point
 	other  []geom.Point
 	unit   scaled
+	before plane // under the preload alone
 }
 
 // scaled is the input in units in which its numbers are near one.
@@ -41,6 +42,8 @@ type Result struct {
 	// The plane u = A + B x + C y by which the plate sinks [mm], per mm for B
 	// and C; zero along the neutral axis.
 	A, B, C float64
+	// The same under the preload alone [mm], per mm for B0 and C0.
+	A0, B0, C0 float64
 	// Greatest pressure [MPa].
 	Peak float64
 	// Pressed force [N].
@@ -193,7 +196,7 @@ func (s *Solver) tighten() string {
 		n.load[2] += f * rods[i].At.Y
 	}
 	if n.load[0] == 0 {
-		n.load = load
+		n.load, s.before = load, plane{}
 		return ""
 	}
 	n.rods = nil
@@ -201,7 +204,7 @@ func (s *Solver) tighten() string {
 	if s.impossible() == "" {
 		u, residual, _ = s.newton()
 	}
-	n.rods, n.load = rods, load
+	n.rods, n.load, s.before = rods, load, u
 	for i := range rods {
 		rods[i].Preload += rods[i].Stiffness * u.at(rods[i].At)
 	}
@@ -406,6 +409,7 @@ func (s *Solver) answer(r *Result, u plane) {
 	force, stress := s.force, s.force/(s.size*s.size)
 	sink := force / (in.Bed.modulus() * s.size * s.size)
 	r.A, r.B, r.C = u.a*sink, u.b*sink/s.size, u.c*sink/s.size
+	r.A0, r.B0, r.C0 = s.before.a*sink, s.before.b*sink/s.size, s.before.c*sink/s.size
 
 	s.forces = s.forces[:0]
 	for _, p := range n.outline {

@@ -217,10 +217,10 @@ func TestFaultsAreNamed(t *testing.T) {
 		"twice round":      {func(in *contact.Input) { in.Outline = append(in.Outline[:4:4], square...) }, "outline"},
 		"hole outside":     {func(in *contact.Input) { in.Hole = contact.Rectangle(200, 20) }, "hole[0]"},
 		"no bed":           {func(in *contact.Input) { in.Bed = contact.Bed{} }, "bed"},
-		"bed not a number": {func(in *contact.Input) { in.Bed.Modulus = math.NaN() }, "bed"},
+		"bed not a number": {func(in *contact.Input) { in.Bed.Modulus = math.NaN() }, "bed.modulus"},
 		"slack rod":        {func(in *contact.Input) { in.Rods = []contact.Rod{{}} }, "rods[0]"},
 		"preload and gap":  {func(in *contact.Input) { in.Rods = []contact.Rod{{Stiffness: 1, Preload: 1, Gap: 1}} }, "rods[0]"},
-		"infinite force":   {func(in *contact.Input) { in.Actions.N = math.Inf(1) }, "forces"},
+		"infinite force":   {func(in *contact.Input) { in.Actions.N = math.Inf(1) }, "forces.n_kn"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			in := &contact.Input{Outline: contact.Rectangle(100, 100), Bed: contact.Bed{Modulus: 1}}

@@ -10,12 +10,10 @@ import (
 
 // Ranges that the kernel accepts.
 const (
-	mostCorners    = 720
-	mostRods       = 64
-	greatestSize   = 1e5  // mm
-	greatestForce  = 1e9  // N
-	greatestMoment = 1e12 // Nmm
-	leastArea      = 1e-3 // mm2
+	mostCorners  = 720
+	mostRods     = 64
+	greatestSize = 1e5  // mm
+	leastArea    = 1e-3 // mm2
 	// N/mm
 	leastStiffness    = 1e-3
 	greatestStiffness = 1e12
@@ -40,8 +38,13 @@ func Validate(in *Input, faults *limit.Faults) {
 	}
 	if b := &in.Bed; b.Modulus == 0 && b.Strength == 0 {
 		faults.Add(limit.Missing, "bed", "needs a modulus, a strength or both")
-	} else if !(b.Modulus == 0 || within(b.Modulus, 1e-9, 1e9)) || !(b.Strength == 0 || within(b.Strength, 1e-9, 1e6)) {
-		faults.Add(limit.OutOfRange, "bed", "needs a modulus and a strength of usual size")
+	} else {
+		if b.Modulus != 0 {
+			faults.Range("bed.modulus", b.Modulus, 1e-9, 1e9, 1, " N/mm3")
+		}
+		if b.Strength != 0 {
+			faults.Range("bed.strength", b.Strength, 1e-9, 1e6, 1, " MPa")
+		}
 	}
 	if len(in.Rods) > mostRods {
 		faults.Add(limit.Number, "rods", fmt.Sprintf("has %d rods; must have at most %d", len(in.Rods), mostRods))
@@ -56,7 +59,7 @@ func Validate(in *Input, faults *limit.Faults) {
 			faults.Add(limit.OutOfRange, field, fmt.Sprintf("stiffness of %g N/mm is not between %g and %g N/mm",
 				r.Stiffness, leastStiffness, greatestStiffness))
 		}
-		if !within(r.Preload, 0, greatestForce) || !within(r.Gap, 0, greatestSize) {
+		if !within(r.Preload, 0, geom.GreatestForce) || !within(r.Gap, 0, greatestSize) {
 			faults.Add(limit.OutOfRange, field, "needs a preload and a gap that are not negative")
 		}
 		if r.Preload > 0 && r.Gap > 0 {
@@ -66,16 +69,12 @@ func Validate(in *Input, faults *limit.Faults) {
 			faults.Add(limit.OutOfRange, field, "stands too far away")
 		}
 	}
-	a := &in.Actions
-	if !within(a.N, -greatestForce, greatestForce) || !within(a.Mx, -greatestMoment, greatestMoment) ||
-		!within(a.My, -greatestMoment, greatestMoment) {
-		faults.Add(limit.OutOfRange, "forces", "must be numbers of usual size")
-	}
+	in.Actions.Range("forces", faults)
 }
 
 // fits reports whether there is nothing wrong with a rod.
 func (r *Rod) fits() bool {
-	return within(r.Stiffness, leastStiffness, greatestStiffness) && within(r.Preload, 0, greatestForce) &&
+	return within(r.Stiffness, leastStiffness, greatestStiffness) && within(r.Preload, 0, geom.GreatestForce) &&
 		within(r.Gap, 0, greatestSize) && r.Preload*r.Gap == 0 &&
 		within(r.At.X, -greatestSize, greatestSize) && within(r.At.Y, -greatestSize, greatestSize)
 }

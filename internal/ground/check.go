@@ -2,6 +2,7 @@ package ground
 
 import (
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
 )
 
 // Bearing is one evaluation of the bearing resistance.
@@ -95,7 +96,7 @@ func Check(in *Input) (*Result, error) {
 	r := &Result{in: in, Head: in.head(), Buoyancy: in.buoyancy(), Beside: in.Soil.Above * in.Depth, Weight: in.Soil.Below}
 	r.Overburden = max(0, r.Beside-r.Head)
 	if in.Soil.Below > 0 && !in.Soil.Dry && in.Soil.Water < in.Depth+in.width() {
-		r.Weight -= waterWeight
+		r.Weight -= material.WaterWeight
 	}
 	for i := range sets {
 		if s := in.takes(i); s != nil {

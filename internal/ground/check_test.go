@@ -246,7 +246,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	}
 	assert.ElementsMatch(t, []string{
 		"footing.rectangle.size_x_mm", "footing.depth_mm", "weight_kn", "soil.friction_angle_deg", "soil.cohesion_kpa",
-		"soil.undrained_strength_kpa", "soil.unit_weight_kn_m3", "soil.water_depth_mm", "permanent", "variable",
+		"soil.undrained_strength_kpa", "soil.unit_weight_kn_m3", "soil.water_depth_mm", "permanent.n_kn", "variable.t_knm",
 		"interface.friction_share", "presumptive.source", "layer.undrained_strength_kpa", "layer.punching_coefficient",
 		"design_approaches[0]", "method", "bearing_safety_factor", "stability_safety_factor", "bearing_resistance_factor",
 	}, fields)

@@ -3,6 +3,7 @@ package ground
 import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/derive"
+	"footward.example/footward/internal/material"
 )
 
 const (
@@ -24,7 +25,7 @@ func (r *Result) Derive(to *derive.Sheet) {
 	r.deriveActions(s)
 	s.Given("d", in.Depth, "mm", "depth of the base")
 	if r.Head > 0 {
-		s.Given("gamma_w", waterWeight, "N/mm3", "water")
+		s.Given("gamma_w", material.WaterWeight, "N/mm3", "water")
 		s.Given("d_w", in.Soil.Water, "mm", "depth of the water")
 		s.Step("u_w", "gamma_w (d - d_w)", r.Head, "MPa", "statics; water above the base")
 		if in.Shape == Circle {
@@ -43,7 +44,7 @@ func (r *Result) Derive(to *derive.Sheet) {
 		}
 		s.Given("gamma_b", in.Soil.Below, "N/mm3", "ground below the base, wet")
 		if r.Weight != in.Soil.Below {
-			s.Given("gamma_w", waterWeight, "N/mm3", "water")
+			s.Given("gamma_w", material.WaterWeight, "N/mm3", "water")
 			s.Step("gamma_e", "gamma_b - gamma_w", r.Weight, "N/mm3", "water within one width below the base")
 		} else {
 			s.Step("gamma_e", "gamma_b", r.Weight, "N/mm3", "no water within one width below the base")

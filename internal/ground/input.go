@@ -129,7 +129,6 @@ const (
 	bearingFS    = 3.0 // common practice, no standard
 	stabilityFS  = 1.5 // common practice, no standard
 	mostCritical = 30  // degrees; common practice for phi_cv not known, no source
-	waterWeight  = 9.81e-6
 	nu0          = 0.4 // of V_d, 6.5.3(12)
 	leastLayer   = 0.25
 )

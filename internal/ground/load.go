@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"footward.example/footward/internal/geom"
+	"footward.example/footward/internal/material"
 )
 
 // Load is what acts on the base in one combination of factors.
@@ -71,7 +72,7 @@ func (in *Input) head() float64 {
 	if in.Soil.Dry {
 		return 0
 	}
-	return waterWeight * max(0, in.Depth-in.Soil.Water)
+	return material.WaterWeight * max(0, in.Depth-in.Soil.Water)
 }
 
 // buoyancy returns what the water lifts the base by [N].

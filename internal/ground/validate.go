@@ -7,13 +7,13 @@ import (
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
 )
 
 const (
-	greatestForce = 1e9
-	greatestSize  = 1e5
-	degree        = math.Pi / 180
-	mostFriction  = 45 * degree
+	greatestSize = 1e5
+	degree       = math.Pi / 180
+	mostFriction = 45 * degree
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -40,8 +40,8 @@ func Validate(in *Input, faults *limit.Faults) {
 		v, least, most float64
 	}{
 		{"footing.depth_mm", in.Depth, 0, greatestSize}, {"height_mm", in.Height, 0, greatestSize},
-		{"permanent.n_kn", in.Lift, 0, greatestForce},
-		{"weight_kn", in.Weight, 0, greatestForce}, {"weight_kn", in.Bed, 0, in.Weight},
+		{"permanent.n_kn", in.Lift, 0, geom.GreatestForce},
+		{"weight_kn", in.Weight, 0, geom.GreatestForce}, {"weight_kn", in.Bed, 0, in.Weight},
 		{"soil.cohesion_kpa", in.Soil.Cohesion, 0, 10}, {"soil.undrained_strength_kpa", in.Soil.Undrained, 0, 10},
 		{"soil.unit_weight_kn_m3", in.Soil.Below, 0, 4e-5}, {"soil.unit_weight_above_kn_m3", in.Soil.Above, 0, 4e-5},
 		{"presumptive.pressure_kpa", in.Presumptive.Pressure, 0, 100},
@@ -64,12 +64,12 @@ func Validate(in *Input, faults *limit.Faults) {
 	}
 	for _, v := range [...]float64{in.Partials.GSup, in.Partials.GInf, in.Partials.Q, in.Partials.QC, in.Partials.GDst, in.Partials.GStb, in.Partials.QDst} {
 		if !optional(v, 0.1, 10) {
-			faults.Add(limit.OutOfRange, "partials", "must be factors of usual size")
+			faults.Range("partials", v, 0.1, 10, 1, ", each factor")
 			break
 		}
 	}
-	actions(faults, "permanent", &in.Permanent)
-	actions(faults, "variable", &in.Variable)
+	in.Permanent.Range("permanent", faults)
+	in.Variable.Range("variable", faults)
 	validateSoil(in, faults)
 	validateMethod(in, faults)
 }
@@ -77,15 +77,6 @@ func Validate(in *Input, faults *limit.Faults) {
 func size(faults *limit.Faults, field string, v float64) {
 	if !within(v, 1, greatestSize) {
 		faults.Add(limit.OutOfRange, field, fmt.Sprintf("must be from 1 to %g mm", greatestSize))
-	}
-}
-
-func actions(faults *limit.Faults, field string, a *geom.Actions) {
-	for _, v := range [...]float64{a.N / greatestForce, a.Vx / greatestForce, a.Vy / greatestForce, a.Mx / 1e12, a.My / 1e12, a.T / 1e12} {
-		if !(math.Abs(v) <= 1) {
-			faults.Add(limit.OutOfRange, field, "must be numbers of usual size")
-			return
-		}
 	}
 }
 
@@ -107,7 +98,7 @@ func validateSoil(in *Input, faults *limit.Faults) {
 	if s.Friction > 0 && s.Below == 0 {
 		faults.Add(limit.Missing, "soil.unit_weight_kn_m3", "is needed for drained strength")
 	}
-	if s.Friction > 0 && !s.Dry && s.Water < in.Depth+in.width() && s.Below > 0 && s.Below <= waterWeight {
+	if s.Friction > 0 && !s.Dry && s.Water < in.Depth+in.width() && s.Below > 0 && s.Below <= material.WaterWeight {
 		faults.Add(limit.OutOfRange, "soil.unit_weight_kn_m3", "is wet, and below water cannot be less than that of water")
 	}
 	if known && !within(in.Interface.Share, 1e-3, 1) {

@@ -1,6 +1,9 @@
 package limit
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // Fault is the kind of thing a caller got wrong.
 type Fault uint8
@@ -62,3 +65,11 @@ type Scope struct {
 
 // Error says what is not covered.
 func (s *Scope) Error() string { return s.Reason + " (" + s.Clause + ")" }
+
+// Range adds a fault where a number is none, or not from least to most, all of which it
+// names in a unit of so many of the kernel's own.
+func (f *Faults) Range(field string, v, least, most, unit float64, name string) {
+	if !(v >= least && v <= most) {
+		f.Add(OutOfRange, field, fmt.Sprintf("is %g and must be from %g to %g%s", v/unit, least/unit, most/unit, name))
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"footward.example/footward/internal/limit"
 )
@@ -106,4 +107,15 @@ func TestNoticesHoldEachOnce(t *testing.T) {
 	assert.Len(t, l.All(), 1)
 	l.Reset()
 	assert.Empty(t, l.All())
+}
+
+// TestNumberBeyondItsRangeIsNamedWithIt, as it was given, and NaN is beyond every range.
+func TestNumberBeyondItsRangeIsNamedWithIt(t *testing.T) {
+	var faults limit.Faults
+	faults.Range("forces.n_kn", 3e9, -1e9, 1e9, 1e3, " kN")
+	faults.Range("size_mm", math.NaN(), 0, 5, 1, " mm")
+	faults.Range("size_mm", 5, 0, 5, 1, " mm")
+	require.Len(t, faults, 2)
+	assert.Equal(t, "is 3e+06 and must be from -1e+06 to 1e+06 kN", faults[0].Reason)
+	assert.Equal(t, "is NaN and must be from 0 to 5 mm", faults[1].Reason)
 }

@@ -9,10 +9,8 @@ import (
 
 // Bounds that the kernel accepts; the contract's are narrower or the same.
 const (
-	mostStages     = 20
-	mostActions    = 16
-	greatestForce  = 1e9  // N
-	greatestMoment = 1e12 // Nmm
+	mostStages  = 20
+	mostActions = 16
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -29,9 +27,13 @@ func Validate(in *Input, faults *limit.Faults) {
 		faults.Add(limit.Number, "actions", fmt.Sprintf("has %d actions; must have 1 to %d", n, mostActions))
 		return
 	}
-	if f := &in.Factors; in.Basis == basis.Eurocode && !(within(f.GSup, 1, 2) && within(f.GInf, 0.5, 1) && within(f.Q, 1, 2) &&
-		within(f.Xi, 0.5, 1) && within(f.GSupA, 1, 2) && within(f.GInfA, 0.5, 1) && within(f.QC, 1, 2)) {
-		faults.Add(limit.OutOfRange, "factors", "are not partial factors of usual size")
+	if f := &in.Factors; in.Basis == basis.Eurocode {
+		for _, v := range [...]float64{f.GSup, f.Q, f.GSupA, f.QC} {
+			faults.Range("factors", v, 1, 2, 1, ", on what is unfavourable")
+		}
+		for _, v := range [...]float64{f.GInf, f.Xi, f.GInfA} {
+			faults.Range("factors", v, 0.5, 1, 1, ", on what is favourable and as a reduction")
+		}
 	}
 	for i, s := range in.Situations {
 		field := fmt.Sprintf("kinds[%d]", i)
@@ -112,17 +114,8 @@ func (a *Action) validate(in *Input, field string, faults *limit.Faults) {
 	if a.Kind == Permanent && a.Group != "" {
 		faults.Add(limit.Conflict, field+".alternative_to", "a permanent action has no alternatives")
 	}
-	f := &a.Forces
-	for _, v := range [...]struct {
-		name    string
-		v, most float64
-	}{
-		{"n_kn", f.N, greatestForce}, {"v_x_kn", f.Vx, greatestForce}, {"v_y_kn", f.Vy, greatestForce},
-		{"m_x_knm", f.Mx, greatestMoment}, {"m_y_knm", f.My, greatestMoment}, {"t_knm", f.T, greatestMoment},
-	} {
-		if !within(v.v, -v.most, v.most) {
-			faults.Add(limit.OutOfRange, field+".forces."+v.name, "must be a number of usual size")
-		}
+	if !a.Forces.Computable() {
+		a.Forces.Range(field+".forces", faults)
 	}
 }
 

@@ -19,6 +19,9 @@ const (
 	tableAW = "EN 1991-1-1:2002 Annex A, liquids (not compared with the printed edition)"
 )
 
+// WaterWeight is the unit weight of ground water that the checks take [N/mm3].
+const WaterWeight = 9.81e-6
+
 // weights are nominal unit weights. Growing media are not among them: no standard
 // gives them, and they weigh far more wet than dry, so the supplier's values are
 // needed for both states.

@@ -2,17 +2,15 @@ package pad
 
 import (
 	"fmt"
-	"math"
 
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
 // Ranges that the kernel accepts; the contract's are narrower or the same.
 const (
-	greatestForce  = 1e9  // N
-	greatestMoment = 1e12 // Nmm
-	greatestSize   = 1e5  // mm
-	greatestDepth  = 1e4  // mm
+	greatestSize  = 1e5 // mm
+	greatestDepth = 1e4 // mm
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -30,7 +28,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		{"pad.thickness_mm", in.Thickness, 1, greatestDepth},
 		{"column.size_x_mm", in.Column.SizeX, 1, greatestSize}, {"column.size_y_mm", in.Column.SizeY, 1, greatestSize},
 		{"concrete.strength_mpa", in.Concrete.Strength, 1, 1e3},
-		{"weight_kn", in.Weight, 0, greatestForce},
+		{"weight_kn", in.Weight, 0, geom.GreatestForce},
 	} {
 		if !within(f.v, f.least, f.most) {
 			faults.Add(limit.OutOfRange, f.field, fmt.Sprintf("must be a number from %g to %g in N, mm and MPa", f.least, f.most))
@@ -45,18 +43,7 @@ func Validate(in *Input, faults *limit.Faults) {
 	if in.Height != 0 && !within(in.Height, in.Thickness, greatestSize) {
 		faults.Add(limit.Geometry, "height_mm", fmt.Sprintf("is measured from the underside: it cannot be less than the thickness of %g mm", in.Thickness))
 	}
-	a := &in.Actions
-	for _, f := range [...]struct {
-		field   string
-		v, most float64
-	}{
-		{"forces.n_kn", a.N, greatestForce}, {"forces.v_x_kn", a.Vx, greatestForce}, {"forces.v_y_kn", a.Vy, greatestForce},
-		{"forces.m_x_knm", a.Mx, greatestMoment}, {"forces.m_y_knm", a.My, greatestMoment}, {"forces.t_knm", a.T, greatestMoment},
-	} {
-		if !(math.Abs(f.v) <= f.most) {
-			faults.Add(limit.OutOfRange, f.field, "must be a number of usual size")
-		}
-	}
+	in.Actions.Range("forces", faults)
 	validateBars(in, faults)
 }
 

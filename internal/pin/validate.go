@@ -3,17 +3,16 @@ package pin
 import (
 	"fmt"
 
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/material"
 )
 
 // Ranges that the kernel accepts; the contract's are narrower or the same.
 const (
-	greatestForce  = 1e9  // N
-	greatestMoment = 1e12 // Nmm
-	greatestSize   = 1e4  // mm
-	leastSize      = 1e-1 // mm
-	rounding       = 1e-6 // mm; sizes converted from inches are no smaller
+	greatestSize = 1e4  // mm
+	leastSize    = 1e-1 // mm
+	rounding     = 1e-6 // mm; sizes converted from inches are no smaller
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -44,9 +43,9 @@ func Validate(in *Input, faults *limit.Faults) {
 	validatePlates(in, faults)
 	validateLayout(in, faults)
 	for _, f := range [...]field{
-		{"forces.n_kn", in.Actions.N, -greatestForce, greatestForce, true},
-		{"forces.v_kn", in.Actions.V, -greatestForce, greatestForce, true},
-		{"forces.m_knm", in.Actions.M, -greatestMoment, greatestMoment, true},
+		{"forces.n_kn", in.Actions.N, -geom.GreatestForce, geom.GreatestForce, true},
+		{"forces.v_kn", in.Actions.V, -geom.GreatestForce, geom.GreatestForce, true},
+		{"forces.m_knm", in.Actions.M, -geom.GreatestMoment, geom.GreatestMoment, true},
 		{"partial_factor_connections", in.GammaConnection, 1, 2, true},
 	} {
 		f.check(faults)

@@ -86,7 +86,29 @@ func TestSmallMoment(t *testing.T) {
 	assert.InDelta(t, 1.41, r.US.Fp/ksi, 0.005)
 	assert.InDelta(t, 1.37, s["plate_cantilever"].Required/inch, 0.01)
 	assert.InDelta(t, 1.03, 1.4907*r.US.M1/inch*math.Sqrt(r.US.Fp/(36*ksi)), 0.01)
-	assert.InDelta(t, r.US.E/r.US.Ecrit, s["plate_equilibrium"].Utilization, 1e-9)
+	// 1.41 of 2.21 ksi is more than 2.5 of 5.02 in.
+	assert.InDelta(t, r.US.Fp/in.Bearing.Pressure, s["plate_equilibrium"].Utilization, 1e-9)
+}
+
+// TestTinyMomentLeavesTheUseOfThePlate, with rods and without: what the compression uses
+// of the bed does not vanish beside a moment.
+func TestTinyMomentLeavesTheUseOfThePlate(t *testing.T) {
+	for _, rods := range []bool{false, true} {
+		in := us(basis.USLRFD, 19, 19, 1.5, 36, 2.21)
+		if rods {
+			in.Rods = plate.Rods{At: []geom.Point{{Y: 200}, {Y: -200}}, Resistance: 60 * kip, Diameter: 38, StressArea: 900}
+		}
+		in.Actions.N = -376 * kip
+		_, without := check(t, in)
+		in.Actions.Mx = 1e-3 * kip * inch
+		_, with := check(t, in)
+		want := 376 / (2.21 * 19 * 19)
+		assert.InEpsilon(t, want, without["plate_equilibrium"].Utilization, 1e-9)
+		assert.InEpsilon(t, want, with["plate_equilibrium"].Utilization, 1e-5)
+		in.Actions.N = -0.95 / want * 376 * kip
+		_, with = check(t, in)
+		assert.InDelta(t, 0.95, with["plate_equilibrium"].Utilization, 1e-5)
+	}
 }
 
 // TestLargeMoment holds AISC Design Guide 1, 2nd ed., large-moment example (from

@@ -11,6 +11,12 @@ func (r *Result) deriveUS(s *derive.Sheet) {
 	if r.Case == Uniaxial && r.P > 0 {
 		s.Step("e", "M / P", u.E, "mm", "statics")
 		s.Step("e_crit", "L / 2 - P / (2 q_max)", u.Ecrit, "mm", clauseBlock)
+		switch l := r.frame.L; {
+		case u.Small && len(r.in.Rods.At) > 0:
+			s.Step("u_e", "P / (q_max L)", r.P/(u.Q*l), "", "strength of the bed under the compression alone")
+		case u.Small:
+			s.Step("u_e", "max(e / e_crit, P / (q_max (L - 2 e)))", max(u.E/u.Ecrit, r.P/(u.Q*(l-2*u.E))), "", "eccentricity, and pressure over its strength")
+		}
 	}
 	l := &r.lifts
 	if l.row[first].Count > 0 && (u.Fp > 0 || u.Lifted) && !u.Small && r.Case != Concentric {

@@ -59,20 +59,11 @@ func circle(radius float64) []geom.Point {
 
 // clipped cuts a polygon at a rectangle about the origin.
 func clipped(p []geom.Point, halfX, halfY float64) []geom.Point {
-	for _, e := range [4][3]float64{{1, 0, halfX}, {-1, 0, halfX}, {0, 1, halfY}, {0, -1, halfY}} {
-		var out []geom.Point
-		for i := range p {
-			q := p[(i+1)%len(p)]
-			u, v := e[2]-e[0]*p[i].X-e[1]*p[i].Y, e[2]-e[0]*q.X-e[1]*q.Y
-			if u > 0 {
-				out = append(out, p[i])
-			}
-			if (u > 0) != (v > 0) {
-				k := u / (u - v)
-				out = append(out, geom.Point{X: p[i].X + k*(q.X-p[i].X), Y: p[i].Y + k*(q.Y-p[i].Y)})
-			}
-		}
-		p = out
+	for _, e := range [4]struct {
+		toward geom.Point
+		half   float64
+	}{{geom.Point{X: -1}, halfX}, {geom.Point{X: 1}, halfX}, {geom.Point{Y: -1}, halfY}, {geom.Point{Y: 1}, halfY}} {
+		p = geom.Beyond(p, e.toward, -e.half)
 	}
 	return p
 }

@@ -110,10 +110,12 @@ func (r *Result) equilibrium() limit.State {
 		return r.loose()
 	case r.Misfit != Fits && !u.Small && u.Fp == 0:
 		return r.beyondClause(equilibrium)
-	case us && u.Small && rods, e.Pressed && !e.Lifted && rods:
-		return limit.Skip(equilibrium, "the compression alone balances the moment")
+	case us && u.Small && rods:
+		return limit.Evaluate(equilibrium, r.P/(u.Q*r.frame.L), 1) // rods would hold the rest
 	case us && u.Small:
-		return limit.Evaluate(equilibrium, u.E/u.Ecrit, 1)
+		return limit.Evaluate(equilibrium, max(u.E/u.Ecrit, r.P/(u.Q*(r.frame.L-2*u.E))), 1)
+	case e.Pressed && !e.Lifted && rods:
+		return limit.Skip(equilibrium, "the compression alone balances the moment")
 	case us && u.Need > 0:
 		s := limit.Evaluate(equilibrium, u.Need/u.Have, 1)
 		if s.Verdict == limit.Fail {

@@ -4,15 +4,14 @@ import (
 	"fmt"
 	"math"
 
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
 // Ranges that the kernel accepts; the contract's are narrower or the same.
 const (
-	greatestForce  = 1e9  // N
-	greatestMoment = 1e12 // Nmm
-	greatestSize   = 1e5  // mm
-	leastSize      = 1e-3 // mm
+	greatestSize = 1e5  // mm
+	leastSize    = 1e-3 // mm
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -24,18 +23,7 @@ func Validate(in *Input, faults *limit.Faults) {
 	}
 	in.Plate.Validate(faults)
 	validateFootprint(in, faults)
-	a := &in.Actions
-	for _, f := range [...]struct {
-		field   string
-		v, most float64
-	}{
-		{"forces.n_kn", a.N, greatestForce}, {"forces.m_x_knm", a.Mx, greatestMoment},
-		{"forces.m_y_knm", a.My, greatestMoment}, {"forces.v_x_kn", a.Vx, greatestForce}, {"forces.v_y_kn", a.Vy, greatestForce},
-	} {
-		if !within(f.v, -f.most, f.most) {
-			faults.Add(limit.OutOfRange, f.field, "must be a number of usual size")
-		}
-	}
+	in.Actions.Range("forces", faults)
 	if !within(in.Bearing.Pressure, 1e-9, 1e4) || !within(in.Bearing.GroutThick, 0, greatestSize) {
 		faults.Add(limit.OutOfRange, "support", "offers no bearing pressure")
 	}
@@ -54,9 +42,20 @@ func validateRods(in *Input, faults *limit.Faults) {
 	if len(r.At) == 0 {
 		return
 	}
-	if !within(r.Resistance, 1e-3, greatestForce) || !within(r.Diameter, 1, 1e3) || !within(r.StressArea, 1e-3, 1e6) ||
-		!within(r.Washer, 0, greatestSize) || !within(r.Stretch, 0, greatestSize) {
-		faults.Add(limit.OutOfRange, "rods.rod", "needs a resistance, a diameter and a stress area of usual size")
+	if !within(r.Resistance, 1e-3, geom.GreatestForce) {
+		faults.Add(limit.OutOfRange, "rods.rod", fmt.Sprintf("resists %g kN and must resist from 1e-06 to %g kN", r.Resistance/1e3, geom.GreatestForce/1e3))
+	}
+	for _, f := range [...]struct {
+		name           string
+		v, least, most float64
+		unit           string
+	}{
+		{"diameter", r.Diameter, 1, 1e3, "mm"}, {"stress area", r.StressArea, 1e-3, 1e6, "mm2"},
+		{"washer", r.Washer, 0, greatestSize, "mm"}, {"length that stretches", r.Stretch, 0, greatestSize, "mm"},
+	} {
+		if !within(f.v, f.least, f.most) {
+			faults.Add(limit.OutOfRange, "rods.rod", fmt.Sprintf("has a %s of %g %s and must have from %g to %g", f.name, f.v, f.unit, f.least, f.most))
+		}
 	}
 	for i, p := range r.At {
 		if !(math.Abs(p.X) < in.Plate.SizeX/2 && math.Abs(p.Y) < in.Plate.SizeY/2) {
@@ -116,7 +115,7 @@ func validateFootprint(in *Input, faults *limit.Faults) {
 func onPlate(faults *limit.Faults, field, axis string, size, plate float64) {
 	switch {
 	case !within(size, leastSize, greatestSize):
-		faults.Add(limit.OutOfRange, field, "must be at least 0.001 mm and a usual length")
+		faults.Range(field, size, leastSize, greatestSize, 1, " mm")
 	case !(size <= plate):
 		faults.Add(limit.Geometry, field,
 			fmt.Sprintf("the footprint of %g mm along %s stands over the plate of %g mm", size, axis, plate))

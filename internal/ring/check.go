@@ -45,7 +45,9 @@ type TierResult struct {
 	ServiceBottom Face    // likewise
 	Within        Face    // between top and bottom, where the edge stress is greater than at both; else zero
 	ServiceWithin Face    // likewise under the service values
-	Wider         bool    // what presses on the tier reaches over the edge of its ring
+	UnevenWithin  Face    // between top and bottom, where edge over mean stress is greater than at both; else zero
+	Wider         bool    // what presses on the tier reaches over the edge of its ring, or the edge of one above does
+	Uneven        float64 // greatest edge stress over mean stress of top, bottom and between [-]
 	Wall          float64 // friction that the ring may have to carry down to here [N]
 
 	Phi     float64 // design angle of friction [rad]
@@ -182,7 +184,8 @@ func (r *Result) stresses() {
 	in, d := r.in, r.Shoe
 	for i := range in.Tiers {
 		t, out := &in.Tiers[i], &r.Tiers[i]
-		out.Wider = r.reach(i) > t.Diameter
+		// A ring hands what its edge carries to one as wide below it.
+		out.Wider = r.reach(i) > t.Diameter || i > 0 && r.Tiers[i-1].Wider && r.reach(i) == t.Diameter
 		d = min(d, t.Diameter)
 		own := t.Fill.UnitWeight * math.Pi / 4 * t.Diameter * t.Diameter
 		at := func(level int) (f, s Face) {
@@ -194,6 +197,7 @@ func (r *Result) stresses() {
 		for level := 1; level < cuts; level++ {
 			f, s := at(level)
 			out.Within.keep(f, level, &out.Top, &out.Bottom)
+			out.UnevenWithin.keepUneven(f, level, &out.Top, &out.Bottom)
 			out.ServiceWithin.keep(s, level, &out.ServiceTop, &out.ServiceBottom)
 		}
 		d = min(t.Diameter, d+t.Height)

@@ -124,10 +124,7 @@ func (r *Result) deriveTier(s steps, i int, before string) {
 	deriveFace(s, &out.Top, "t#", before)
 	deriveFace(s, &out.Bottom, "b#", s.at)
 	if f := &out.Within; f.Level > 0 {
-		s.given("k_w#", float64(f.Level)/cuts, "", "part of the height, between top and bottom, at which the edge stress is greatest")
-		s.step("W_w#", "W_"+before+" + k_w# (W_# - W_"+before+")", (f.Force-r.Press-r.Preload)/r.Safety.Unfavourable, "N", "statics")
-		s.step("z_w#", "z_"+before+" + k_w# h_#", f.Depth, "mm", "statics")
-		deriveFace(s, f, "w#", "w"+s.at)
+		r.deriveWithin(s, f, before, "w#", "part of the height, between top and bottom, at which the edge stress is greatest")
 	}
 	if out.lost() {
 		return
@@ -195,6 +192,14 @@ func (r *Result) deriveRing(s steps, i int) {
 	s.step("sigma_R#", "k_f (K_p# sigma_3# + 2 c_# sqrt(K_p#))", out.Strength, "MPa", "Mohr and Coulomb")
 	s.step("c_r#", "sigma_3# sqrt(K_p#) / 2", out.Apparent, "MPa", "the same effect as a cohesion, never added")
 	s.step("sigma_Rc#", "2 k_f (c_# + c_r#) sqrt(K_p#)", out.ByCohesion, "MPa", "Mohr and Coulomb")
+}
+
+// deriveWithin writes a face between top and bottom of a tier.
+func (r *Result) deriveWithin(s steps, f *Face, before, at, what string) {
+	s.given("k_"+at, float64(f.Level)/cuts, "", what)
+	s.step("W_"+at, "W_"+before+" + k_"+at+" (W_# - W_"+before+")", (f.Force-r.Press-r.Preload)/r.Safety.Unfavourable, "N", "statics")
+	s.step("z_"+at, "z_"+before+" + k_"+at+" h_#", f.Depth, "mm", "statics")
+	deriveFace(s, f, at, strings.ReplaceAll(at, "#", s.at))
 }
 
 // deriveFace writes a face; level is the number of weight and depth above it.

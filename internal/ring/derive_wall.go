@@ -5,8 +5,14 @@ import "math"
 // deriveWall writes the friction of the fill down to the lower edge of a tier.
 func (r *Result) deriveWall(s steps, i int, before string) {
 	t, out := &r.in.Tiers[i], &r.Tiers[i]
+	most := "max(q_et# / q_mt#, q_eb# / q_mb#)"
+	if f := &out.UnevenWithin; f.Level > 0 {
+		r.deriveWithin(s, f, before, "u#", "part of the height, between top and bottom, at which the edge stress is most times the mean")
+		most = "max(q_et# / q_mt#, q_eb# / q_mb#, q_eu# / q_mu#)"
+	}
+	s.step("k_q#", most, out.Uneven, "", "edge stress over mean stress, the greatest of the tier")
 	s.step("l_w#", "4 K_0# tan(2 phi_k# / 3) / D_#", 4*out.K0*math.Tan(2.0/3.0*t.Fill.Phi)/t.Diameter, "1/mm", "Janssen 1895")
-	s.step("F_w#", "F_w"+before+" + q_et# (1 - exp(0 - l_w# h_#)) pi d_ft#^2 / 4 + gamma_G gamma_# (h_# - (1 - exp(0 - l_w# h_#)) / l_w#) pi D_#^2 / 4",
+	s.step("F_w#", "F_w"+before+" + k_q# q_mt# (1 - exp(0 - l_w# h_#)) pi d_ft#^2 / 4 + gamma_G gamma_# (h_# - (1 - exp(0 - l_w# h_#)) / l_w#) pi D_#^2 / 4",
 		out.Wall, "N", "friction of the fill that the edge of the ring may have to carry")
 }
 

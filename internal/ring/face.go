@@ -27,6 +27,23 @@ func (f *Face) keep(other Face, level int, top, bottom *Face) {
 	*f, f.Level = other, level
 }
 
+// keepUneven takes a face within a tier if its edge stress is more times its mean stress
+// than at top, bottom and what was kept.
+func (f *Face) keepUneven(other Face, level int, top, bottom *Face) {
+	if other.Lost || !(other.uneven() > max(f.uneven(), top.uneven(), bottom.uneven())*(1+1e-9)) {
+		return
+	}
+	*f, f.Level = other, level
+}
+
+// uneven returns the edge stress over the mean stress [-]; 0 where there are none.
+func (f *Face) uneven() float64 {
+	if !(f.Edge > 0) {
+		return 0
+	}
+	return f.Edge / f.Mean
+}
+
 // furthest is the eccentricity over the radius from which on no balance is looked for.
 const furthest = 0.98
 

@@ -167,9 +167,10 @@ const liftedEdge = "the resultant on tier %d is beyond a quarter of its ring's d
 // localState is about what reaches over the edge of a ring, all of whose load the
 // ring may have to carry, and about the friction of the fill elsewhere. A rated load
 // presses all round: where the resultant is off the middle, the load counts that
-// would press all round as much as this one does where it presses most.
+// would press all round as much as this one does where it presses most, which is at the
+// foot of the ring, to which shear turns it.
 //
-//	P = N (1 + 4 e/D), e up to D/4
+//	P = N (1 + 4 e/D), e = M/N_l up to D/4, M at the foot, N and the light N_l on top
 //
 // Source: statics of a thin ring.
 func (r *Result) localState() limit.State {
@@ -180,12 +181,15 @@ func (r *Result) localState() limit.State {
 	friction := 0.0
 	for i := range r.Tiers {
 		t, rated := &r.Tiers[i], r.in.Tiers[i].Ring.EdgeLoad
-		demand, e := t.Wall, t.Top.E/r.in.Tiers[i].Diameter
+		demand, e := t.Wall, 0.0
+		if t.Bottom.Moment > 0 {
+			e = t.Bottom.Moment / t.Top.Light / r.in.Tiers[i].Diameter
+		}
 		if t.Wider {
 			demand = max(demand, t.Top.Force*(1+4*e))
 		}
 		friction = max(friction, t.Wall)
-		if lost := t.Top.Lost || e > aroundEdge; rated > 0 && t.Wider && lost {
+		if lost := t.Top.Lost || !(e <= aroundEdge); rated > 0 && t.Wider && lost {
 			s := limit.Beyond(localEdge, fmt.Sprintf(liftedEdge, i+1)).Of(i + 1)
 			open = &s
 		} else if rated > 0 {

@@ -129,8 +129,9 @@ func (r *Result) hoops(i int) {
 	out.ByRest = Hoop(out.K0*out.Service+t.Fill.Compaction, t.Diameter, t.Height)
 
 	// The ring must carry the friction of its tier and of those above, as if it were
-	// all round what it is where the fill presses most.
-	q, mu := out.Top.Edge, math.Tan(2.0/3.0*t.Fill.Phi)
+	// all round what it is where the fill presses most, at any depth of the tier.
+	out.Uneven = max(out.Top.uneven(), out.Bottom.uneven(), out.UnevenWithin.uneven())
+	q, mu := out.Uneven*out.Top.Mean, math.Tan(2.0/3.0*t.Fill.Phi)
 	own := r.Safety.Unfavourable * t.Fill.UnitWeight
 	out.Wall = (q-Janssen(q, 0, t.Diameter, out.K0, mu, t.Height))*out.Top.Area +
 		(own*t.Height-Janssen(0, own, t.Diameter, out.K0, mu, t.Height))*math.Pi/4*t.Diameter*t.Diameter

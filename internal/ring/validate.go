@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"math"
 
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
 const (
-	mostTiers     = 8
-	greatestForce = 1e9
-	greatestSize  = 1e5
+	mostTiers    = 8
+	greatestSize = 1e5
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -39,21 +39,8 @@ func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Basis.Valid() {
 		faults.Add(limit.UnknownValue, "basis.basis", "is none of the design bases")
 	}
-	a, v := &in.Actions, &in.Service
-	for _, f := range [...]struct {
-		field string
-		all   [6]float64
-	}{
-		{"forces", [6]float64{a.N / 1e9, a.Vx / 1e9, a.Vy / 1e9, a.Mx / 1e12, a.My / 1e12, a.T / 1e12}},
-		{"service_forces", [6]float64{v.N / 1e9, v.Vx / 1e9, v.Vy / 1e9, v.Mx / 1e12, v.My / 1e12, v.T / 1e12}},
-	} {
-		for _, x := range f.all {
-			if !(math.Abs(x) <= 1) {
-				faults.Add(limit.OutOfRange, f.field, "must be numbers of usual size")
-				break
-			}
-		}
-	}
+	in.Actions.Range("forces", faults)
+	in.Service.Range("service_forces", faults)
 	validateShoe(&in.Shoe, faults)
 	if n := len(in.Tiers); n < 1 || n > mostTiers {
 		faults.Add(limit.Number, "tiers", fmt.Sprintf("has %d tiers, must have 1 to %d", n, mostTiers))
@@ -68,9 +55,9 @@ func Validate(in *Input, faults *limit.Faults) {
 		{"safety.phi_b", s.PhiB, 0.1, 1, true}, {"safety.stability", s.Stability, 1, 10, true},
 		{"safety.phi_sliding", s.PhiSliding, 0.1, 1, true}, {"safety.weight_unfavourable", s.Unfavourable, 1, 3, true},
 		{"safety.weight_favourable", s.Favourable, 0.1, 1, true},
-		{"load_test_kn", in.LoadTest, 0, greatestForce, false}, {"settlement_limit_mm", in.Settlement, 1e-3, greatestSize, true},
-		{"bedding_mm", in.Bedding, 0, greatestSize, false}, {"shear_key_kn", in.Key, 0, greatestForce, false},
-		{"forces", in.Clamp, 0, greatestForce, false}, {"load_test_shoe_mm", in.TestShoe, 10, greatestSize, true},
+		{"load_test_kn", in.LoadTest, 0, geom.GreatestForce, false}, {"settlement_limit_mm", in.Settlement, 1e-3, greatestSize, true},
+		{"bedding_mm", in.Bedding, 0, greatestSize, false}, {"shear_key_kn", in.Key, 0, geom.GreatestForce, false},
+		{"forces", in.Clamp, 0, geom.GreatestForce, false}, {"load_test_shoe_mm", in.TestShoe, 10, greatestSize, true},
 		{"cover_kpa", in.Cover, 0, 1, false}, {"basis.corrosion", in.Face, 0, greatestSize, false},
 	} {
 		b.check(faults, "")
@@ -116,10 +103,10 @@ func validateTier(t *Tier, path string, faults *limit.Faults) {
 	r, f := &t.Ring, &t.Fill
 	for _, b := range [...]bounds{
 		{"diameter_mm", t.Diameter, 50, greatestSize, false}, {"height_mm", t.Height, 10, 5000, false},
-		{"ring.capacity_kn", r.Capacity, 1, greatestForce, true}, {"ring.stiffness_kn_m", r.Stiffness, 1e-2, greatestForce, true},
+		{"ring.capacity_kn", r.Capacity, 1, geom.GreatestForce, true}, {"ring.stiffness_kn_m", r.Stiffness, 1e-2, geom.GreatestForce, true},
 		{"ring.axial_strain", r.Strain, 1e-3, 0.2, true}, {"ring.durability", r.Durability, 0.01, 1, true},
 		{"ring.joint", r.Joint, 0.01, 1, true}, {"ring.partial_factor", r.Partial, 1, 20, true},
-		{"ring.edge_load_kn", r.EdgeLoad, 1, greatestForce, true}, {"ring.tested_strain", r.Yields, 0, 0.5, false}, {"ring.wall_thickness_mm", r.Wall, 1e-3, greatestSize, true},
+		{"ring.edge_load_kn", r.EdgeLoad, 1, geom.GreatestForce, true}, {"ring.tested_strain", r.Yields, 0, 0.5, false}, {"ring.wall_thickness_mm", r.Wall, 1e-3, greatestSize, true},
 		{"ring.joint_bolt_mm", r.Bolt, 1e-3, greatestSize, true}, {"ring.joint_thickness_mm", r.Lug, 1e-3, greatestSize, true},
 		{"fill.unit_weight_kn_m3", f.UnitWeight, 5e-6, 3e-5, false}, {"fill.friction_angle_deg", f.Phi, 20 * math.Pi / 180, 50 * math.Pi / 180, false},
 		{"fill.cohesion_kpa", f.Cohesion, 0, 0.1, false}, {"fill.modulus_mpa", f.Modulus, 0.1, 1000, true},
@@ -155,10 +142,10 @@ func validateRods(r *Rods, faults *limit.Faults) {
 	}
 	for _, b := range [...]bounds{
 		{"area_mm2", r.Area, 1, 1e5, false}, {"modulus_mpa", r.Modulus, 1e3, 1e6, false},
-		{"length_mm", r.Length, 10, greatestSize, false}, {"preload_kn", r.Preload, 0, greatestForce, false},
+		{"length_mm", r.Length, 10, greatestSize, false}, {"preload_kn", r.Preload, 0, geom.GreatestForce, false},
 		{"creep_mm", r.Creep, 0, 1000, false}, {"stack_stiffness_kn_mm", r.Stack, 1, 1e12, true},
-		{"needed_preload_kn", r.Needed, 0, greatestForce, false}, {"relaxation", r.Relaxed, 0, 1, false},
-		{"service_forces", r.Load, 0, greatestForce, false},
+		{"needed_preload_kn", r.Needed, 0, geom.GreatestForce, false}, {"relaxation", r.Relaxed, 0, 1, false},
+		{"service_forces", r.Load, 0, geom.GreatestForce, false},
 	} {
 		b.check(faults, "rods.")
 	}

@@ -4,14 +4,13 @@ import (
 	"fmt"
 	"math"
 
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
 // Ranges that the kernel accepts; the contract's are narrower or the same.
 const (
-	greatestForce  = 1e9  // N
-	greatestMoment = 1e12 // Nmm
-	greatestSize   = 1e5  // mm
+	greatestSize = 1e5 // mm
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -67,8 +66,8 @@ func validateHoles(in *Input, faults *limit.Faults) {
 	if !within(h.WasherThickness, 0, greatestSize) {
 		faults.Add(limit.OutOfRange, "rods.holes.washer_thickness_mm", "must be a length, not negative")
 	}
-	if !(h.WasherFy == 0 || within(h.WasherFy, 1, 1e4)) {
-		faults.Add(limit.OutOfRange, "rods.holes.washer_fy_mpa", "must be a strength of usual size")
+	if h.WasherFy != 0 {
+		faults.Range("rods.holes.washer_fy_mpa", h.WasherFy, 1, 1e4, 1, " MPa")
 	}
 	switch {
 	case !within(h.WasherSide, 0, greatestSize):
@@ -105,30 +104,13 @@ func validatePlaces(in *Input, faults *limit.Faults) {
 }
 
 func validateForces(in *Input, faults *limit.Faults) {
-	a := &in.Actions
-	for _, f := range [...]struct {
-		field string
-		v     float64
-		most  float64
-	}{
-		{"forces.n_kn", a.N, greatestForce}, {"forces.v_x_kn", a.Vx, greatestForce},
-		{"forces.v_y_kn", a.Vy, greatestForce}, {"forces.m_x_knm", a.Mx, greatestMoment},
-		{"forces.m_y_knm", a.My, greatestMoment}, {"forces.t_knm", a.T, greatestMoment},
-		{"friction.coefficient", in.Friction.Coefficient, 1}, {"friction.compression_kn", in.Friction.Compression, greatestForce},
-		{"stand_off.gap_mm", in.StandOff.Gap, greatestSize},
-	} {
-		if !within(f.v, -f.most, f.most) {
-			faults.Add(limit.OutOfRange, f.field, "must be a number of usual size")
-		}
-	}
-	if !(in.Friction.Strength == 0 || within(in.Friction.Strength, 1, 1e3)) {
-		faults.Add(limit.OutOfRange, "friction.concrete_strength_mpa", "must be a strength of usual size")
-	}
-	if in.Friction.Compression < 0 || in.Friction.Coefficient < 0 {
-		faults.Add(limit.OutOfRange, "friction", "takes a compression and a coefficient that are not negative")
-	}
-	if in.StandOff.Gap < 0 {
-		faults.Add(limit.OutOfRange, "stand_off.gap_mm", "must not be negative")
+	in.Actions.Range("forces", faults)
+	f := &in.Friction
+	faults.Range("friction.coefficient", f.Coefficient, 0, 1, 1, "")
+	faults.Range("friction.compression_kn", f.Compression, 0, geom.GreatestForce, 1e3, " kN")
+	faults.Range("stand_off.gap_mm", in.StandOff.Gap, 0, greatestSize, 1, " mm")
+	if f.Strength != 0 {
+		faults.Range("friction.concrete_strength_mpa", f.Strength, 1, 1e3, 1, " MPa")
 	}
 	if len(in.Each) == 0 {
 		return
@@ -138,9 +120,6 @@ func validateForces(in *Input, faults *limit.Faults) {
 			fmt.Sprintf("has %d forces for %d rods", len(in.Each), len(in.At)))
 	}
 	for i, f := range in.Each {
-		if !within(f.Tension, 0, greatestForce) || !within(f.ShearX, -greatestForce, greatestForce) ||
-			!within(f.ShearY, -greatestForce, greatestForce) {
-			faults.Add(limit.OutOfRange, fmt.Sprintf("rod_forces[%d]", i), "needs a tension that is not negative, and shears of usual size")
-		}
+		geom.RangeOfRod(i, f.Tension, f.ShearX, f.ShearY, faults)
 	}
 }

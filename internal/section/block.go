@@ -204,23 +204,3 @@ func part(p []geom.Point, n geom.Point, from float64) (area, first float64) {
 	}
 	return math.Abs(area), math.Abs(first)
 }
-
-// Beyond returns the part of a convex outline beyond a line.
-func Beyond(outline []geom.Point, toward geom.Point, from float64) []geom.Point {
-	out := make([]geom.Point, 0, len(outline)+2)
-	if math.IsInf(from, -1) {
-		return append(out, outline...)
-	}
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		u, v := dot(toward, a)-from, dot(toward, b)-from
-		if u > 0 {
-			out = append(out, a)
-		}
-		if (u > 0) != (v > 0) {
-			k := u / (u - v)
-			out = append(out, geom.Point{X: a.X + k*(b.X-a.X), Y: a.Y + k*(b.Y-a.Y)})
-		}
-	}
-	return out
-}

@@ -129,7 +129,7 @@ func TestSectionsStayBelowTheYieldLines(t *testing.T) {
 		// Pressure over a part of the plate, as loads in the middle of small triangles.
 		a := f(0, 2*math.Pi, "neutral")
 		sin, cos := math.Sincos(a)
-		zone := section.Beyond(plate, geom.Point{X: cos, Y: sin}, f(-0.3, 0.3, "off")*min(x, y))
+		zone := geom.Beyond(plate, geom.Point{X: cos, Y: sin}, f(-0.3, 0.3, "off")*min(x, y))
 		grid := pieces(zone, 10)
 		l := section.WorstPressed(p, h, &section.Pressure{Zone: zone, P: 10}, nil)
 		if need := bent(plate, hull, grid); need > 1 {

@@ -1,6 +1,10 @@
 package settle
 
-import "math"
+import (
+	"math"
+
+	"footward.example/footward/internal/material"
+)
 
 // StressBelowCorner returns the vertical stress at the depth z below a corner of
 // a flexible rectangle of b by l that presses with q [MPa].
@@ -58,9 +62,6 @@ func (r *Result) below(q, z float64) float64 {
 	return 4 * StressBelowCorner(q, r.Width/2, r.Length/2, z)
 }
 
-// waterWeight is the unit weight of water [N/mm3].
-const waterWeight = 9.81e-6
-
 // initial is the effective stress at the depth z below the base before the
 // footing; known is false where a unit weight is missing.
 func (r *Result) initial(z float64) (sigma float64, known bool) {
@@ -86,7 +87,7 @@ func (r *Result) initial(z float64) (sigma float64, known bool) {
 		top += h
 	}
 	if !in.Dry {
-		sigma -= waterWeight * max(0, in.Depth+z-in.Water)
+		sigma -= material.WaterWeight * max(0, in.Depth+z-in.Water)
 	}
 	return max(0, sigma), true
 }

@@ -2,13 +2,12 @@ package settle
 
 import (
 	"fmt"
-	"math"
 
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
 const (
-	greatestForce  = 1e9
 	greatestMoment = 1e13
 	greatestSize   = 1e5
 	leastWeight    = 1e-5 // of mineral soil [N/mm3]
@@ -120,13 +119,12 @@ func validateLayer(path string, l *Layer, faults *limit.Faults) {
 
 func validateStage(path string, s *Stage, faults *limit.Faults) {
 	check(path, []row{
-		{".net_pressure_kpa", s.Net, 0, 100, false}, {".compression_kn", s.N, 0, greatestForce, false},
+		{".net_pressure_kpa", s.Net, 0, 100, false}, {".compression_kn", s.N, 0, geom.GreatestForce, false},
 		{".above_mm", s.Above, 0, 1e4, false}, {".turn_x_rad", s.TurnX, 0, 1, false}, {".turn_y_rad", s.TurnY, 0, 1, false},
 	}, faults)
 	if s.Net > 0 && s.N > 0 {
 		faults.Add(limit.Conflict, path, "has a net pressure and a force: give one of them")
 	}
-	if !(math.Abs(s.Mx) <= greatestMoment && math.Abs(s.My) <= greatestMoment) {
-		faults.Add(limit.OutOfRange, path+".m_x_knm", "must be numbers of usual size")
-	}
+	faults.Range(path+".m_x_knm", s.Mx, -greatestMoment, greatestMoment, 1e6, " kNm")
+	faults.Range(path+".m_y_knm", s.My, -greatestMoment, greatestMoment, 1e6, " kNm")
 }

@@ -111,16 +111,11 @@ func Validate(in *Input, faults *limit.Faults) {
 		faults.Add(limit.OutOfRange, "most_utilization", "must be over 0 and at most 1")
 	}
 	for i, v := range in.Rods {
-		if !(v.PerKg >= 0 && v.PerKg <= 1e9) {
-			faults.Add(limit.OutOfRange, fmt.Sprintf("offer.rods[%d].per_kg", i), "must be a number of usual size, not negative")
-		}
+		faults.Range(fmt.Sprintf("offer.rods[%d].per_kg", i), v.PerKg, 0, 1e9, 1, "")
 	}
 	r := &in.Rates
 	for _, v := range []float64{r.PlateKg, r.RodKg, r.EachRod, r.WeldKg, r.FillKg} {
-		if !(v >= 0 && v <= 1e9) {
-			faults.Add(limit.OutOfRange, "rates", "must be numbers of usual size, not negative")
-			break
-		}
+		faults.Range("rates", v, 0, 1e9, 1, "")
 	}
 }
 
@@ -144,9 +139,7 @@ func validateBelow(in *Input, faults *limit.Faults) {
 	}
 	for i := range in.Stacks {
 		k := &in.Stacks[i]
-		if !(k.RingsCost >= 0 && k.RingsCost <= 1e12) {
-			faults.Add(limit.OutOfRange, fmt.Sprintf("offer.stacks[%d].rings_cost", i), "must be a number of usual size, not negative")
-		}
+		faults.Range(fmt.Sprintf("offer.stacks[%d].rings_cost", i), k.RingsCost, 0, 1e12, 1, "")
 		if k.LoadTest != 0 && !k.LoadTested {
 			faults.Add(limit.Conflict, fmt.Sprintf("offer.stacks[%d].load_test_kn", i), "goes with load_tested only")
 		}

@@ -9,6 +9,7 @@ import (
 	"footward.example/footward/internal/base"
 	"footward.example/footward/internal/ground"
 	"footward.example/footward/internal/limit"
+	"footward.example/footward/internal/material"
 	"footward.example/footward/internal/pad"
 )
 
@@ -270,7 +271,7 @@ func (s *pads) concrete(c *PadChoice, i int) (pad.Result, error) {
 	k := &s.cases[i]
 	s.pad.Actions, s.pad.Weight = k.Actions, k.Weight*c.Weight
 	if k.Afloat {
-		s.pad.Weight = max(0, s.pad.Weight-base.WaterWeight*(s.ground.Depth-s.ground.Soil.Water)*c.SizeX*c.SizeY)
+		s.pad.Weight = max(0, s.pad.Weight-material.WaterWeight*(s.ground.Depth-s.ground.Soil.Water)*c.SizeX*c.SizeY)
 	}
 	return pad.Check(&s.pad)
 }

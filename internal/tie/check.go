@@ -35,6 +35,7 @@ type Input struct {
 	PressDiameter float64 // [mm]
 	Height        float64 // from the foot to the underside of the bottom plate [mm]
 	Clamped       float64 // weight of what the rods clamp, characteristic [N]
+	ClampedFound  bool    // whether the caller found it and writes how
 	Soil          Soil
 	Share         float64 // of a weight that counts, favourable [-]; 0: by the basis
 	Actions       geom.Actions

@@ -38,7 +38,9 @@ func (r *Result) deriveWeight(s *derive.Sheet) {
 		source = "given in the request"
 	}
 	s.Factor("gamma_stb", r.Share, "weight that the rods hold; "+source)
-	s.Given("W", in.Clamped, "N", "what the rods clamp")
+	if !in.ClampedFound {
+		s.Given("W", in.Clamped, "N", "what the rods clamp")
+	}
 	s.Given("b_x", in.Plate.SizeX, "mm", "bottom plate")
 	s.Given("b_y", in.Plate.SizeY, "mm", "bottom plate")
 	s.Given("h_s", in.Soil.Depth, "mm", "depth of the bottom plate")

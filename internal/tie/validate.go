@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"math"
 
+	"footward.example/footward/internal/geom"
 	"footward.example/footward/internal/limit"
 )
 
 const (
-	path          = "anchorage.through."
-	greatestForce = 1e9
-	greatestSize  = 1e5
+	path         = "anchorage.through."
+	greatestSize = 1e5
 )
 
 func within(v, low, high float64) bool { return v >= low && v <= high }
@@ -30,13 +30,13 @@ func Validate(in *Input, faults *limit.Faults) {
 	}{
 		{"pressed_x_mm", in.PressX, 0, greatestSize}, {"pressed_y_mm", in.PressY, 0, greatestSize},
 		{"pressed_diameter_mm", in.PressDiameter, 0, greatestSize},
-		{"height_mm", in.Height, 1e-3, greatestSize}, {"clamped_weight_kn", in.Clamped, 0, greatestForce},
+		{"height_mm", in.Height, 1e-3, greatestSize}, {"clamped_weight_kn", in.Clamped, 0, geom.GreatestForce},
 		{"ground.depth_mm", in.Soil.Depth, 0, greatestSize}, {"soil.unit_weight_kn_m3", in.Soil.Weight, 0, 1e-3},
-		{"ground.angle_deg", in.Soil.Angle, 0, math.Pi / 3}, {"initial_preload_kn", in.Preload, 0, greatestForce},
+		{"ground.angle_deg", in.Soil.Angle, 0, math.Pi / 3}, {"initial_preload_kn", in.Preload, 0, geom.GreatestForce},
 		{"relaxation", in.Relaxed, 0, 1}, {"fill_settlement_mm", in.Settlement, 0, greatestSize},
-		{"stack_stiffness_kn_mm", in.Stack, 0, 1e12}, {"needed_preload_kn", in.Needed, 0, greatestForce},
+		{"stack_stiffness_kn_mm", in.Stack, 0, 1e12}, {"needed_preload_kn", in.Needed, 0, geom.GreatestForce},
 		{"most_stretch_mm", in.MostStretch, 0, greatestSize}, {"weight_factor", in.Share, 0, 1},
-		{"stack_load", in.Load, 0, greatestForce}, {"initial_preload_kn", in.Held, 0, greatestForce},
+		{"stack_load", in.Load, 0, geom.GreatestForce}, {"initial_preload_kn", in.Held, 0, geom.GreatestForce},
 		{"initial_preload_kn", in.RodStrength, 0, math.MaxFloat64},
 	} {
 		if !within(f.v, f.least, f.most) {
@@ -80,15 +80,7 @@ func validateRods(in *Input, faults *limit.Faults) {
 		faults.Add(limit.Number, "rod_forces", fmt.Sprintf("has %d forces for %d rods", len(in.Each), len(in.At)))
 	}
 	for i, t := range in.Each {
-		if !within(t, 0, greatestForce) {
-			faults.Add(limit.OutOfRange, fmt.Sprintf("rod_forces[%d]", i), "needs a tension that is not negative")
-		}
+		geom.RangeOfRod(i, t, 0, 0, faults)
 	}
-	a := &in.Actions
-	for _, v := range [...]float64{a.N / 1e9, a.Vx / 1e9, a.Vy / 1e9, a.Mx / 1e12, a.My / 1e12} {
-		if !(math.Abs(v) <= 1) {
-			faults.Add(limit.OutOfRange, "forces", "must be numbers of usual size")
-			break
-		}
-	}
+	in.Actions.Range("forces", faults)
 }

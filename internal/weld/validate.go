@@ -10,8 +10,6 @@ import (
 
 // Ranges that the kernel accepts; the contract's are narrower or the same.
 const (
-	greatestForce    = 1e9  // N
-	greatestMoment   = 1e12 // Nmm
 	greatestSize     = 1e5  // mm
 	leastSize        = 1e-3 // mm
 	greatestStrength = 1e4  // MPa
@@ -156,8 +154,8 @@ func (r *Run) validate(faults *limit.Faults) {
 		field string
 		v     float64
 	}{{"run.along_kn", r.Along}, {"run.across_kn", r.Across}, {"run.normal_kn", r.Normal}} {
-		if !within(f.v, -greatestForce, greatestForce) {
-			faults.Add(limit.OutOfRange, f.field, outside("force", f.v/1e3, "kN", -greatestForce/1e3, greatestForce/1e3))
+		if !within(f.v, -geom.GreatestForce, geom.GreatestForce) {
+			faults.Add(limit.OutOfRange, f.field, outside("force", f.v/1e3, "kN", -geom.GreatestForce/1e3, geom.GreatestForce/1e3))
 		}
 	}
 }
@@ -200,12 +198,12 @@ func (g *Group) validate(faults *limit.Faults) {
 		most  float64
 		plane bool // allowed with the instantaneous centre
 	}{
-		{"group.forces.n_kn", a.N, "kN", 1e3, greatestForce, false},
-		{"group.forces.v_x_kn", a.Vx, "kN", 1e3, greatestForce, true},
-		{"group.forces.v_y_kn", a.Vy, "kN", 1e3, greatestForce, true},
-		{"group.forces.m_x_knm", a.Mx, "kNm", 1e6, greatestMoment, false},
-		{"group.forces.m_y_knm", a.My, "kNm", 1e6, greatestMoment, false},
-		{"group.forces.t_knm", a.T, "kNm", 1e6, greatestMoment, true},
+		{"group.forces.n_kn", a.N, "kN", 1e3, geom.GreatestForce, false},
+		{"group.forces.v_x_kn", a.Vx, "kN", 1e3, geom.GreatestForce, true},
+		{"group.forces.v_y_kn", a.Vy, "kN", 1e3, geom.GreatestForce, true},
+		{"group.forces.m_x_knm", a.Mx, "kNm", 1e6, geom.GreatestMoment, false},
+		{"group.forces.m_y_knm", a.My, "kNm", 1e6, geom.GreatestMoment, false},
+		{"group.forces.t_knm", a.T, "kNm", 1e6, geom.GreatestMoment, true},
 		{"group.at_x_mm", g.AtX, "mm", 1, greatestSize, true},
 		{"group.at_y_mm", g.AtY, "mm", 1, greatestSize, true},
 		{"group.at_z_mm", g.AtZ, "mm", 1, greatestSize, false},

@@ -21,24 +21,36 @@ type seen struct {
 	refused bool
 	verdict footwardv1.Verdict
 	used    float64 // greatest utilization of what applies
-	applies string  // id and whether it applies, of every state
+	applies string  // id and whether it applies and why not, of every state
 	reasons map[string]string
+	told    map[string]bool // which of the kernel's reasons, by state
 }
 
-func look(s *api.Check, m proto.Message) seen {
+func look(s *api.Check, m proto.Message, kernel *reasons) seen {
 	r, err := call(s, m)
 	if err != nil {
-		return seen{refused: true}
+		return seen{refused: true, applies: err.Error()}
 	}
-	out := seen{verdict: r.GetVerdict(), reasons: map[string]string{}}
+	out := seen{verdict: r.GetVerdict(), reasons: map[string]string{}, told: map[string]bool{}}
 	var b strings.Builder
+	for _, text := range kernel.in(r.GetReason()) {
+		out.told[": "+text], kernel.told[text] = true, true
+		b.WriteString(text)
+	}
 	for _, l := range r.GetLimitStates() {
 		b.WriteString(l.GetId())
 		switch l.GetVerdict() {
 		case footwardv1.Verdict_VERDICT_NOT_APPLICABLE, footwardv1.Verdict_VERDICT_OUT_OF_SCOPE:
 			b.WriteString(l.GetVerdict().String())
 			out.reasons[l.GetId()] = l.GetReason()
+			for _, text := range kernel.in(l.GetReason()) {
+				out.told[l.GetId()+": "+text], kernel.told[text] = true, true
+				b.WriteString(text)
+			}
 		default:
+			for _, text := range kernel.in(l.GetReason()) {
+				kernel.judged[text] = true
+			}
 			out.used = max(out.used, l.GetUtilization())
 		}
 		b.WriteByte(' ')
@@ -58,31 +70,51 @@ func flips(a, b seen) bool {
 
 // TestEdgesOfScopeChangeNoVerdict moves every number of the requests until a limit
 // state begins or ends to apply, and looks at both sides of that edge, a millionth
-// apart: neither may pass what the other fails, unless edges says why.
+// apart: neither may pass what the other fails, unless edges says why. Every reason of
+// the kernel is seen on one side and not on the other, unless edgeless says why not.
 func TestEdgesOfScopeChangeNoVerdict(t *testing.T) {
 	if testing.Short() {
 		t.Skip("asks for some 50 000 answers")
 	}
-	s := service(t)
-	done, found := map[string]int{}, map[string]string{}
+	s, kernel := service(t), reasonsOf(t)
+	done, turned, found := map[string]int{}, map[string]int{}, map[string]string{}
 	crossed, excused := map[string]bool{}, map[string]bool{}
-	for _, k := range corpus(t) {
+	all := corpus(t)
+	for _, k := range all {
 		m := requestOf(k.item)
 		proof.Detail(k.item, footwardv1.Detail_DETAIL_LIMIT_STATES)
 		family := proof.FamilyOf(proof.Basis(k.item))
 		kind := strings.TrimSuffix(string(m.ProtoReflect().Descriptor().Name()), "Request")
+		as := look(s, m, kernel)
 		for _, p := range places(m.ProtoReflect(), "") {
 			is := p.in.Get(p.d)
+			key := kind + "." + p.path + "|" + string(family)
+			if turned[key]++; turned[key] <= mostTurns || *everyRequest {
+				// A switch, a choice and what may be left out have two sides, but no edge.
+				for _, other := range p.turns() {
+					other()
+					if now := look(s, m, kernel); !now.refused && !as.refused {
+						kernel.cross(as.told, now.told)
+					}
+				}
+				p.in.Set(p.d, is)
+				for _, d := range p.switches() {
+					p.in.Set(d, protoreflect.ValueOfBool(true))
+					if now := look(s, m, kernel); !now.refused && !as.refused {
+						kernel.cross(as.told, now.told)
+					}
+					p.in.Clear(d)
+				}
+			}
 			if p.d.Kind() != protoreflect.DoubleKind || is.Float() == 0 {
 				continue
 			}
-			key := kind + "." + p.path + "|" + string(family)
 			if done[key]++; done[key] > 1 && !*everyRequest {
 				continue
 			}
 			at := func(v float64) seen {
 				p.in.Set(p.d, protoreflect.ValueOfFloat64(v))
-				return look(s, m)
+				return look(s, m, kernel)
 			}
 			steps := []float64{-1, -1e-7, 1e-7, 0.4, 0.8, 1, 1.25, 2, 4}
 			before := at(steps[0] * is.Float())
@@ -111,6 +143,7 @@ func TestEdgesOfScopeChangeNoVerdict(t *testing.T) {
 						crossed[id] = true
 					}
 				}
+				kernel.cross(a.told, b.told)
 				if !flips(a, b) {
 					continue
 				}
@@ -134,6 +167,40 @@ func TestEdgesOfScopeChangeNoVerdict(t *testing.T) {
 	}
 	t.Logf("%d limit states were seen on both sides of an edge", len(crossed))
 	assert.Greater(t, len(crossed), 40)
+	for i := range edgeCases {
+		c := &edgeCases[i]
+		a, b := c.sides(t, s, all, kernel)
+		kernel.cross(a.told, b.told)
+		if flips(a, b) && c.turn == "" && c.why == "" {
+			t.Errorf("%s turns the verdict at an edge of %s (%s)", c.move, c.from, changed(a, b))
+		}
+	}
+	kernel.assert(t)
+}
+
+// mostTurns is in how many requests a switch of one kind is turned.
+const mostTurns = 3
+
+// turns are what a place can be but a number: left out, and other choices.
+func (p *place) turns() []func() {
+	out := []func(){func() { p.in.Clear(p.d) }}
+	if p.d.Kind() != protoreflect.DoubleKind {
+		for _, v := range p.changes() {
+			out = append(out, func() { p.in.Set(p.d, v) })
+		}
+	}
+	return out
+}
+
+// switches are those beside a place that are off.
+func (p *place) switches() (out []protoreflect.FieldDescriptor) {
+	fields := p.in.Descriptor().Fields()
+	for i := range fields.Len() {
+		if d := fields.Get(i); d.Kind() == protoreflect.BoolKind && !d.IsList() && !p.in.Has(d) {
+			out = append(out, d)
+		}
+	}
+	return out
 }
 
 // changed names the states that apply on one side only.

@@ -45,7 +45,10 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInpu
 	to.Cases = make([]base.Case, len(combined.Combinations))
 	for i := range combined.Combinations {
 		k := &combined.Combinations[i]
-		to.Cases[i] = base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&in, k), Lasting: lasting(k.Lasting)}
+		to.Cases[i] = base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&in, k), Lasting: lasting(k.Lasting), Factors: k.Factors}
+	}
+	for i := range in.Actions {
+		to.Actions = append(to.Actions, base.Action{Name: in.Actions[i].Name, Forces: in.Actions[i].Forces})
 	}
 }
 
