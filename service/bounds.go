@@ -17,6 +17,8 @@ type bounds struct {
 	call, callMost, callLeast, stream, streamIdle   time.Duration
 	connectionAge                                   time.Duration
 	atOnce, waiting, connectionStreams, connections int
+	open, watches                                   int
+	addressShare                                    float64
 }
 
 // atOnce is how many calls are worked on at once for each processor. A check only
@@ -35,6 +37,9 @@ func (b *bounds) flags(f *flag.FlagSet) {
 	f.IntVar(&b.connectionStreams, "connection-calls", 256, "take this `NUMBER` of calls and streams at once on one connection")
 	f.DurationVar(&b.connectionAge, "connection-age", 30*time.Minute, "ask clients to connect anew after this `TIME`, give or take a tenth, so that they learn of new replicas; 0: never")
 	f.IntVar(&b.connections, "connections", 1024, "take this `NUMBER` of connections and close further ones")
+	f.IntVar(&b.open, "calls-open", 2048, "take this `NUMBER` of calls and streams at once on all connections, whether their message has come or not")
+	f.IntVar(&b.watches, "health-watches", 1024, "let this `NUMBER` of streams watch health at once; they need no token")
+	f.Float64Var(&b.addressShare, "address-share", 0.25, "let one address (of IPv6: one network of 64 bits) have this `SHARE` of connections, calls-open and health-watches; 1 behind a proxy, whose callers all have its address")
 }
 
 func (b *bounds) check() (wrong []error) {
@@ -62,10 +67,15 @@ func (b *bounds) check() (wrong []error) {
 		value, from int
 	}{
 		{"calls-at-once", b.atOnce, 1}, {"calls-waiting", b.waiting, 0}, {"connection-calls", b.connectionStreams, 1}, {"connections", b.connections, 1},
+		{"calls-open", b.open, 1}, {"health-watches", b.watches, 1},
 	} {
 		if n.value < n.from || n.value > 1e6 {
 			wrong = append(wrong, fmt.Errorf("%s: %d is not between %d and 1000000", n.name, n.value, n.from))
 		}
+	}
+	// The condition is written so that NaN fails.
+	if !(b.addressShare > 0 && b.addressShare <= 1) {
+		wrong = append(wrong, fmt.Errorf("address-share: %v is not over 0 and at most 1", b.addressShare))
 	}
 	return wrong
 }
@@ -76,6 +86,7 @@ func (b *bounds) put(o *server.Options) {
 	}
 	o.ConnectionAge = b.connectionAge
 	o.AtOnce, o.Waiting, o.Streams, o.Connections = b.atOnce, b.waiting, b.connectionStreams, b.connections
+	o.Open, o.Watches, o.AddressShare = b.open, b.watches, b.addressShare
 }
 
 // LogValue implements slog.LogValuer.
@@ -85,5 +96,6 @@ func (b bounds) LogValue() slog.Value {
 		slog.Duration("stream_timeout", b.stream), slog.Duration("stream_idle_timeout", b.streamIdle),
 		slog.Int("calls_at_once", b.atOnce), slog.Int("calls_waiting", b.waiting),
 		slog.Int("connection_calls", b.connectionStreams), slog.Int("connections", b.connections),
+		slog.Int("calls_open", b.open), slog.Int("health_watches", b.watches), slog.Float64("address_share", b.addressShare),
 		slog.Duration("connection_age", b.connectionAge))
 }

@@ -5,7 +5,6 @@ import (
 	"net"
 	"time"
 
-	"footward.example/footward/service/guard"
 	"footward.example/footward/service/server"
 	"footward.example/footward/service/web"
 )
@@ -22,7 +21,7 @@ func newFront(s *settings, service *server.Server, o server.Options) (*front, er
 	if s.http == "" {
 		return nil, nil
 	}
-	w, err := web.New(service.Web(), web.Options{Log: o.Log, MessageBytes: o.MessageBytes, TLS: o.TLS})
+	w, err := web.New(service.Web(), web.Options{Log: o.Log, MessageBytes: o.MessageBytes, TLS: o.TLS, Door: service.Door()})
 	if err != nil {
 		return nil, err
 	}
@@ -30,7 +29,7 @@ func newFront(s *settings, service *server.Server, o server.Options) (*front, er
 	if err != nil {
 		return nil, err
 	}
-	return &front{w, guard.LimitConnections(l, o.Connections)}, nil
+	return &front{w, o.Limit(l)}, nil
 }
 
 // address is where it listens, as text; empty: nowhere.

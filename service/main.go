@@ -135,7 +135,7 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 			return errors.Join(err, listener.Close())
 		}
 		at.metrics = l.Addr()
-		go func() { ended <- watch.Serve(guard.LimitConnections(l, scrapers)) }()
+		go func() { ended <- watch.Serve(guard.LimitConnections(l, guard.Connections{Most: scrapers})) }()
 	}
 	go func() { ended <- service.Serve(listener) }()
 	front.serve(ended)

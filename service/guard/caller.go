@@ -15,7 +15,6 @@ import (
 	"strings"
 	"time"
 
-	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/credentials"
 	"google.golang.org/grpc/metadata"
@@ -32,26 +31,7 @@ type Callers struct {
 	Tokens *Tokens // nil: none is asked for
 }
 
-// Unary turns away calls of others.
-func (c Callers) Unary(tally Tally) grpc.UnaryServerInterceptor {
-	return func(ctx context.Context, m any, info *grpc.UnaryServerInfo, handler grpc.UnaryHandler) (any, error) {
-		if err := c.check(ctx, info.FullMethod, tally); err != nil {
-			return nil, err
-		}
-		return handler(ctx, m)
-	}
-}
-
-// Stream does the same for streams.
-func (c Callers) Stream(tally Tally) grpc.StreamServerInterceptor {
-	return func(server any, stream grpc.ServerStream, info *grpc.StreamServerInfo, handler grpc.StreamHandler) error {
-		if err := c.check(stream.Context(), info.FullMethod, tally); err != nil {
-			return err
-		}
-		return handler(server, stream)
-	}
-}
-
+// check turns away calls of others.
 func (c Callers) check(ctx context.Context, method string, tally Tally) error {
 	switch {
 	case open(method):

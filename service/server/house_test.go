@@ -37,7 +37,7 @@ type house struct {
 // production are the program's own settings.
 func production() Options {
 	return Options{
-		AtOnce: 4 * runtime.GOMAXPROCS(0), Waiting: 128, Streams: 256, Connections: 1024, Reflection: true,
+		AtOnce: 4 * runtime.GOMAXPROCS(0), Waiting: 128, Streams: 256, Connections: 1024, Open: 2048, Watches: 1024, AddressShare: 0.25, Reflection: true,
 		Deadlines: guard.Deadlines{
 			Default: 30 * time.Second, Longest: 5 * time.Minute, Least: time.Millisecond, Streams: time.Hour, Idle: 5 * time.Minute,
 		},

@@ -239,7 +239,7 @@ func reset(t *testing.T, w *wire, id uint32, code http2.ErrCode) {
 
 func TestConnectionsAreLimited(t *testing.T) {
 	o := production()
-	o.Connections = 3
+	o.Connections, o.AddressShare = 3, 1
 	h := start(t, o)
 	c := h.dial(t)
 	_, err := c.CheckBearing(t.Context(), bearing()) // connects

@@ -5,6 +5,7 @@ import (
 	"crypto/tls"
 	"log/slog"
 	"net"
+	"slices"
 	"time"
 
 	"google.golang.org/grpc"
@@ -40,6 +41,12 @@ type Options struct {
 	// Streams is the most calls at once on one connection, Connections the most
 	// connections. 0: any number.
 	Streams, Connections int
+	// Open is the most calls and streams at once on all connections, whether their
+	// message has come or not; Watches the most watches of health. 0: any number.
+	Open, Watches int
+	// AddressShare is the share of Connections, Open and Watches that one address may
+	// have. 0 or 1: all.
+	AddressShare float64
 	// ConnectionAge is how long a connection lasts before its client is asked to
 	// connect anew; calls under way are answered. 0: as long as it is used.
 	ConnectionAge time.Duration
@@ -61,6 +68,9 @@ const room = 64 << 10
 // the limit.
 const jsonGrowth = 4
 
+// connectionWindow is how much a connection may send ahead, over all its calls [bytes].
+const connectionWindow = 4 << 20
+
 // workers is how many calls are answered on goroutines that live on, for each
 // processor; calls beyond that get one of their own.
 const workers = 64
@@ -79,17 +89,19 @@ type patience struct {
 	idle      time.Duration // without a call; then it is closed
 	silence   time.Duration // until the server asks whether the client lives
 	answer    time.Duration // for the client's answer
+	stranger  time.Duration // without a call, until a first caller was let in
 }
 
-var usual = patience{handshake: 10 * time.Second, idle: 15 * time.Minute, silence: 2 * time.Minute, answer: 20 * time.Second}
+var usual = patience{handshake: 10 * time.Second, stranger: 20 * time.Second, idle: 15 * time.Minute, silence: 2 * time.Minute, answer: 20 * time.Second}
 
 // Server is the whole service on a gRPC server.
 type Server struct {
-	grpc        *grpc.Server
-	web         *grpc.Server // answers calls of HTTP; nil: none
-	health      *health.Server
-	connections int
-	stopping    context.CancelFunc // ends the watches of health
+	grpc     *grpc.Server
+	web      *grpc.Server // answers calls of HTTP; nil: none
+	door     *guard.Door
+	health   *health.Server
+	limit    func(net.Listener) net.Listener
+	stopping context.CancelFunc // ends the watches of health
 }
 
 // New returns a server that is ready to serve.
@@ -113,21 +125,19 @@ func New(o Options) (*Server, error) {
 	}
 	o.Log = telemetry.Logger(o.Log)
 	calls := telemetry.NewCalls(o.Log, o.Metrics, o.Trace)
-	before, err := o.interceptors(calls, gate)
-	if err != nil {
+	watching, stopping := context.WithCancel(context.Background())
+	options := slices.Clip(append(o.interceptors(calls, gate), o.transport()...))
+	s := &Server{door: guard.NewDoor(o.doorway()), health: health.NewServer(), limit: o.limitCalls, stopping: stopping}
+	s.grpc = grpc.NewServer(append(options, behind(s.door, calls))...)
+	health := &watchable{Server: s.health, ctx: watching, most: o.Watches, each: o.share(o.Watches), lasts: o.Deadlines.Streams, tally: o.Metrics}
+	if err := o.show(gate, s.door, health); err != nil {
 		return nil, err
 	}
-	watching, stopping := context.WithCancel(context.Background())
-	options := append(before, o.transport()...)
-	s := &Server{
-		grpc:   grpc.NewServer(options...),
-		health: health.NewServer(), connections: o.Connections, stopping: stopping,
-	}
 	check := api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room))
-	register := func(watched telemetry.Server) {
-		var to grpc.ServiceRegistrar = watched
+	register := func(doored grpc.ServiceRegistrar) {
+		to := doored
 		if gate != nil {
-			to = gate.Early(watched)
+			to = gate.Early(doored)
 		}
 		footwardv1.RegisterCheckServiceServer(to, check)
 		footwardv1.RegisterColumnBaseServiceServer(to, check)
@@ -135,28 +145,26 @@ func New(o Options) (*Server, error) {
 		footwardv1.RegisterLoadServiceServer(to, api.NewLoad(validator))
 		footwardv1.RegisterCatalogServiceServer(to, api.NewCatalog())
 	}
-	watched := calls.Watch(s.grpc)
-	register(watched)
+	doored := s.door.Register(calls.Watch(s.door.Reads(s.grpc)))
+	register(doored)
 	if o.Web {
-		s.web = grpc.NewServer(append(options, grpc.MaxRecvMsgSize(jsonGrowth*o.MessageBytes))...)
-		register(calls.Watch(s.web))
+		door := s.door.Inner(jsonGrowth*o.MessageBytes, nil)
+		s.web = grpc.NewServer(append(options, behind(door, calls))...)
+		register(door.Register(calls.Watch(door.Reads(s.web))))
 	}
-	grpc_health_v1.RegisterHealthServer(watched, watchable{s.health, watching})
+	grpc_health_v1.RegisterHealthServer(doored, health)
 	for name := range s.grpc.GetServiceInfo() {
 		s.health.SetServingStatus(name, grpc_health_v1.HealthCheckResponse_SERVING)
 	}
 	if o.Reflection {
-		reflection.Register(watched)
+		reflection.Register(doored)
 	}
 	return s, nil
 }
 
 // Serve answers calls until Stop or Drain has ended.
 func (s *Server) Serve(l net.Listener) error {
-	if s.connections > 0 {
-		l = guard.LimitConnections(l, s.connections)
-	}
-	return s.grpc.Serve(l)
+	return s.grpc.Serve(s.limit(l))
 }
 
 // Web answers gRPC calls that come as HTTP requests, behind the same interceptors
@@ -164,6 +172,9 @@ func (s *Server) Serve(l net.Listener) error {
 // Drain leaves them to the HTTP server in front, which is to be drained
 // meanwhile, and to Stop. Options.Web asks for it.
 func (s *Server) Web() *grpc.Server { return s.web }
+
+// Door is what an HTTP server asks before it reads a body, and before it decodes one.
+func (s *Server) Door() *guard.Door { return s.door }
 
 // Drain ends the service gracefully: health says NOT_SERVING at once, after
 // delay no new call is taken, and the calls under way are answered. When ctx

@@ -32,6 +32,9 @@ type Metrics struct {
 	refused [kinds][reasons]client.Counter
 	away    [whys]client.Counter
 	panics  client.Counter
+	// Of each listener.
+	connections map[string]*Connections
+	watchesAway client.Counter
 	// registry takes what comes with a server.
 	registry client.Registerer
 }
@@ -80,7 +83,8 @@ func New(registry client.Registerer) (*Metrics, error) {
 			m.away[r] = away.WithLabelValues(name(why.String(), "CALL_REASON_"))
 		}
 	}
-	for _, c := range append(m.rpcs.collectors(), checks, use, refused, away, panics, build,
+	connections := newConnections(m)
+	for _, c := range append(append(m.rpcs.collectors(), connections...), checks, use, refused, away, panics, build,
 		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{})) {
 		if err := registry.Register(c); err != nil {
 			return nil, err

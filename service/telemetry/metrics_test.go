@@ -46,13 +46,18 @@ func TestEverySeriesExistsFromTheStart(t *testing.T) {
 	}
 	kinds, bases, verdicts := len(footwardv1.CheckKind_name)-1, len(footwardv1.Basis_name)-1, len(footwardv1.Verdict_name)-1
 	fieldReasons, callReasons := len(footwardv1.FieldReason_name)-1, len(footwardv1.CallReason_name)-2 // fields refused are counted by field
+	const listeners = 2
 	want := map[string]int{
-		"footward_build_info":                  1,
-		"footward_calls_turned_away_total":     callReasons,
-		"footward_checks_total":                kinds * bases * verdicts,
-		"footward_governing_utilization_ratio": kinds,
-		"footward_panics_total":                1,
-		"footward_refused_fields_total":        kinds * fieldReasons,
+		"footward_build_info":                       1,
+		"footward_calls_turned_away_total":          callReasons,
+		"footward_checks_total":                     kinds * bases * verdicts,
+		"footward_connections_accepted_total":       listeners,
+		"footward_connections_open":                 listeners,
+		"footward_connections_turned_away_total":    listeners * 3,
+		"footward_governing_utilization_ratio":      kinds,
+		"footward_health_watches_turned_away_total": 1,
+		"footward_panics_total":                     1,
+		"footward_refused_fields_total":             kinds * fieldReasons,
 	}
 	assert.Equal(t, want, count())
 

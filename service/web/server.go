@@ -26,6 +26,7 @@ type Options struct {
 	TLS          *tls.Config // nil: plain text
 	// RequestTime is within which a whole request must arrive; 0: 30 s.
 	RequestTime time.Duration
+	Door        Door // nil: everybody may send as much as the bounds let
 }
 
 // Bounds on a connection. From the head of a request on, answerTime is all that
@@ -58,7 +59,7 @@ func New(calls Calls, o Options) (*Server, error) {
 		return nil, err
 	}
 	return &Server{front: front, http: &http.Server{
-		Handler:           front,
+		Handler:           doored{front, o.Door},
 		TLSConfig:         o.TLS,
 		ReadHeaderTimeout: headerTime,
 		ReadTimeout:       o.RequestTime,
