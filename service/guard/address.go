@@ -15,7 +15,8 @@ import (
 type address struct {
 	connections int // guarded by limitedListener
 	calls       atomic.Int64
-	watches     atomic.Int64
+	health      atomic.Int64 // calls for it
+	watches     atomic.Int64 // of them
 }
 
 // network is the part of an address that tells callers apart: all of it, and of

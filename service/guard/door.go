@@ -30,7 +30,7 @@ type Door struct {
 	// Messages that arrive (nil: they have), and what messages take once they are
 	// decoded [bytes].
 	arriving, decoded *room
-	open              *atomic.Int64 // calls
+	calls, health     *atomic.Int64 // that are open
 	// text reads a message from JSON; nil: they are not in JSON.
 	text func(text []byte, m proto.Message) error
 }
@@ -42,7 +42,9 @@ type Doorway struct {
 	Tally     Tally
 	// MessageBytes is the largest message that is taken.
 	MessageBytes int
-	// Open is the most calls and streams at once, OpenEach the most of one address.
+	// Open is the most calls and streams at once, OpenEach the most of one address; as
+	// many again may ask for health, lest a client that is held off takes the service
+	// for dead.
 	// Each may keep as much of a message in the buffers of its connection as gRPC
 	// takes unasked. 0: any number.
 	Open, OpenEach int
@@ -77,7 +79,7 @@ const healthTime = 10 * time.Second
 // NewDoor returns a door.
 func NewDoor(o Doorway) *Door {
 	return &Door{
-		o: o, open: &atomic.Int64{},
+		o: o, calls: &atomic.Int64{}, health: &atomic.Int64{},
 		arriving: newRoom(arrivingMessages*o.MessageBytes, smallArriving, messagesWait),
 		decoded:  newRoom(decodedMessages*o.MessageBytes, smallDecoded, messagesWait),
 	}
@@ -87,7 +89,7 @@ func NewDoor(o Doorway) *Door {
 // messages have arrived. text reads a message from JSON; nil: they are not in JSON.
 // messageBytes is the largest of them.
 func (d *Door) Inner(messageBytes int, text func([]byte, proto.Message) error) *Door {
-	inner := &Door{o: d.o, open: d.open, decoded: d.decoded, text: text}
+	inner := &Door{o: d.o, calls: d.calls, health: d.health, decoded: d.decoded, text: text}
 	inner.o.MessageBytes = messageBytes
 	return inner
 }
@@ -197,16 +199,26 @@ func (d *Door) enter(ctx context.Context, method string) (leave func(), err erro
 		}
 	}
 	conn := connectionOf(ctx)
-	if conn == nil {
-		return d.place(nil)
+	if open(method) {
+		return d.inquiry(conn)
 	}
-	place, err := d.place(conn.from)
-	switch {
-	case err != nil:
-		return nil, err
-	case !open(method):
+	if conn == nil {
+		return d.place(d.calls, nil)
+	}
+	if leave, err = d.place(d.calls, &conn.from.calls); err == nil {
 		conn.trust()
-		return place, nil
+	}
+	return leave, err
+}
+
+// inquiry lets a call for health in, on which a connection stays a stranger's.
+func (d *Door) inquiry(conn *limitedConn) (leave func(), err error) {
+	if conn == nil {
+		return d.place(d.health, nil)
+	}
+	place, err := d.place(d.health, &conn.from.health)
+	if err != nil {
+		return nil, err
 	}
 	conn.begin()
 	return func() {
@@ -216,15 +228,11 @@ func (d *Door) enter(ctx context.Context, method string) (leave func(), err erro
 }
 
 // place takes one of the places for calls.
-func (d *Door) place(from *address) (leave func(), err error) {
-	var each *atomic.Int64
-	if from != nil {
-		each = &from.calls
-	}
-	if !take(d.open, each, d.o.Open, d.o.OpenEach) {
+func (d *Door) place(all, each *atomic.Int64) (leave func(), err error) {
+	if !take(all, each, d.o.Open, d.o.OpenEach) {
 		return nil, d.full()
 	}
-	return func() { giveBack(d.open, each) }, nil
+	return func() { giveBack(all, each) }, nil
 }
 
 // take takes one of the places that there are in all and for each; each may be nil. A
@@ -255,7 +263,7 @@ func giveBack(all, each *atomic.Int64) {
 func (d *Door) full() error {
 	again := leastRetry + rand.N(mostRetry-leastRetry)
 	return turnAway(d.o.Tally, codes.ResourceExhausted, footwardv1.CallReason_CALL_REASON_OVERLOADED,
-		fmt.Sprintf("the service has no room for the message; ask again in %v", again.Round(time.Millisecond)),
+		fmt.Sprintf("the service has no room for the call; ask again in %v", again.Round(time.Millisecond)),
 		&errdetails.RetryInfo{RetryDelay: durationpb.New(again)})
 }
 

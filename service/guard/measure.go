@@ -82,14 +82,14 @@ func (m *meter) step() bool {
 	return m.late == nil
 }
 
-// count is how many values a field has at the top of a message.
+// count is how many messages a field has at the top of a message.
 func count(b []byte, field protowire.Number) (n uint64) {
 	for len(b) > 0 {
-		number, _, size := protowire.ConsumeField(b)
+		number, kind, size := protowire.ConsumeField(b)
 		if size < 0 {
 			return n
 		}
-		if number == field {
+		if number == field && kind == protowire.BytesType {
 			n++
 		}
 		b = b[size:]

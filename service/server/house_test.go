@@ -83,6 +83,15 @@ func (h *house) dial(t *testing.T, options ...client.Option) *client.Client {
 	return c
 }
 
+// dialFrom connects from another address of this machine.
+func (h *house) dialFrom(t *testing.T, address string, options ...client.Option) *client.Client {
+	t.Helper()
+	from := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(address)}}
+	return h.dial(t, append(options, client.WithDialOptions(grpc.WithContextDialer(func(ctx context.Context, at string) (net.Conn, error) {
+		return from.DialContext(ctx, "tcp", at)
+	})))...)
+}
+
 // value is that of a metric without labels, or the sum over all labels.
 func (h *house) value(t *testing.T, name string) (sum float64) {
 	t.Helper()

@@ -72,7 +72,9 @@ func (w *wire) status(t *testing.T, id uint32) string {
 	t.Helper()
 	require.NoError(t, w.SetReadDeadline(time.Now().Add(5*time.Second)))
 	got := ""
-	w.ReadMetaHeaders = hpack.NewDecoder(4096, nil)
+	if w.ReadMetaHeaders == nil {
+		w.ReadMetaHeaders = hpack.NewDecoder(4096, nil)
+	}
 	for {
 		f, err := w.ReadFrame()
 		require.NoError(t, err)
