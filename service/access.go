@@ -27,9 +27,12 @@ func (a *access) flags(f *flag.FlagSet) {
 }
 
 // names are the client names that are allowed.
-func (a *access) names() []string {
+func (a *access) names() []string { return names(a.clientNames) }
+
+// names are those of a list with commas between.
+func names(list string) []string {
 	var out []string
-	for _, n := range strings.Split(a.clientNames, ",") {
+	for _, n := range strings.Split(list, ",") {
 		if n = strings.TrimSpace(n); n != "" {
 			out = append(out, n)
 		}

@@ -8,6 +8,7 @@ import (
 	"crypto/x509"
 	"crypto/x509/pkix"
 	"encoding/pem"
+	"io"
 	"math/big"
 	"net/http"
 	"os"
@@ -132,4 +133,46 @@ func TestHTTPTurnsAwayWhatIsTooMuch(t *testing.T) {
 	all.Wait()
 	assert.Positive(t, answered.Load())
 	assert.Positive(t, refused.Load())
+}
+
+// TestHTTPHostsAreAskedForWhereNothingElseKeepsPagesOut: on this machine alone and
+// without a certificate.
+func TestHTTPHostsAreAskedForWhereNothingElseKeepsPagesOut(t *testing.T) {
+	cert := []string{"--tls-cert", "c", "--tls-key", "k"}
+	for _, c := range []struct {
+		args []string
+		want []string
+	}{
+		{[]string{"--http-address", "127.0.0.1:1"}, []string{"127.0.0.1"}},
+		{[]string{"--http-address", "localhost:1"}, []string{"localhost"}},
+		{append(cert, "--http-address", "127.0.0.1:1"), nil},
+		{append(cert, "--http-address", "0.0.0.0:1"), nil},
+		{[]string{"--http-address", "10.0.0.7:1", "--plaintext-to-other-machines"}, nil},
+		{[]string{"--http-address", "127.0.0.1:1", "--http-hosts", "a.example, b.example"}, []string{"a.example", "b.example", "127.0.0.1"}},
+		{[]string{"--http-address", "127.0.0.1:1", "--http-hosts", "*"}, nil},
+		{append(cert, "--http-address", "0.0.0.0:1", "--http-hosts", "a.example"), []string{"a.example", "0.0.0.0"}},
+	} {
+		s, err := readSettings(c.args, nil, io.Discard)
+		require.NoError(t, err)
+		assert.Equal(t, c.want, s.hosts(), c.args)
+	}
+	for _, args := range [][]string{{"--http-hosts", "a.example"}, {"--http-address", "127.0.0.1:1", "--http-hosts", "https://a.example"}} {
+		_, err := readSettings(args, nil, io.Discard)
+		assert.ErrorContains(t, err, "http-hosts: ")
+	}
+}
+
+func TestHTTPOnThisMachineRefusesOtherNames(t *testing.T) {
+	s := start(t, "--http-address", "127.0.0.1:0", "--http-hosts", "checks.example.org")
+	for host, want := range map[string]int{"": http.StatusOK, "checks.example.org": http.StatusOK, "evil.example": http.StatusForbidden} {
+		r, err := http.NewRequestWithContext(t.Context(), http.MethodGet, "http://"+s.at.http+"/healthz", nil)
+		require.NoError(t, err)
+		r.Host = host
+		transport := &http.Transport{}
+		answer, err := transport.RoundTrip(r)
+		require.NoError(t, err)
+		require.NoError(t, answer.Body.Close())
+		transport.CloseIdleConnections()
+		assert.Equal(t, want, answer.StatusCode, host)
+	}
 }

@@ -139,7 +139,7 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	}
 	go func() { ended <- service.Serve(listener) }()
 	front.serve(ended)
-	log.Info("serving", "version", version.String(), "grpc", s.grpc, "listening", at.grpc.String(), "http", at.http, "metrics", s.metrics,
+	log.Info("serving", "version", version.String(), "grpc", s.grpc, "listening", at.grpc.String(), "http", at.http, "http_hosts", s.httpHosts, "metrics", s.metrics,
 		"plaintext_to_other_machines", s.plaintext, "reflection", s.reflection, "message_mib", s.messageMiB,
 		"drain_delay", s.drainDelay, "drain_timeout", s.drainTimeout, "log_level", s.logLevel, "bounds", s.bounds, "access", s.access,
 		"trace_endpoint", s.tracing.endpoint, "trace_ratio", s.tracing.ratio)

@@ -16,6 +16,7 @@ import (
 type settings struct {
 	grpc         string
 	http         string
+	httpHosts    string
 	metrics      string
 	plaintext    bool
 	reflection   bool
@@ -48,6 +49,8 @@ func (s *settings) flags() *flag.FlagSet {
 	f.SetOutput(io.Discard) // errors are told once, by run
 	f.StringVar(&s.grpc, "grpc-address", "127.0.0.1:50061", "serve gRPC at this `HOST:PORT`")
 	f.StringVar(&s.http, "http-address", "", "also answer calls as JSON over HTTP at this `HOST:PORT`; empty: not at all")
+	f.StringVar(&s.httpHosts, "http-hosts", "", "answer HTTP requests that call the service by one of these `NAMES`, with commas between, beside localhost and this machine's addresses; * for any; "+
+		"empty: none other where --http-address is on this machine alone and unencrypted, else any")
 	f.StringVar(&s.metrics, "metrics-address", "127.0.0.1:9461", "serve Prometheus metrics over HTTP at this `HOST:PORT`; empty: not at all")
 	f.BoolVar(&s.plaintext, "plaintext-to-other-machines", false, "serve other machines without encryption: metrics always, calls unless --tls-cert is given; only for a network that you trust")
 	f.BoolVar(&s.reflection, "reflection", true, "tell clients the contract through gRPC server reflection")
@@ -130,6 +133,7 @@ func (s *settings) check() error {
 	}
 	wrong = append(wrong, s.bounds.check()...)
 	wrong = append(wrong, s.access.check(s.grpc, s.http)...)
+	wrong = append(wrong, s.checkHosts()...)
 	wrong = append(wrong, s.tracing.check(s.plaintext)...)
 	slices.SortFunc(wrong, func(a, b error) int { return strings.Compare(a.Error(), b.Error()) })
 	return errors.Join(wrong...)

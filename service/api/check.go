@@ -139,10 +139,13 @@ func (c *Check) anchorage(m *footwardv1.CheckAnchorageRequest) (*footwardv1.Chec
 }
 
 // refused collects all that is wrong with a request: what its schema forbids,
-// names that the catalogue lacks, and what does not fit together.
+// names that the catalogue lacks, and what does not fit together, unless it was
+// read in part.
 func (c *Check) refused(kind footwardv1.CheckKind, m proto.Message, r *reader, validate func(*limit.Faults)) []*footwardv1.FieldViolation {
 	violations := append(c.validator.Violations(m), guard.Foreign(m)...)
-	validate(&r.faults)
+	if guard.Unread(m) == nil {
+		validate(&r.faults)
+	}
 	if len(violations) == 0 && len(r.faults) == 0 {
 		return nil
 	}

@@ -1,10 +1,9 @@
 package api
 
 import (
-	"strings"
-
 	"footward.example/footward/internal/limit"
 	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/guard"
 )
 
 // reasons maps the kernel's faults to the contract's.
@@ -22,7 +21,7 @@ var reasons = [...]footwardv1.FieldReason{
 // twice.
 func merge(violations []*footwardv1.FieldViolation, faults limit.Faults) []*footwardv1.FieldViolation {
 	for _, f := range faults {
-		if named(violations, f.Field) {
+		if guard.Named(violations, f.Field) {
 			continue
 		}
 		violations = append(violations, &footwardv1.FieldViolation{
@@ -30,19 +29,4 @@ func merge(violations []*footwardv1.FieldViolation, faults limit.Faults) []*foot
 		})
 	}
 	return violations
-}
-
-func named(violations []*footwardv1.FieldViolation, field string) bool {
-	for _, v := range violations {
-		if inside(field, v.GetField()) || inside(v.GetField(), field) {
-			return true
-		}
-	}
-	return false
-}
-
-// inside reports whether field is outer or lies in it.
-func inside(field, outer string) bool {
-	rest, ok := strings.CutPrefix(field, outer)
-	return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
 }

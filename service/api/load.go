@@ -28,7 +28,9 @@ func (s *Load) CombineActions(ctx context.Context, m *footwardv1.CombineActionsR
 	violations := append(s.validator.Violations(m), guard.Foreign(m)...)
 	r := reader{stop: ctx.Err}
 	in := r.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
-	r.faults = append(r.faults, within("action_set.", func(f *limit.Faults) { load.Validate(&in, f) })...)
+	if guard.Unread(m) == nil {
+		r.faults = append(r.faults, within("action_set.", func(f *limit.Faults) { load.Validate(&in, f) })...)
+	}
 	if violations = merge(violations, r.faults); len(violations) > 0 {
 		return nil, guard.InvalidArgument(violations)
 	}

@@ -28,7 +28,8 @@ func (c *Check) CheckMany(ctx context.Context, m *footwardv1.CheckManyRequest) (
 	}, nil
 }
 
-// StreamChecks implements CheckServiceServer.
+// StreamChecks implements CheckServiceServer. Where its messages are lines that a
+// caller wrote, one that holds no checks is refused in its place.
 func (c *Check) StreamChecks(stream grpc.BidiStreamingServer[footwardv1.StreamChecksRequest, footwardv1.StreamChecksResponse]) error {
 	for next := uint64(0); ; {
 		m, err := stream.Recv()
@@ -38,10 +39,16 @@ func (c *Check) StreamChecks(stream grpc.BidiStreamingServer[footwardv1.StreamCh
 		if err != nil {
 			return err
 		}
-		if violations := c.validator.Violations(m); violations != nil {
-			return guard.InvalidArgument(violations)
+		violations := c.validator.Violations(m)
+		var outcomes []*footwardv1.CheckOutcome
+		switch {
+		case violations == nil:
+			outcomes, err = c.many(stream.Context(), m.GetItems(), next)
+		case guard.Lines(stream.Context()):
+			outcomes = []*footwardv1.CheckOutcome{{Index: next, Outcome: refusedOutcome(violations)}}
+		default:
+			err = guard.InvalidArgument(violations)
 		}
-		outcomes, err := c.many(stream.Context(), m.GetItems(), next)
 		if err != nil {
 			return err
 		}
@@ -110,6 +117,10 @@ func (w *weight) add(all []*footwardv1.CheckOutcome) bool {
 }
 
 func (c *Check) one(ctx context.Context, item *footwardv1.CheckItem, o *footwardv1.CheckOutcome) {
+	if guard.Unread(item) != nil {
+		o.Outcome = refusedOutcome(c.beside(item))
+		return
+	}
 	var r *footwardv1.CheckResult
 	var violations []*footwardv1.FieldViolation
 	field := ""
@@ -156,7 +167,7 @@ func (c *Check) one(ctx context.Context, item *footwardv1.CheckItem, o *footward
 				v.Field = field + v.GetField()
 			}
 		}
-		o.Outcome = &footwardv1.CheckOutcome_Refusal{Refusal: &footwardv1.Refusal{Violations: violations}}
+		o.Outcome = refusedOutcome(violations)
 		return
 	}
 	o.Outcome = &footwardv1.CheckOutcome_Result{Result: r}

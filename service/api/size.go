@@ -22,7 +22,9 @@ func (c *Check) SizeColumnBase(ctx context.Context, m *footwardv1.SizeColumnBase
 	r.stop = ctx.Err
 	in := r.sizeInput(m)
 	in.Stop = r.stop
-	size.Validate(&in, &r.faults)
+	if guard.Unread(m) == nil {
+		size.Validate(&in, &r.faults)
+	}
 	if violations = merge(violations, r.faults); len(violations) > 0 {
 		return nil, guard.InvalidArgument(violations)
 	}

@@ -8,6 +8,7 @@ import (
 
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
 	"google.golang.org/grpc/tap"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -123,7 +124,11 @@ func (d Deadlines) Stream(tally Tally) grpc.StreamServerInterceptor {
 		}
 		idle := time.AfterFunc(d.Idle, func() { end(errIdle) })
 		defer idle.Stop()
-		return handler(server, &watched{stream, idle, d.Idle})
+		err := handler(server, &watched{stream, idle, d.Idle})
+		if err != nil && errors.Is(context.Cause(ctx), errIdle) {
+			return status.Error(codes.DeadlineExceeded, errIdle.Error()) // not that it was cancelled
+		}
+		return err
 	}
 }
 

@@ -86,12 +86,9 @@ func NewDoor(o Doorway) *Door {
 }
 
 // Inner returns a door to the same rooms for calls that come as HTTP requests, whose
-// messages have arrived. text reads a message from JSON; nil: they are not in JSON.
-// messageBytes is the largest of them.
-func (d *Door) Inner(messageBytes int, text func([]byte, proto.Message) error) *Door {
-	inner := &Door{o: d.o, calls: d.calls, health: d.health, decoded: d.decoded, text: text}
-	inner.o.MessageBytes = messageBytes
-	return inner
+// messages have arrived, in JSON. text reads one.
+func (d *Door) Inner(text func([]byte, proto.Message) error) *Door {
+	return &Door{o: d.o, calls: d.calls, health: d.health, decoded: d.decoded, text: text}
 }
 
 // Load returns the bytes of messages that arrive, and those that messages take.

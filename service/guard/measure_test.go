@@ -175,7 +175,7 @@ func TestBatchOfTooManyItemsIsRefusedInTheSameWords(t *testing.T) {
 		want := status.Convert(InvalidArgument(v.Violations(m)))
 		d := NewDoor(Doorway{MessageBytes: largest, Tally: nobody{}})
 		for name, got := range map[string]error{
-			"wire": second(d.measure(t.Context(), wire, m)), "JSON": second(d.Inner(largest, read).measure(t.Context(), text, m)),
+			"wire": second(d.measure(t.Context(), wire, m)), "JSON": second(d.Inner(read).measure(t.Context(), text, m)),
 		} {
 			assert.Equal(t, want.Message(), status.Convert(got).Message(), name)
 			assert.True(t, proto.Equal(want.Proto(), status.Convert(got).Proto()), name)

@@ -45,7 +45,10 @@ func message(violations []*footwardv1.FieldViolation, named int) string {
 	if len(violations) == 0 {
 		return "the request was refused"
 	}
-	first := violations[0].GetField() + ": " + violations[0].GetDescription()
+	first := violations[0].GetDescription()
+	if field := violations[0].GetField(); field != "" { // else it is the request as a whole
+		first = field + ": " + first
+	}
 	if r := []rune(first); len(r) > messageRunes {
 		first = string(r[:messageRunes]) + "..."
 	}

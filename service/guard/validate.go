@@ -39,10 +39,10 @@ func NewValidator() (*Validator, error) {
 	return &Validator{rules: rules}, nil
 }
 
-// Violations returns everything that the schema forbids about a request, one
-// violation a field, or nil. A nil request is an empty one. What the quick rules
-// pass needs no words, so the rules proper are left to find them for the rest.
-func (v *Validator) Violations(m proto.Message) []*footwardv1.FieldViolation {
+// forbidden returns everything that the schema forbids about a request, one
+// violation a field, or nil. What the quick rules pass needs no words, so the
+// rules proper are left to find them for the rest.
+func (v *Validator) forbidden(m proto.Message) []*footwardv1.FieldViolation {
 	if quick(m) {
 		return nil
 	}

@@ -18,6 +18,8 @@ import (
 	"footward.example/footward/service/api"
 	"footward.example/footward/service/guard"
 	"footward.example/footward/service/telemetry"
+	"footward.example/footward/service/web"
+	"footward.example/footward/service/web/body"
 )
 
 // Options are what a server needs to know. The zero value serves without log,
@@ -62,11 +64,6 @@ const DefaultMessageBytes = 16 << 20
 
 // room is what a message needs around the outcomes of a batch.
 const room = 64 << 10
-
-// jsonGrowth is how many times larger than its JSON a message can be: a number
-// of one digit and a comma become eight bytes. The JSON itself has been held to
-// the limit.
-const jsonGrowth = 4
 
 // connectionWindow is how much a connection may send ahead, over all its calls [bytes].
 const connectionWindow = 4 << 20
@@ -148,8 +145,8 @@ func New(o Options) (*Server, error) {
 	doored := s.door.Register(calls.Watch(s.door.Reads(s.grpc)))
 	register(doored)
 	if o.Web {
-		door := s.door.Inner(jsonGrowth*o.MessageBytes, nil)
-		s.web = grpc.NewServer(append(options, behind(door, calls))...)
+		door := s.door.Inner(body.Read)
+		s.web = grpc.NewServer(append(append(options, web.ServerOptions(o.MessageBytes)...), behind(door, calls))...)
 		register(door.Register(calls.Watch(door.Reads(s.web))))
 	}
 	grpc_health_v1.RegisterHealthServer(doored, health)
@@ -167,7 +164,7 @@ func (s *Server) Serve(l net.Listener) error {
 	return s.grpc.Serve(s.limit(l))
 }
 
-// Web answers gRPC calls that come as HTTP requests, behind the same interceptors
+// Web answers gRPC calls that come as HTTP requests, with messages in JSON, behind the same interceptors
 // as Serve. It is a server of its own: one that drains breaks such calls off, so
 // Drain leaves them to the HTTP server in front, which is to be drained
 // meanwhile, and to Stop. Options.Web asks for it.

@@ -4,11 +4,11 @@
 //	POST /footward.v1.CheckService/CheckBearing
 //
 // takes the request in the JSON form of protobuf, and answers in it. The path is
-// that of gRPC, so the contract names both. Package vanguard turns a call into
-// one of gRPC and its answer back; what is here decides what reaches it, and
-// sees that every refusal is a google.rpc.Status in JSON.
+// that of gRPC, so the contract names both. A stream takes a request a line and
+// answers each by a line, as they come.
 //
-// A call goes through the interceptors of the gRPC server with the address and
-// the certificate of its caller, as a call over gRPC does. StreamChecks has no
-// form in plain HTTP; CheckMany takes its place.
+// A call goes to the gRPC server as one of gRPC whose messages are JSON: what
+// stands before the handlers there sees it with the address and the certificate of
+// its caller. What is here decides what becomes a call, and sees that every
+// refusal is a google.rpc.Status in JSON.
 package web

@@ -45,6 +45,23 @@ func TestDeadlineEndsTheCall(t *testing.T) {
 	assert.LessOrEqual(t, left, 50*time.Millisecond)
 }
 
+// TestACallMayTakeLongerThanItsRequest: what bounds how long a request may come
+// and an answer may go does not end the work between them.
+func TestACallMayTakeLongerThanItsRequest(t *testing.T) {
+	const arrival = time.Second
+	s := serveFake(t, web.Options{RequestTime: arrival, AnswerTime: time.Millisecond}, func(ctx context.Context) error {
+		select {
+		case <-time.After(arrival * 5 / 4):
+		case <-ctx.Done():
+		}
+		return ctx.Err()
+	})
+	for _, timeout := range []string{"", "200"} {
+		r := s.post(t, bearingPath, "{}", "Request-Timeout", timeout)
+		assert.Equal(t, http.StatusOK, r.StatusCode, r.body)
+	}
+}
+
 func TestACallEndsWhenItsCallerLeaves(t *testing.T) {
 	began, ended := make(chan bool), make(chan error)
 	s := serveFake(t, web.Options{}, func(ctx context.Context) error {
@@ -202,5 +219,6 @@ func TestTheRootListsThePaths(t *testing.T) {
 	assert.Equal(t, http.StatusOK, r.StatusCode)
 	assert.Equal(t, "text/plain; charset=utf-8", r.Header.Get("Content-Type"))
 	assert.Contains(t, r.body, fmt.Sprintf("POST %s\n", bearingPath))
-	assert.NotContains(t, r.body, "StreamChecks")
+	assert.Contains(t, r.body, "StreamChecks  (application/x-ndjson")
+	assert.Contains(t, r.body, "GET  /healthz\n")
 }

@@ -35,16 +35,16 @@ func TestEveryRefusalIsAStatus(t *testing.T) {
 		code                           codes.Code
 		text                           string
 	}{
-		{"broken off", "POST", bearingPath, asJSON, bearing[:60], 400, codes.InvalidArgument, "unexpected EOF"},
-		{"no JSON", "POST", bearingPath, asJSON, "basis: eurocode", 400, codes.InvalidArgument, "line 1:1"},
-		{"a list", "POST", bearingPath, asJSON, "[" + bearing + "]", 400, codes.InvalidArgument, "line 1:1"},
-		{"two requests", "POST", bearingPath, asJSON, bearing + bearing, 400, codes.InvalidArgument, "unexpected token"},
-		{"unknown field", "POST", bearingPath, asJSON, `{"basis": {"bases": 1}}`, 400, codes.InvalidArgument, `line 1:12): unknown field "bases"`},
-		{"unknown name", "POST", bearingPath, asJSON, `{"basis": {"basis": "EUROPE"}}`, 400, codes.InvalidArgument, `"EUROPE"`},
-		{"text for a number", "POST", bearingPath, asJSON, `{"forces": {"n_kn": "much"}}`, 400, codes.InvalidArgument, `field nKn: "much"`},
-		{"field twice", "POST", bearingPath, asJSON, `{"forces": {"n_kn": 1, "nKn": 2}}`, 400, codes.InvalidArgument, `duplicate`},
-		{"two of one", "POST", bearingPath, asJSON, `{"support": {"given": {}, "concrete": {}}}`, 400, codes.InvalidArgument, "oneof"},
-		{"no UTF-8", "POST", bearingPath, asJSON, "{\"label\": \"\xff\"}", 400, codes.InvalidArgument, "UTF-8"},
+		{"broken off", "POST", bearingPath, asJSON, bearing[:60], 400, codes.InvalidArgument, "the body is not JSON: it breaks off at column 61"},
+		{"no JSON", "POST", bearingPath, asJSON, "basis: eurocode", 400, codes.InvalidArgument, "at column 1"},
+		{"a list", "POST", bearingPath, asJSON, "[" + bearing + "]", 400, codes.InvalidArgument, "the body is a list; it must be an object with the fields of CheckBearingRequest"},
+		{"two requests", "POST", bearingPath, asJSON, bearing + bearing, 400, codes.InvalidArgument, "after top-level value at line 2, column 125"},
+		{"unknown field", "POST", bearingPath, asJSON, `{"basis": {"bases": 1}}`, 400, codes.InvalidArgument, `basis.bases: unknown field "bases", nearest is basis; known are basis, eurocode, corrosion`},
+		{"unknown name", "POST", bearingPath, asJSON, `{"basis": {"basis": "EUROPE"}}`, 400, codes.InvalidArgument, `basis.basis: is "EUROPE"; must be one of BASIS_EUROCODE, `},
+		{"text for a number", "POST", bearingPath, asJSON, `{"forces": {"n_kn": "much"}}`, 400, codes.InvalidArgument, `forces.n_kn: is "much"; must be a number`},
+		{"field twice", "POST", bearingPath, asJSON, `{"forces": {"n_kn": 1, "nKn": 2}}`, 400, codes.InvalidArgument, `forces.n_kn: stands here for the second time`},
+		{"two of one", "POST", bearingPath, asJSON, `{"support": {"given": {}, "concrete": {}}}`, 400, codes.InvalidArgument, "support.concrete: excludes given"},
+		{"no UTF-8", "POST", bearingPath, asJSON, "{\"label\": \"\xff\"}", 400, codes.InvalidArgument, "the body is not text in UTF-8: byte 0xFF at column 12"},
 		{"very deep", "POST", bearingPath, asJSON, deep, 400, codes.InvalidArgument, ""},
 		{"no number", "POST", bearingPath, asJSON, strings.Replace(bearing, "-120", `"NaN"`, 1), 400, codes.InvalidArgument, "forces.n_kn: is NaN"},
 		{"number of an enum", "POST", bearingPath, asJSON, strings.Replace(bearing, `"BASIS_EUROCODE"`, "99", 1), 400, codes.InvalidArgument, "basis.basis: must be one of"},
@@ -60,7 +60,7 @@ func TestEveryRefusalIsAStatus(t *testing.T) {
 		{"gRPC", "POST", bearingPath, "application/grpc", bearing, 415, codes.InvalidArgument, "application/json"},
 		{"no type", "POST", bearingPath, "", bearing, 415, codes.InvalidArgument, "application/json"},
 		{"other letters", "POST", bearingPath, asJSON + "; charset=latin1", bearing, 415, codes.InvalidArgument, "UTF-8"},
-		{"stream", "POST", "/footward.v1.CheckService/StreamChecks", asJSON, "{}", 501, codes.Unimplemented, "CheckMany"},
+		{"stream", "POST", streamPath, asJSON, "{}", 415, codes.InvalidArgument, "application/x-ndjson"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := p.send(t, c.method, c.path, strings.NewReader(c.body), "Content-Type", c.kind)

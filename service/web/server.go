@@ -10,27 +10,52 @@ import (
 	"time"
 
 	"google.golang.org/grpc"
+
+	"footward.example/footward/service/guard"
+	"footward.example/footward/service/web/body"
 )
 
-// Calls answers gRPC calls that came as HTTP requests; a *grpc.Server does.
+// Calls answers gRPC calls that came as HTTP requests; a *grpc.Server with
+// ServerOptions does.
 type Calls interface {
 	http.Handler
 	GetServiceInfo() map[string]grpc.ServiceInfo
 }
 
+// jsonGrowth is how many times larger than a message its JSON may be, names,
+// zeros and all.
+const jsonGrowth = 32
+
+// ServerOptions are those that a gRPC server needs for its calls to be answered
+// here; messageBytes is the largest message that it sends.
+func ServerOptions(messageBytes int) []grpc.ServerOption {
+	return []grpc.ServerOption{
+		body.ServerOption(), grpc.MaxSendMsgSize(jsonGrowth * messageBytes), grpc.ChainUnaryInterceptor(guard.RefuseUnread),
+	}
+}
+
 // Options are what a server needs to know.
 type Options struct {
 	Log *slog.Logger // nil: none
-	// MessageBytes is the largest body taken. It must not be less than 1.
+	// MessageBytes is the largest body, or line of a stream, that is taken. It must
+	// not be less than 1.
 	MessageBytes int
 	TLS          *tls.Config // nil: plain text
+	// Deadlines are those of the calls. None: an hour.
+	Deadlines guard.Deadlines
 	// RequestTime is within which a whole request must arrive; 0: 30 s.
 	RequestTime time.Duration
-	Door        Door // nil: everybody may send as much as the bounds let
+	// AnswerTime is within which an answer must be taken once it is there; 0: 2 min.
+	AnswerTime time.Duration
+	// Hosts are the names that requests may call the service by, beside localhost
+	// and the addresses of this machine. nil: any.
+	Hosts []string
+	// Documents are served by GET, beside those of this package, by path.
+	Documents map[string]http.Handler
+	Door      Door // nil: everybody may send as much as the bounds let
 }
 
-// Bounds on a connection. From the head of a request on, answerTime is all that
-// its body, the call and the answer may take.
+// Bounds on a connection.
 const (
 	headerTime  = 5 * time.Second
 	requestTime = 30 * time.Second
@@ -54,18 +79,25 @@ func New(calls Calls, o Options) (*Server, error) {
 	if o.RequestTime == 0 {
 		o.RequestTime = requestTime
 	}
+	if o.Door == nil {
+		o.Door = everybody{}
+	}
+	if o.AnswerTime == 0 {
+		o.AnswerTime = answerTime
+	}
 	front, err := newFront(calls, o)
 	if err != nil {
 		return nil, err
 	}
 	return &Server{front: front, http: &http.Server{
-		Handler:           doored{front, o.Door},
+		Handler:           front,
 		TLSConfig:         o.TLS,
 		ReadHeaderTimeout: headerTime,
 		ReadTimeout:       o.RequestTime,
-		WriteTimeout:      answerTime,
-		IdleTimeout:       idleTime,
-		MaxHeaderBytes:    headerBytes,
+		// Until a call begins, which knows how long it may take.
+		WriteTimeout:   o.RequestTime + o.AnswerTime,
+		IdleTimeout:    idleTime,
+		MaxHeaderBytes: headerBytes,
 		// Anybody can cause these lines, such as by a failed handshake.
 		ErrorLog: slog.NewLogLogger(o.Log.Handler(), slog.LevelInfo),
 	}}, nil

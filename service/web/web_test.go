@@ -37,6 +37,8 @@ func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
 const (
 	messageBytes = 1 << 20
 	bearingPath  = footwardv1.CheckService_CheckBearing_FullMethodName
+	manyPath     = footwardv1.CheckService_CheckMany_FullMethodName
+	streamPath   = footwardv1.CheckService_StreamChecks_FullMethodName
 	bearing      = `{"basis": {"basis": "BASIS_EUROCODE"}, "contact": {"size_x_mm": 500, "size_y_mm": 500},
 		"forces": {"n_kn": -120}, "support": {"given": {"pressure_kpa": 640, "source": "a test", "medium": "GIVEN_MEDIUM_OTHER"}}}`
 )
@@ -138,12 +140,19 @@ type reply struct {
 	body string
 }
 
+// hostHeader is by which name a request calls the service.
+const hostHeader = "Host"
+
 // send sends a request with header pairs.
 func (s *served) send(t testing.TB, method, path string, body io.Reader, header ...string) reply {
 	t.Helper()
 	r, err := http.NewRequestWithContext(t.Context(), method, s.url+path, body)
 	require.NoError(t, err)
 	for i := 0; i < len(header); i += 2 {
+		if header[i] == hostHeader {
+			r.Host = header[i+1]
+			continue
+		}
 		r.Header.Set(header[i], header[i+1])
 	}
 	answer, err := s.client.Do(r)
@@ -201,6 +210,11 @@ func TestCallsPassEverythingBeforeTheHandlers(t *testing.T) {
 	assert.NotContains(t, p.log.String(), "a test", "nothing that a caller sent is logged")
 }
 
+// noCalls is a server without services.
+type noCalls struct{ http.Handler }
+
+func (noCalls) GetServiceInfo() map[string]grpc.ServiceInfo { return nil }
+
 // fake is a service whose CheckBearing does what a test needs.
 type fake struct {
 	footwardv1.UnimplementedCheckServiceServer
@@ -213,7 +227,7 @@ func (f fake) CheckBearing(ctx context.Context, _ *footwardv1.CheckBearingReques
 
 func serveFake(t testing.TB, o web.Options, bearing func(context.Context) error, interceptors ...grpc.UnaryServerInterceptor) *served {
 	t.Helper()
-	g := grpc.NewServer(grpc.ChainUnaryInterceptor(interceptors...))
+	g := grpc.NewServer(append(web.ServerOptions(messageBytes), grpc.ChainUnaryInterceptor(interceptors...))...)
 	footwardv1.RegisterCheckServiceServer(g, fake{bearing: bearing})
 	t.Cleanup(g.Stop)
 	return serve(t, g, o)

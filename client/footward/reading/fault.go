@@ -2,8 +2,11 @@ package reading
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+
+	"footward.example/footward/service/spelling"
 )
 
 var (
@@ -12,8 +15,13 @@ var (
 	// The YAML parser puts "line n: " into its reason, counted from 1.
 	lined     = regexp.MustCompile(`^(?:yaml: )?(?:line (\d+): )?`)
 	notNumber = regexp.MustCompile(`^invalid (?:float|integer): .*parsing (".*"): (.*)$`)
-	expected  = regexp.MustCompile(`, expected one of \[(.*)\]$`)
+	// It names what it knows of fields and of values of an enum.
+	unknown = regexp.MustCompile(`^unknown (field|enum value) "(.*)", expected one of \[(.*)\]$`)
 )
+
+// unspecified ends the name of each enum's zero, which is refused where a value is
+// needed and is the default elsewhere.
+const unspecified = "_UNSPECIFIED"
 
 // longest is how much of a line or value is shown.
 const longest = 200
@@ -64,10 +72,14 @@ func inWords(reason string) string {
 		}
 		return shorten(m[1]) + " is not a number; units stand in the name of the field"
 	}
-	reason = expected.ReplaceAllStringFunc(reason, func(s string) string {
-		names := strings.Fields(strings.TrimSuffix(strings.TrimPrefix(s, ", expected one of ["), "]"))
-		return "; known are " + strings.Join(names, ", ")
-	})
+	if m := unknown.FindStringSubmatch(reason); m != nil {
+		known := slices.DeleteFunc(whole(strings.Fields(m[3])), func(name string) bool { return strings.HasSuffix(name, unspecified) })
+		text := spelling.Unknown(m[1], m[2], known, false)
+		if len(text) > longest { // where not all are shown, the one that was meant is
+			text = spelling.Unknown(m[1], m[2], known, true)
+		}
+		return shorten(text)
+	}
 	reason = strings.ReplaceAll(reason, "expected fields for footward.v1.", "expected the fields of ")
 	return shorten(reason)
 }
