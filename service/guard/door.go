@@ -29,7 +29,7 @@ type Door struct {
 	o Doorway
 	// Messages that arrive (nil: they have), and what messages take once they are
 	// decoded [bytes].
-	arriving, decoded *room
+	arriving, decoded *rooms
 	calls, health     *atomic.Int64 // that are open
 	// text reads a message from JSON; nil: they are not in JSON.
 	text func(text []byte, m proto.Message) error
@@ -80,8 +80,8 @@ const healthTime = 10 * time.Second
 func NewDoor(o Doorway) *Door {
 	return &Door{
 		o: o, calls: &atomic.Int64{}, health: &atomic.Int64{},
-		arriving: newRoom(arrivingMessages*o.MessageBytes, smallArriving, messagesWait),
-		decoded:  newRoom(decodedMessages*o.MessageBytes, smallDecoded, messagesWait),
+		arriving: newRooms(arrivingMessages*o.MessageBytes, smallArriving, messagesWait),
+		decoded:  newRooms(decodedMessages*o.MessageBytes, smallDecoded, messagesWait),
 	}
 }
 

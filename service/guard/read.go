@@ -222,7 +222,7 @@ func cut(wire []byte) int {
 // measure refuses a batch of too many items, and takes room for what a message becomes.
 func (d *Door) measure(ctx context.Context, wire []byte, m proto.Message) (taken int, err error) {
 	s := shapeOf(m.ProtoReflect().Descriptor())
-	meter := &meter{ctx: ctx, most: d.decoded.most}
+	meter := &meter{ctx: ctx, most: d.decoded.most()}
 	items := uint64(0)
 	if d.text != nil {
 		items = meter.body(s, wire)

@@ -8,11 +8,66 @@ import (
 	"google.golang.org/grpc/status"
 )
 
-// room is memory that messages share [bytes]. Who finds none waits, first come first
-// served; what is small enough to be of no account passes by.
+// rooms are memory that messages share [bytes], the largest and those that are far
+// smaller apart, so that these need not wait for those. What is small enough to be of
+// no account passes by.
+type rooms struct {
+	small, middling int // up to which a message is
+	largest, lesser *room
+}
+
+// Of the room for the largest messages, one that is middling has at most a share, and
+// all of those together have a room of their own of another share.
+const (
+	middlingShare = 32
+	lesserShare   = 4
+)
+
+func newRooms(most, small, queue int) *rooms {
+	return &rooms{
+		small: small, middling: max(small, most/middlingShare),
+		largest: newRoom(most, queue), lesser: newRoom(max(small, most/lesserShare), queue),
+	}
+}
+
+// of is the room for n bytes; nil: they need none.
+func (r *rooms) of(n int) *room {
+	switch {
+	case n <= r.small:
+		return nil
+	case n <= r.middling:
+		return r.lesser
+	}
+	return r.largest
+}
+
+// most is all that one message can have.
+func (r *rooms) most() int { return r.largest.most }
+
+// load is how much is in use.
+func (r *rooms) load() int { return r.largest.load() + r.lesser.load() }
+
+// take waits for n bytes. It returns how many to give back. full tells that too many
+// wait already.
+func (r *rooms) take(ctx context.Context, n int) (taken int, full bool, err error) {
+	in := r.of(n)
+	if in == nil {
+		return 0, false, nil
+	}
+	return in.take(ctx, n)
+}
+
+// give returns what take has taken.
+func (r *rooms) give(n int) {
+	if in := r.of(n); in != nil {
+		in.give(n)
+	}
+}
+
+// room is where messages wait for bytes, first come first served.
 type room struct {
-	most, small int
-	queue       int // the most that wait
+	most  int
+	queue int // the most that wait
 
 	mu      sync.Mutex
 	held    int
@@ -25,7 +80,7 @@ type waiter struct {
 	let   chan struct{}
 }
 
-func newRoom(most, small, queue int) *room { return &room{most: most, small: small, queue: queue} }
+func newRoom(most, queue int) *room { return &room{most: most, queue: queue} }
 
 // load is how much of the room is in use.
 func (r *room) load() int {
@@ -34,12 +89,7 @@ func (r *room) load() int {
 	return r.held
 }
 
-// take waits for n bytes, which are at most those of the room. It returns how many
-// to give back. full tells that too many wait already.
 func (r *room) take(ctx context.Context, n int) (taken int, full bool, err error) {
-	if n <= r.small {
-		return 0, false, nil
-	}
 	n = min(n, r.most)
 	r.mu.Lock()
 	if r.waiting.Len() == 0 && r.held+n <= r.most {
@@ -71,11 +121,7 @@ func (r *room) take(ctx context.Context, n int) (taken int, full bool, err error
 	return 0, false, status.FromContextError(ctx.Err()).Err()
 }
 
-// give returns what take has taken.
 func (r *room) give(n int) {
-	if n == 0 {
-		return
-	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	r.held -= n

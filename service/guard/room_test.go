@@ -34,12 +34,10 @@ func (r *room) wait(t *testing.T, n int) {
 }
 
 func TestRoomIsGivenOutInTurn(t *testing.T) {
-	r := newRoom(100, 10, 2)
-	n, full, err := r.take(t.Context(), 10)
-	assert.Zero(t, n, "what is small is of no account")
+	r := newRoom(100, 2)
+	n, full, err := r.take(t.Context(), 1000)
 	assert.False(t, full)
 	assert.NoError(t, err)
-	n, _, _ = r.take(t.Context(), 1000)
 	assert.Equal(t, 100, n, "nobody has more than there is")
 
 	first := wait(t.Context(), r, 80)
@@ -60,8 +58,28 @@ func TestRoomIsGivenOutInTurn(t *testing.T) {
 	assert.Equal(t, 95, r.load())
 }
 
+// TestSmallerMessagesDoNotWaitForTheLargest, nor the smallest at all.
+func TestSmallerMessagesDoNotWaitForTheLargest(t *testing.T) {
+	r := newRooms(3200, 10, 5)
+	large, _, err := r.take(t.Context(), 4000)
+	require.NoError(t, err)
+	assert.Equal(t, 3200, large)
+	middling, full, err := r.take(t.Context(), 100)
+	assert.NoError(t, err)
+	assert.False(t, full)
+	assert.Equal(t, 100, middling)
+	small, _, err := r.take(t.Context(), 10)
+	assert.NoError(t, err)
+	assert.Zero(t, small, "of no account")
+	assert.Equal(t, 3300, r.load())
+	for _, n := range []int{large, middling, small} {
+		r.give(n)
+	}
+	assert.Zero(t, r.load())
+}
+
 func TestWhoGivesUpMakesRoom(t *testing.T) {
-	r := newRoom(100, 0, 10)
+	r := newRoom(100, 10)
 	_, _, err := r.take(t.Context(), 60)
 	require.NoError(t, err)
 	ctx, cancel := context.WithCancel(t.Context())
@@ -77,7 +95,7 @@ func TestWhoGivesUpMakesRoom(t *testing.T) {
 }
 
 func TestRoomIsNeverGivenOutTwice(t *testing.T) {
-	r := newRoom(50, 0, 1000)
+	r := newRoom(50, 1000)
 	var all sync.WaitGroup
 	for i := range 20 {
 		all.Go(func() {
