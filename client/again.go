@@ -23,7 +23,7 @@ func again(ctx context.Context, method string, request, reply any, conn *grpc.Cl
 	options = append(options[:len(options):len(options)], grpc.Header(&begun))
 	for left := attempts - 1; ; left-- {
 		begun = nil
-		err := invoke(ctx, method, request, reply, conn, options...)
+		err := exhausted(invoke(ctx, method, request, reply, conn, options...))
 		if status.Code(err) != codes.Unavailable || begun == nil || left == 0 {
 			return err
 		}

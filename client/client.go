@@ -36,7 +36,7 @@ type Client struct {
 // encrypted, and trusts the system's certificates, unless the target is this
 // very machine; see WithTLS and WithPlaintext.
 func Dial(target string, options ...Option) (*Client, error) {
-	s := settings{timeout: DefaultTimeout, wait: true}
+	s := settings{timeout: DefaultTimeout, wait: true, askLater: true}
 	for _, o := range options {
 		o(&s)
 	}

@@ -48,7 +48,7 @@ func willing(context.Context, int64) error { return nil }
 
 // serve starts a server on an address of this machine and returns it with the
 // address it got.
-func serve(t *testing.T, f *fake, address string) (*grpc.Server, string) {
+func serve(t *testing.T, f footwardv1.CheckServiceServer, address string) (*grpc.Server, string) {
 	t.Helper()
 	listener, err := net.Listen("tcp", address)
 	require.NoError(t, err)

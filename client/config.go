@@ -1,23 +1,41 @@
 package client
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+
+	"google.golang.org/protobuf/reflect/protoreflect"
+	"google.golang.org/protobuf/reflect/protoregistry"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
+)
+
+// services are all of the contract, as a service config names them. Taken from
+// there, none is forgotten.
+func services() []string {
+	var out []string
+	contract := footwardv1.File_footward_v1_check_proto.Package()
+	protoregistry.GlobalFiles.RangeFilesByPackage(contract, func(f protoreflect.FileDescriptor) bool {
+		for i := range f.Services().Len() {
+			out = append(out, fmt.Sprintf(`{"service": %q}`, f.Services().Get(i).FullName()))
+		}
+		return true
+	})
+	return out
+}
 
 // serviceConfig says how calls are spread and repeated.
 //
 // Every method may be called again, since none has a side effect. Only
 // UNAVAILABLE is repeated: a server that sheds load answers RESOURCE_EXHAUSTED,
-// and asking it again would keep it busy. The throttle counts failures against
-// successes: it lets hundreds of calls on one broken connection be repeated at
-// once, yet holds repeats to a tenth of the calls when failures go on.
+// and asking it again at once would keep it busy; see later.
 func serviceConfig(wait bool) string {
 	return fmt.Sprintf(`{
   "loadBalancingConfig": [{"round_robin": {}}],
   "healthCheckConfig": {"serviceName": ""},
-  "retryThrottling": {"maxTokens": 1000, "tokenRatio": 0.1},
+  "retryThrottling": {"maxTokens": %d, "tokenRatio": %g},
   "methodConfig": [{
-    "name": [
-      {"service": "footward.v1.CheckService"}, {"service": "footward.v1.ColumnBaseService"}, {"service": "footward.v1.LoadService"}, {"service": "footward.v1.CatalogService"}
-    ],
+    "name": [%s],
     "waitForReady": %t,
     "retryPolicy": {
       "maxAttempts": %d,
@@ -27,5 +45,5 @@ func serviceConfig(wait bool) string {
       "retryableStatusCodes": ["UNAVAILABLE"]
     }
   }]
-}`, wait, attempts)
+}`, throttleTokens, throttleRatio, strings.Join(services(), ", "), wait, attempts)
 }

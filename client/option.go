@@ -25,6 +25,7 @@ type settings struct {
 	token     func() (string, error)
 	timeout   time.Duration
 	wait      bool
+	askLater  bool
 	onClose   []func() error
 	extra     []grpc.DialOption
 }
@@ -50,6 +51,12 @@ func WithTimeout(d time.Duration) Option { return func(s *settings) { s.timeout 
 // reached. By default it waits for one until its deadline, so that a server may
 // be restarted unnoticed.
 func WithoutWaiting() Option { return func(s *settings) { s.wait = false } }
+
+// WithoutAskingLater lets a call fail at once that a service with too much to do
+// has turned away. By default it waits for as long as the service says, up to
+// twice that by chance and at most half of the time to its deadline, and asks once
+// more. A caller who does so itself, by [RetryDelay], leaves it out.
+func WithoutAskingLater() Option { return func(s *settings) { s.askLater = false } }
 
 // WithOnClose has Close run f after the connection is closed.
 func WithOnClose(f func() error) Option {
@@ -81,7 +88,7 @@ func (s *settings) dialOptions(target string) ([]grpc.DialOption, error) {
 	options := []grpc.DialOption{
 		grpc.WithTransportCredentials(transport),
 		grpc.WithDefaultServiceConfig(serviceConfig(s.wait)),
-		grpc.WithChainUnaryInterceptor(s.deadline, again),
+		grpc.WithChainUnaryInterceptor(s.deadline),
 		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: pingEvery, Timeout: pingAnswer}),
 		grpc.WithDefaultCallOptions(
 			grpc.MaxCallRecvMsgSize(MaxMessageBytes),
@@ -90,6 +97,11 @@ func (s *settings) dialOptions(target string) ([]grpc.DialOption, error) {
 			grpc.MaxRetryRPCBufferSize(MaxMessageBytes),
 		),
 	}
+	if s.askLater {
+		l := &later{}
+		options = append(options, grpc.WithChainUnaryInterceptor(l.unary), grpc.WithChainStreamInterceptor(l.stream))
+	}
+	options = append(options, grpc.WithChainUnaryInterceptor(again), grpc.WithChainStreamInterceptor(exhaustedStream))
 	if s.token != nil {
 		options = append(options, grpc.WithPerRPCCredentials(bearer{s.token, !loopback(target)}))
 	}

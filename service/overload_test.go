@@ -117,7 +117,7 @@ func TestOverloadShedsAndKeepsAnswering(t *testing.T) {
 	p := launch(t)
 	var conns []*client.Client
 	for range 8 {
-		conns = append(conns, p.dial(t))
+		conns = append(conns, p.dial(t, client.WithoutAskingLater()))
 	}
 	wire := heavy(t)
 	ask := func(i int, a *answered) {

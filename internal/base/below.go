@@ -29,6 +29,7 @@ type below struct {
 	stack   *ring.Result // under the service values that press most; nil: no stack
 	worst   int          // pair that governs the ground, counted from 0
 	settled *settle.Result
+	stages  []int // of the actions, of each stage of settled
 	pad     padCase
 	outer   float64 // bending of a bottom plate by rods outside the fill [Nmm/mm]
 	narrow  float64 // least circle through which the plate presses on a stack [mm]; 0: not known
@@ -123,7 +124,7 @@ func (c *column) settlement(r *ColumnResult) error {
 	if err != nil {
 		return err
 	}
-	c.foot.settled = out
+	c.foot.settled, c.foot.stages = out, stages
 	out.Notices(&r.notices)
 	c.list.Reset()
 	out.States(&c.list)

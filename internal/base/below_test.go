@@ -108,6 +108,7 @@ func TestStackAndGroundEqualTheirParts(t *testing.T) {
 		for id, s := range states(t, sinks) {
 			want[id] = s
 		}
+		require.Len(t, r.SettledIn(), len(r.Settled().Stages))
 		assert.InDelta(t, sinks.Stages[1].Elastic, r.Settled().Stages[1].Elastic, 1e-9)
 		for id, w := range want {
 			g, ok := got[id]

@@ -51,6 +51,8 @@ type ColumnInput struct {
 	Unproved      Unproved
 	NoPersistent  bool // the accidental situation alone
 	NoEquilibrium bool // and rods hold down
+	Table         bool // whether rows have the contact and the forces of rods
+	ReadyService  bool // whether characteristic combinations are as the caller made them
 	Remarks       []*limit.Notice
 	NoSizes       bool // whether required sizes are not wanted, which saves their search
 	// Stop is asked before every case; an error ends the check. nil: never.
@@ -193,6 +195,17 @@ type Row struct {
 	Utilization float64 // [-]
 	Peak        float64 // greatest pressure [MPa]
 	Tensions    []float64
+	Contact     *Contact    // nil: not asked for, or no balance
+	Forces      []rod.Force // of each rod; nil as Contact
+}
+
+// Contact is where a plate presses, with bed and rods as they are given.
+type Contact struct {
+	Area    float64 // [mm2]
+	Outline []geom.Point
+	// The plane by which the plate sinks: A + B x + C y [mm].
+	A, B, C float64
+	Peak    float64 // [MPa]
 }
 
 // ColumnResult holds the worst of each limit state and a row for every case.
@@ -212,6 +225,9 @@ type ColumnResult struct {
 
 // Settled returns the settlement of the ground, or nil where it was not predicted.
 func (r *ColumnResult) Settled() *settle.Result { return r.foot.settled }
+
+// SettledIn returns the stage of the actions, counted from 1, of each stage of Settled.
+func (r *ColumnResult) SettledIn() []int { return r.foot.stages }
 
 // take keeps a state if it is the worst of its kind; from is its case, or -1.
 func (r *ColumnResult) take(s limit.State, from int) {
@@ -278,6 +294,12 @@ func CheckColumn(in *ColumnInput) (*ColumnResult, error) {
 		}
 		in.unproved(c.list.All())
 		r.Rows[i] = row(&c.list, &solved, c.pull)
+		if in.Table && solved.Found {
+			r.Rows[i].Contact = &Contact{solved.Area, slices.Clone(solved.Zone), solved.A, solved.B, solved.C, solved.Peak}
+			if in.Base.HasRods {
+				r.Rows[i].Forces = slices.Clone(c.each)
+			}
+		}
 		for _, s := range c.list.All() {
 			s.Combination, s.Stage = in.Cases[i].Name, in.Cases[i].Stage
 			r.take(s, i)

@@ -2,6 +2,7 @@ package base
 
 import (
 	"fmt"
+	"strings"
 
 	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/derive"
@@ -12,7 +13,8 @@ import (
 const offMiddle = "the plate stands off the middle of the block: its bending and punching as a pad are not covered"
 
 // padWeights are the factors on the weight of a pad where it hangs and where it holds,
-// of a combination that does not say: EN 1990 Table A1.2(B); ASCE 7-22 2.3.1.
+// of a combination that does not say: EN 1990 Table A1.2(B), where it may be one of
+// equilibrium (A); ASCE 7-22 2.3.1.
 func padWeights(b basis.Basis, k *Case) []float64 {
 	switch {
 	case len(k.Weights) > 0:
@@ -20,12 +22,20 @@ func padWeights(b basis.Basis, k *Case) []float64 {
 	case b.US():
 		return []float64{1.4, 0.9}
 	}
-	return []float64{1.35, 1}
+	return []float64{1.35, 0.9}
 }
 
+const ofPad = " on the weight of the pad"
+
 // OnPad names a combination with the factor on the weight of the pad.
-func OnPad(name string, weight float64) string {
-	return fmt.Sprintf("%s; %g on the weight of the pad", name, weight)
+func OnPad(name string, weight float64) string { return fmt.Sprintf("%s; %g%s", name, weight, ofPad) }
+
+// OffPad returns the name of the combination alone.
+func OffPad(name string) string {
+	if at := strings.LastIndex(name, "; "); at >= 0 && strings.HasSuffix(name, ofPad) {
+		return name[:at]
+	}
+	return name
 }
 
 // pad returns the concrete block as a pad on the ground under one case, less what

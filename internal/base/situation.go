@@ -109,6 +109,8 @@ var (
 		Text: "The kinds asked for hold the accidental situation and not strength: the persistent situation is not verified."}
 	equilibriumLeft = &limit.Notice{Code: "base_equilibrium_left_out", Severity: limit.Caution,
 		Text: "The kinds asked for leave out equilibrium: rods that hold down have less than 0.9 of the permanent with 1.5 of the variable actions asks for (EN 1990 Table A1.2(A))."}
+	readyService = &limit.Notice{Code: "base_characteristic_given", Severity: limit.Caution,
+		Text: "Ground, settlement and rings are checked under the characteristic load cases as given. Whether these hold all that acts, at every stage and in every direction, with permanent actions favourable and not, is for whoever made them."}
 	accidentalGround = &limit.Notice{Code: "base_ground_accidental", Severity: limit.Assumption,
 		Text: "In the accidental situation the ground has 1.0 on actions and the partial factors of the persistent situation on its strength (EN 1997-1 2.4.7.1(3) leaves them to the case)."}
 )
@@ -133,6 +135,9 @@ func (in *ColumnInput) remarkCases(l *limit.Notices) {
 	}
 	if in.NoEquilibrium {
 		l.Add(equilibriumLeft)
+	}
+	if in.ReadyService && (in.Below.HasGround || in.Below.HasStack) {
+		l.Add(readyService)
 	}
 	for i := range in.Below.Pairs {
 		if in.Below.HasGround && in.Below.Pairs[i].Accidental {

@@ -187,7 +187,7 @@ var (
 func ColumnRemarks() []*limit.Notice {
 	return []*limit.Notice{rigid, block, elastic, preload, tightened, leverArm, plateOwn, anchorage,
 		padRest, wholePath, spreadPlan, within, persistent, byStack, ringWeight, steelBelow, softBed, weldOfBase,
-		ownDuration, oneDuration, persistentLeft, equilibriumLeft, accidentalGround}
+		ownDuration, oneDuration, persistentLeft, equilibriumLeft, readyService, accidentalGround}
 }
 
 func (c *column) remark(k *Case, l *limit.Notices) {

@@ -365,6 +365,7 @@ func (in *ColumnInput) settlement(p *plan, above func(k *Case, s *settle.Stage))
 				add(&s.Sustained[i])
 			}
 		}
+		before := -1
 		for _, of := range [...]func(*geom.Actions) float64{
 			func(a *geom.Actions) float64 { return -a.N },
 			func(a *geom.Actions) float64 { return turns(a, p.height) },
@@ -375,9 +376,10 @@ func (in *ColumnInput) settlement(p *plan, above func(k *Case, s *settle.Stage))
 					most = i
 				}
 			}
-			if most >= 0 {
+			if most != before {
 				add(&s.Service[most])
 			}
+			before = most
 		}
 	}
 	return out, stages

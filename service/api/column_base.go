@@ -15,7 +15,8 @@ import (
 
 // CheckColumnBase implements ColumnBaseServiceServer.
 func (c *Check) CheckColumnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckColumnBaseResponse, error) {
-	r, table, stages, violations := c.columnBase(ctx, m)
+	more := columnAnswer{asked: true}
+	r, violations := c.columnBase(ctx, m, &more)
 	switch {
 	case violations != nil:
 		return nil, guard.InvalidArgument(violations)
@@ -24,37 +25,53 @@ func (c *Check) CheckColumnBase(ctx context.Context, m *footwardv1.CheckColumnBa
 	}
 	out := &footwardv1.CheckColumnBaseResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}
 	if m.GetTable() {
-		out.Table = table()
+		out.Table = more.rows()
 	}
-	out.Settlement = stages()
+	out.Settlement = more.settlement()
+	r.Combinations = more.made.written
 	return out, nil
 }
 
-// columnBase checks a base; the tables are written when they are called for. It
-// returns nothing when ctx ends first, for thousands of combinations take time.
-func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest) (
-	*footwardv1.CheckResult, func() []*footwardv1.CombinationRow, func() []*footwardv1.StageSettlement, []*footwardv1.FieldViolation,
+// columnAnswer is what an answer about a base alone has beside its result.
+type columnAnswer struct {
+	asked bool // whether tables are
+	made  made
+	in    base.ColumnInput
+	out   *base.ColumnResult // nil: not covered
+}
+
+// columnBase checks a base; more keeps what its tables are written from.
+// It returns nothing when ctx ends first, for thousands of combinations take time.
+func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest, more *columnAnswer) (
+	*footwardv1.CheckResult, []*footwardv1.FieldViolation,
 ) {
 	r := readerOf(m.GetBasis())
 	r.stop = ctx.Err
+	full := m.GetDetail() != footwardv1.Detail_DETAIL_GOVERNING
+	if full || more.asked {
+		r.made = &more.made
+	}
 	in := r.columnInput(m)
+	in.Table = more.asked && m.GetTable()
 	violations := c.refused(kindColumnBase, m, &r, func(f *limit.Faults) { base.ValidateColumn(&in, f) })
 	if violations != nil {
-		return nil, nil, nil, violations
+		return nil, violations
 	}
 	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
 	out, err := base.CheckColumn(&in)
 	if err != nil && ctx.Err() != nil {
-		return nil, nil, nil, nil
+		return nil, nil
 	}
+	more.in, more.out = in, out
 	result, violations := c.answered(kindColumnBase, a, out, err)
-	stages := func() []*footwardv1.StageSettlement {
-		if out == nil {
-			return nil
-		}
-		return settled(out.Settled())
+	for _, s := range result.GetLimitStates() {
+		s.CombinationIndex = more.made.place(s.GetCombination(), int(s.GetStage()))
+		s.StageIndex = stageIndex(int(s.GetStage()))
 	}
-	return result, func() []*footwardv1.CombinationRow { return rows(&in, out) }, stages, violations
+	if result != nil {
+		result.Combinations = more.made.written
+	}
+	return result, violations
 }
 
 func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnInput {
@@ -103,16 +120,21 @@ func throat(w *weld.Spec) float64 {
 	return max(w.Throat, w.Leg/math.Sqrt2)
 }
 
-func rows(in *base.ColumnInput, r *base.ColumnResult) []*footwardv1.CombinationRow {
-	if r == nil {
+// rows writes what the base does under each combination.
+func (a *columnAnswer) rows() []*footwardv1.CombinationRow {
+	if a.out == nil {
 		return nil
 	}
-	out := make([]*footwardv1.CombinationRow, len(r.Rows))
-	for i, row := range r.Rows {
-		k := &in.Cases[i]
+	out := make([]*footwardv1.CombinationRow, len(a.out.Rows))
+	for i := range a.out.Rows {
+		row, k := &a.out.Rows[i], &a.in.Cases[i]
 		m := &footwardv1.CombinationRow{
 			Combination: k.Name, Stage: uint32(k.Stage), Forces: atFoot(&k.Actions),
 			Verdict: footwardv1.Verdict(row.Verdict), GoverningId: row.Governing, PeakPressureMpa: row.Peak,
+			Contact: touching(row.Contact),
+		}
+		if at := a.made.place(k.Name, k.Stage); at != nil {
+			m.CombinationIndex = *at
 		}
 		if row.Rated {
 			u := row.Utilization
@@ -121,7 +143,49 @@ func rows(in *base.ColumnInput, r *base.ColumnResult) []*footwardv1.CombinationR
 		for _, t := range row.Tensions {
 			m.RodTensionsKn = append(m.RodTensionsKn, t/newton)
 		}
+		for _, f := range row.Forces {
+			m.RodForces = append(m.RodForces, &footwardv1.RodForce{TensionKn: f.Tension / newton, ShearXKn: f.ShearX / newton, ShearYKn: f.ShearY / newton})
+		}
 		out[i] = m
 	}
 	return out
+}
+
+// settlement writes what the ground settles stage by stage.
+func (a *columnAnswer) settlement() []*footwardv1.StageSettlement {
+	if a.out == nil {
+		return nil
+	}
+	out, stages := settled(a.out.Settled()), a.out.SettledIn()
+	for i, s := range out {
+		s.CombinationIndex = a.made.place(s.GetName(), stages[i])
+		s.StageIndex = stageIndex(stages[i])
+	}
+	return out
+}
+
+// level is the slope of the pressure, over the greatest pressure and the size of what is
+// pressed, that counts as none.
+const level = 1e-9
+
+// touching writes where a plate presses.
+func touching(c *base.Contact) *footwardv1.ContactState {
+	if c == nil {
+		return nil
+	}
+	m := &footwardv1.ContactState{AreaMm2: c.Area, PeakPressureMpa: c.Peak}
+	slope := math.Hypot(c.B, c.C)
+	most, reach := 0.0, 0.0
+	for _, p := range c.Outline {
+		m.Outline = append(m.Outline, &footwardv1.PlanPoint{XMm: p.X, YMm: p.Y})
+		if sinks := c.A + c.B*p.X + c.C*p.Y; m.Peak == nil || sinks > most*(1+level) {
+			most, m.Peak = sinks, m.Outline[len(m.Outline)-1]
+		}
+		reach = max(reach, math.Hypot(p.X, p.Y))
+	}
+	if slope*reach > level*most {
+		degrees, offset := math.Atan2(c.C, c.B)*180/math.Pi, -c.A/slope
+		m.NeutralAxisDeg, m.NeutralAxisOffsetMm = &degrees, &offset
+	}
+	return m
 }

@@ -140,9 +140,9 @@ func TestCompareFootingsOnEveryBasis(t *testing.T) {
 			request.GetBase().GetSubstructure().GetStack().Safety = &footwardv1.StackSafety{PhiB: &share, PhiSliding: &share}
 		}
 		for _, p := range request.GetBase().GetWeld().GetParts() {
-			p.Steel = &footwardv1.Steel{Grade: "ASTM A36"}
+			p.Steel = &footwardv1.Steel{Source: &footwardv1.Steel_Grade{Grade: "ASTM A36"}}
 		}
-		request.GetBase().GetWeld().Filler = &footwardv1.WeldMetal{Grade: "AWS E70"}
+		request.GetBase().GetWeld().Filler = &footwardv1.WeldMetal{Source: &footwardv1.WeldMetal_Grade{Grade: "AWS E70"}}
 		m, err := c.CompareFootings(t.Context(), request)
 		require.NoError(t, err, "%v %v", b, client.Violations(err))
 		finite(t, m.ProtoReflect())
@@ -160,7 +160,9 @@ func TestComparisonThatDoesNotFitIsNamed(t *testing.T) {
 		"supply.rings":                      func(m *footwardv1.CompareFootingsRequest) { m.Supply.Rings = m.Supply.Rings[:1] },
 		"supply.rings[0].outer_diameter_mm": func(m *footwardv1.CompareFootingsRequest) { m.Supply.Rings[0].OuterDiameterMm = 1 },
 		"supply.rings[1].outer_diameter_mm": func(m *footwardv1.CompareFootingsRequest) { m.Supply.Rings[1].OuterDiameterMm = 1000 },
-		"pad.concrete.grade":                func(m *footwardv1.CompareFootingsRequest) { m.Pad.Concrete.Grade = "none" },
+		"pad.concrete.grade": func(m *footwardv1.CompareFootingsRequest) {
+			m.Pad.Concrete.Source = &footwardv1.Concrete_Grade{Grade: "none"}
+		},
 		"pad.plan": func(m *footwardv1.CompareFootingsRequest) {
 			m.Pad.Plan = &footwardv1.SizeSteps{LeastMm: 900, StepMm: 50, MostMm: 800}
 		},

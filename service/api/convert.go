@@ -27,6 +27,7 @@ type reader struct {
 	// lost is what corrosion takes of parts that state no allowance of their own.
 	lost corrosion.Exposure
 	stop func() error // ends long work; nil: never
+	made *made        // what the combinations are noted in; nil: not needed
 }
 
 func (r *reader) design(b *footwardv1.DesignBasis) basis.Design {
@@ -150,18 +151,14 @@ func (r *reader) plateAt(p *footwardv1.Plate, field string) geom.Plate {
 	}
 }
 
-// choice reports whether a material is named (true) or described (false), and
-// faults both and neither.
+// choice reports whether a material is named (true) or described (false), and faults
+// neither.
 func (r *reader) choice(name string, described bool, field, nameField, entries string) (named, ok bool) {
-	switch {
-	case name != "" && described:
-		r.faults.Add(limit.Conflict, field, "give "+nameField+" or properties, not both")
-	case name == "" && !described:
+	if name == "" && !described {
 		r.faults.Add(limit.Missing, field, "needs "+nameField+" (CatalogService."+entries+" lists them) or properties")
-	default:
-		return name != "", true
+		return false, false
 	}
-	return false, false
+	return !described, true
 }
 
 // indexed is the path of an element of a list.

@@ -272,10 +272,10 @@ func TestUnitsSurviveTheRoundTrip(t *testing.T) {
 func rods(tension float64) *footwardv1.CheckAnchorRodsRequest {
 	return &footwardv1.CheckAnchorRodsRequest{
 		Basis: &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
-		Plate: &footwardv1.Plate{SizeXMm: 300, SizeYMm: 300, ThicknessMm: 20, Steel: &footwardv1.Steel{Grade: "EN 10025-2 S355"}},
+		Plate: &footwardv1.Plate{SizeXMm: 300, SizeYMm: 300, ThicknessMm: 20, Steel: &footwardv1.Steel{Source: &footwardv1.Steel_Grade{Grade: "EN 10025-2 S355"}}},
 		Rods: &footwardv1.RodGroup{
 			Rod: &footwardv1.Rod{
-				Thread: &footwardv1.Thread{Designation: "M20"}, Steel: &footwardv1.RodSteel{Grade: "ISO 898-1 8.8"},
+				Thread: &footwardv1.Thread{Source: &footwardv1.Thread_Designation{Designation: "M20"}}, Steel: &footwardv1.RodSteel{Source: &footwardv1.RodSteel_Grade{Grade: "ISO 898-1 8.8"}},
 			},
 			Positions: []*footwardv1.RodPosition{{}},
 			Holes:     &footwardv1.Holes{DiameterMm: 22},
@@ -295,13 +295,13 @@ func state(t *testing.T, r *footwardv1.CheckResult, id string) *footwardv1.Limit
 	return nil
 }
 
-// TestNameAndPropertiesTogetherAreAConflict and neither is missing.
-func TestNameAndPropertiesTogetherAreAConflict(t *testing.T) {
+// TestNeitherNameNorPropertiesIsMissing, of whatever comes by one of both.
+func TestNeitherNameNorPropertiesIsMissing(t *testing.T) {
 	s := service(t)
 	m := rods(10)
-	m.Plate.Steel.Properties = &footwardv1.SteelProperties{FyMpa: 355, FuMpa: 470}
+	m.Plate.Steel.Source = nil
 	m.Rods.Rod.Thread = &footwardv1.Thread{}
-	m.Rods.Rod.Steel.Grade = "no such class"
+	m.Rods.Rod.Steel.Source = &footwardv1.RodSteel_Grade{Grade: "no such class"}
 	m.Rods.Holes.DiameterMm = -1
 	_, err := call(s, m)
 	got := map[string]footwardv1.FieldReason{}
@@ -309,7 +309,7 @@ func TestNameAndPropertiesTogetherAreAConflict(t *testing.T) {
 		got[v.GetField()] = v.GetReason()
 	}
 	assert.Equal(t, map[string]footwardv1.FieldReason{
-		"plate.steel":            footwardv1.FieldReason_FIELD_REASON_CONFLICT,
+		"plate.steel":            footwardv1.FieldReason_FIELD_REASON_MISSING,
 		"rods.rod.thread":        footwardv1.FieldReason_FIELD_REASON_MISSING,
 		"rods.rod.steel.grade":   footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE,
 		"rods.holes.diameter_mm": footwardv1.FieldReason_FIELD_REASON_OUT_OF_RANGE,

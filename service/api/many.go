@@ -6,7 +6,6 @@ import (
 	"io"
 
 	"google.golang.org/grpc"
-	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 	"google.golang.org/protobuf/proto"
 
@@ -81,9 +80,7 @@ func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first u
 		}
 		out[i] = o
 		if w.add(out[:i+1]) {
-			return nil, status.Errorf(codes.ResourceExhausted,
-				"the answers exceed %d bytes at item %d of %d: send fewer items in one message or ask for less detail",
-				c.largest, i+1, len(items))
+			return nil, guard.AnswerTooLarge(i, len(items), c.largest)
 		}
 	}
 	return out, nil
@@ -154,7 +151,7 @@ func (c *Check) one(ctx context.Context, item *footwardv1.CheckItem, o *footward
 		r, violations = c.ringStack(check.RingStack)
 	case *footwardv1.CheckItem_ColumnBase:
 		field = "column_base."
-		r, _, _, violations = c.columnBase(ctx, check.ColumnBase)
+		r, violations = c.columnBase(ctx, check.ColumnBase, &columnAnswer{})
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,

@@ -2,10 +2,12 @@ package api_test
 
 import (
 	"context"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"google.golang.org/genproto/googleapis/rpc/errdetails"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 	"google.golang.org/protobuf/proto"
@@ -36,11 +38,19 @@ func TestAnswersTooLargeForAMessageAreRefusedWithAHint(t *testing.T) {
 	for _, c := range []struct {
 		limit int
 		want  codes.Code
-	}{{size, codes.OK}, {size - 1, codes.ResourceExhausted}, {size / 10, codes.ResourceExhausted}, {1, codes.ResourceExhausted}} {
+	}{{size, codes.OK}, {size - 1, codes.OutOfRange}, {size / 10, codes.OutOfRange}, {1, codes.OutOfRange}} {
 		_, err := api.NewCheck(rules(), nil, c.limit).CheckMany(context.Background(), m)
 		assert.Equal(t, c.want, status.Code(err), "%d of %d", c.limit, size)
 		if err != nil {
 			assert.Contains(t, err.Error(), "send fewer items")
+			why := status.Convert(err).Details()[0].(*errdetails.ErrorInfo)
+			assert.Equal(t, "ANSWER_TOO_LARGE", why.GetReason())
+			at, err := strconv.Atoi(why.GetMetadata()["item"])
+			require.NoError(t, err)
+			assert.Less(t, at, items)
+			// What comes before that item fits.
+			_, err = api.NewCheck(rules(), nil, c.limit).CheckMany(context.Background(), batch(at))
+			assert.True(t, at == 0 || err == nil, "%v", err)
 		}
 	}
 }

@@ -17,7 +17,7 @@ func TestSettlementShowsEveryStage(t *testing.T) {
 		Rigid:     true,
 		HalfSpace: true,
 		Layers:    []*footwardv1.GroundLayer{{ThicknessMm: 5000, ModulusMpa: 20, Poisson: 0.3}},
-		Stages:    []*footwardv1.SettlementStage{{Name: "frame", CompressionKn: 25}, {Name: "ballast", CompressionKn: 50}},
+		Stages:    []*footwardv1.SettlementStage{{Name: "frame", Load: &footwardv1.SettlementStage_CompressionKn{CompressionKn: 25}}, {Name: "ballast", Load: &footwardv1.SettlementStage_CompressionKn{CompressionKn: 50}}},
 	}
 	r, err := service(t).PredictSettlement(t.Context(), m)
 	require.NoError(t, err)

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"fmt"
 	"slices"
 
 	"footward.example/footward/internal/base"
@@ -15,25 +16,18 @@ import (
 func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInput) {
 	to.Cases = make([]base.Case, 1) // where the schema names what is missing
 	if list := m.GetLoadCases(); list != nil {
-		to.Cases = make([]base.Case, len(list.GetCases()))
-		for i, k := range list.GetCases() {
-			to.Cases[i] = base.Case{Name: k.GetName(), Stage: int(k.GetStage()), Actions: actions(k.GetForces())}
-			if d := load.Duration(k.GetLoadDuration()); d > 0 && d <= load.Instantaneous {
-				to.Cases[i].Lasting = lasting(d.Factors())
-			}
-		}
-		readyShares(basis.Basis(m.GetBasis().GetBasis()), to.Cases, &to.Below)
+		r.ready(m, list.GetCases(), to)
 		return
 	}
 	if m.GetActionSet() == nil {
 		return
 	}
 	in := r.loadInput(m.GetBasis(), m.GetActionSet(), "action_set.")
-	leaveOut(&in, m.GetBase(), to)
+	leaveOut(&in, m.GetBase(), "action_set.kinds", to)
 	in.Situations = situations(&in, m.GetBase())
 	combined, err := load.Combine(&in)
 	if err == nil && m.GetBase().GetSubstructure() != nil {
-		err = shares(&in, combined, m.GetActionSet().GetFactors(), &to.Below)
+		err = r.shares(&in, combined, m.GetActionSet().GetFactors(), &to.Below)
 	}
 	if err != nil {
 		_, faults := refusal(asked{}, err)
@@ -44,6 +38,7 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInpu
 		r.faults.Add(limit.Conflict, "action_set.kinds", "make no combination of these actions")
 		return
 	}
+	r.made.add(in.Basis, combined.Combinations)
 	var l limit.Notices
 	combined.Notices(&l)
 	to.Remarks = l.All()
@@ -77,24 +72,19 @@ func situations(in *load.Input, b *footwardv1.ColumnBase) []load.Situation {
 	return out
 }
 
-const (
-	noStrengthKind = "not verified: action_set.kinds holds no combinations of strength"
-	noEquilibrium  = "not verified: action_set.kinds leaves out equilibrium (EN 1990 Table A1.2(A))"
-)
-
-// leaveOut says what the kinds that were asked for leave out.
-func leaveOut(in *load.Input, b *footwardv1.ColumnBase, to *base.ColumnInput) {
+// leaveOut says what the kinds of a field leave out.
+func leaveOut(in *load.Input, b *footwardv1.ColumnBase, field string, to *base.ColumnInput) {
 	if in.Basis != basis.Eurocode || len(in.Situations) == 0 {
 		return
 	}
 	asked := func(s load.Situation) bool { return slices.Contains(in.Situations, s) }
 	if !asked(load.Strength) && !asked(load.StrengthAB) {
 		if to.NoPersistent = asked(load.AccidentalCase); !to.NoPersistent {
-			to.Unproved.Strength = noStrengthKind
+			to.Unproved.Strength = fmt.Sprintf("not verified: %s hold no combinations of strength", field)
 		}
 	}
 	if !asked(load.Equilibrium) {
-		to.Unproved.Equilibrium = noEquilibrium
+		to.Unproved.Equilibrium = fmt.Sprintf("not verified: %s leave out equilibrium (EN 1990 Table A1.2(A))", field)
 		to.NoEquilibrium = b.GetRods() != nil
 	}
 }

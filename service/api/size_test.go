@@ -78,7 +78,7 @@ func TestColumnBaseNamesEveryFault(t *testing.T) {
 	m.Base.Plate.ThicknessMm = -1
 	m.Base.Sharing = &footwardv1.ForceSharing{ModulusNMm3: -1}
 	m.Base.Rods.Holes.DiameterMm = 10
-	m.Base.Weld.Parts[0].Steel.Grade = "no such steel"
+	m.Base.Weld.Parts[0].Steel.Source = &footwardv1.Steel_Grade{Grade: "no such steel"}
 	m.GetActionSet().Actions[1].LastStage = 1
 	_, err := service(t).CheckColumnBase(context.Background(), m)
 	var fields []string
@@ -111,12 +111,12 @@ func TestSizeColumnBase(t *testing.T) {
 	if p := m.GetOffer().GetPlans()[best.GetPlan()].GetPositions(); len(p) > 0 {
 		chosen.Base.Rods.Positions = p
 	}
-	chosen.Base.Rods.Rod.Thread.Designation = best.GetThreadDesignation()
+	chosen.Base.Rods.Rod.Thread.Source = &footwardv1.Thread_Designation{Designation: best.GetThreadDesignation()}
 	chosen.Base.Rods.Rod.NutMeanWidthMm = 0
 	if best.GetThreadDesignation() == "M16" {
 		chosen.Base.Rods.Holes.DiameterMm = 22
 	}
-	chosen.Base.Weld.ThroatMm, chosen.Base.Weld.Parts[0].ThicknessMm = best.GetThroatMm(), best.GetThicknessMm()
+	chosen.Base.Weld.Size, chosen.Base.Weld.Parts[0].ThicknessMm = &footwardv1.WeldSpec_ThroatMm{ThroatMm: best.GetThroatMm()}, best.GetThicknessMm()
 	own, err := c.CheckColumnBase(t.Context(), chosen)
 	require.NoError(t, err)
 	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, own.GetResult().GetVerdict(), own.GetResult().GetGoverningId())

@@ -55,37 +55,10 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 	return out
 }
 
-// The factors on weights of combinations made ready, whose own are not known: as
-// great and as small as any (ASCE 7-22 2.3.1, 2.4.1).
-var readyWeights = map[basis.Basis][]float64{basis.USLRFD: {1.4, 0.9}, basis.USASD: {1, 0.6}}
-
-const (
-	readyMade = "the combinations were made ready: the Eurocode's checks of the ground need the actions themselves"
-	noService = "the combinations were made ready: give the actions themselves for settlements and service values"
-)
-
-// readyShares finds what the checks below take of combinations made ready.
-func readyShares(b basis.Basis, cases []base.Case, s *base.Substructure) {
-	switch b {
-	case basis.USASD:
-		s.Service = cases
-	case basis.USLRFD:
-		s.NoService = noService
-	default:
-		s.NoPairs, s.NoService = readyMade, noService
-		return
-	}
-	for i := range cases {
-		for _, w := range readyWeights[b] {
-			s.Pairs = append(s.Pairs, base.Pair{Name: cases[i].Name, Stage: cases[i].Stage, Permanent: cases[i].Actions, Weight: w})
-		}
-	}
-}
-
 // shares finds what the checks below take of actions: characteristic pairs with
 // the Eurocode, else the combinations with their factor on weights; service
 // values; permanent actions stage by stage.
-func shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFactors, s *base.Substructure) error {
+func (r *reader) shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFactors, s *base.Substructure) error {
 	service := *in
 	service.Situations = []load.Situation{load.Characteristic}
 	if in.Basis.US() {
@@ -95,6 +68,7 @@ func shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFacto
 	if err != nil {
 		return err
 	}
+	r.made.add(service.Basis, out.Combinations)
 	for i := range out.Combinations {
 		k := &out.Combinations[i]
 		s.Service = append(s.Service, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum})
@@ -129,6 +103,7 @@ func shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFacto
 		if err != nil {
 			return err
 		}
+		r.made.add(factored.Basis, out.Combinations)
 		for i := range out.Combinations {
 			k := &out.Combinations[i]
 			s.Factored = append(s.Factored, base.Case{Name: k.Name, Stage: k.Stage, Actions: k.Sum, Weights: padWeights(&factored, k)})

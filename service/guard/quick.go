@@ -109,8 +109,13 @@ func quickConcreteProperties(m *footwardv1.ConcreteProperties) bool {
 }
 
 func quickConcrete(m *footwardv1.Concrete) bool {
-	return (m.Properties == nil || quickConcreteProperties(m.GetProperties())) &&
-		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+	if !(between(utf8.RuneCountInString(m.GetGrade()), 0, 60)) {
+		return false
+	}
+	if c, ok := m.Source.(*footwardv1.Concrete_Properties); ok && (c == nil || c.Properties == nil || !quickConcreteProperties(c.Properties)) {
+		return false
+	}
+	return true
 }
 
 func quickGrout(m *footwardv1.Grout) bool {
@@ -135,8 +140,13 @@ func quickTimberProperties(m *footwardv1.TimberProperties) bool {
 }
 
 func quickTimber(m *footwardv1.Timber) bool {
-	return (m.Properties == nil || quickTimberProperties(m.GetProperties())) &&
-		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+	if !(between(utf8.RuneCountInString(m.GetGrade()), 0, 60)) {
+		return false
+	}
+	if c, ok := m.Source.(*footwardv1.Timber_Properties); ok && (c == nil || c.Properties == nil || !quickTimberProperties(c.Properties)) {
+		return false
+	}
+	return true
 }
 
 func quickTimberBearing(m *footwardv1.TimberBearing) bool {
@@ -190,8 +200,13 @@ func quickSteelProperties(m *footwardv1.SteelProperties) bool {
 }
 
 func quickSteel(m *footwardv1.Steel) bool {
-	return (m.Properties == nil || quickSteelProperties(m.GetProperties())) &&
-		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+	if !(between(utf8.RuneCountInString(m.GetGrade()), 0, 60)) {
+		return false
+	}
+	if c, ok := m.Source.(*footwardv1.Steel_Properties); ok && (c == nil || c.Properties == nil || !quickSteelProperties(c.Properties)) {
+		return false
+	}
+	return true
 }
 
 func quickPlate(m *footwardv1.Plate) bool {
@@ -256,8 +271,13 @@ func quickThreadProperties(m *footwardv1.ThreadProperties) bool {
 }
 
 func quickThread(m *footwardv1.Thread) bool {
-	return (m.Properties == nil || quickThreadProperties(m.GetProperties())) &&
-		between(utf8.RuneCountInString(m.GetDesignation()), 0, 60)
+	if !(between(utf8.RuneCountInString(m.GetDesignation()), 0, 60)) {
+		return false
+	}
+	if c, ok := m.Source.(*footwardv1.Thread_Properties); ok && (c == nil || c.Properties == nil || !quickThreadProperties(c.Properties)) {
+		return false
+	}
+	return true
 }
 
 func quickRodSteelProperties(m *footwardv1.RodSteelProperties) bool {
@@ -266,8 +286,13 @@ func quickRodSteelProperties(m *footwardv1.RodSteelProperties) bool {
 }
 
 func quickRodSteel(m *footwardv1.RodSteel) bool {
-	return (m.Properties == nil || quickRodSteelProperties(m.GetProperties())) &&
-		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+	if !(between(utf8.RuneCountInString(m.GetGrade()), 0, 60)) {
+		return false
+	}
+	if c, ok := m.Source.(*footwardv1.RodSteel_Properties); ok && (c == nil || c.Properties == nil || !quickRodSteelProperties(c.Properties)) {
+		return false
+	}
+	return true
 }
 
 func quickRod(m *footwardv1.Rod) bool {
@@ -329,8 +354,13 @@ func quickWeldMetalProperties(m *footwardv1.WeldMetalProperties) bool {
 }
 
 func quickWeldMetal(m *footwardv1.WeldMetal) bool {
-	return (m.Properties == nil || quickWeldMetalProperties(m.GetProperties())) &&
-		between(utf8.RuneCountInString(m.GetGrade()), 0, 60)
+	if !(between(utf8.RuneCountInString(m.GetGrade()), 0, 60)) {
+		return false
+	}
+	if c, ok := m.Source.(*footwardv1.WeldMetal_Properties); ok && (c == nil || c.Properties == nil || !quickWeldMetalProperties(c.Properties)) {
+		return false
+	}
+	return true
 }
 
 func quickWeldSpec(m *footwardv1.WeldSpec) bool {
@@ -877,7 +907,7 @@ func quickActionSet(m *footwardv1.ActionSet) bool {
 		}
 	}
 	for _, e := range m.Kinds {
-		if !between(int(e), 1, 8) {
+		if !between(int(e), 1, 9) {
 			return false
 		}
 	}
@@ -1002,7 +1032,9 @@ func quickColumnBase(m *footwardv1.ColumnBase) bool {
 }
 
 func quickLoadCase(m *footwardv1.LoadCase) bool {
-	return between(int(m.GetLoadDuration()), 0, 5) &&
+	return (m.Permanent == nil || quickForcesAtFoot(m.GetPermanent())) &&
+		between(int(m.GetKind()), 0, 9) &&
+		between(int(m.GetLoadDuration()), 0, 5) &&
 		between(utf8.RuneCountInString(m.GetName()), 1, 200) &&
 		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
 		m.GetStage() <= 20

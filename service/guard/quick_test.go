@@ -171,7 +171,10 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		}
 		return []string{fmt.Sprintf("(%s == nil || %s)", name, quick)}, "", nil
 	case protoreflect.DoubleKind:
-		return number(name, value, f.HasPresence(), rules.GetDouble())
+		if r := rules.GetDouble(); inOneof && (r.HasGt() || r.GetGte() > 0) {
+			return nil, "", fmt.Errorf("a choice that counts as wrong where it is not made")
+		}
+		return number(name, value, f.HasPresence() && !inOneof, rules.GetDouble())
 	case protoreflect.Uint32Kind:
 		if rules.GetUint32() == nil {
 			return nil, "", nil

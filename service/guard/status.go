@@ -2,6 +2,7 @@ package guard
 
 import (
 	"fmt"
+	"strconv"
 
 	"google.golang.org/genproto/googleapis/rpc/errdetails"
 	"google.golang.org/grpc/codes"
@@ -36,6 +37,16 @@ func InvalidArgument(violations []*footwardv1.FieldViolation) error {
 	}
 	s := status.New(codes.InvalidArgument, message(violations, len(bad.GetFieldViolations())))
 	return withDetails(s, bad, info(footwardv1.CallReason_CALL_REASON_FIELDS_REFUSED))
+}
+
+// AnswerTooLarge returns the status of a batch whose answers do not fit into a message of
+// most bytes from item on, counted from 0, of all.
+func AnswerTooLarge(item, all, most int) error {
+	why := info(footwardv1.CallReason_CALL_REASON_ANSWER_TOO_LARGE)
+	why.Metadata = map[string]string{"item": strconv.Itoa(item), "bytes": strconv.Itoa(most)}
+	return withDetails(status.New(codes.OutOfRange, fmt.Sprintf(
+		"the answers exceed %d bytes at item %d of %d: send fewer items in one message or ask for less detail",
+		most, item+1, all)), why)
 }
 
 // messageRunes is the most characters of a field and its fault in a message.

@@ -76,7 +76,7 @@ func start(t *testing.T, o Options, more ...func(*grpc.Server)) *house {
 // dial connects; what the client does by itself to hide failures is left out.
 func (h *house) dial(t *testing.T, options ...client.Option) *client.Client {
 	t.Helper()
-	c, err := client.Dial(h.at, append([]client.Option{client.WithoutWaiting(),
+	c, err := client.Dial(h.at, append([]client.Option{client.WithoutWaiting(), client.WithoutAskingLater(),
 		client.WithDialOptions(grpc.WithDisableRetry())}, options...)...)
 	require.NoError(t, err)
 	t.Cleanup(func() { _ = c.Close() })

@@ -922,71 +922,6 @@ func (x *CheckAnchorRodsRequest) GetFriction() *BaseFriction {
 	return nil
 }
 
-// RodForce is the action on one rod.
-type RodForce struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
-	// 100 000.
-	TensionKn float64 `protobuf:"fixed64,1,opt,name=tension_kn,json=tensionKn,proto3" json:"tension_kn,omitempty"`
-	// Shear along x [kN]. Default 0. -100 000 to 100 000.
-	ShearXKn float64 `protobuf:"fixed64,2,opt,name=shear_x_kn,json=shearXKn,proto3" json:"shear_x_kn,omitempty"`
-	// Shear along y [kN]. Default 0. -100 000 to 100 000.
-	ShearYKn      float64 `protobuf:"fixed64,3,opt,name=shear_y_kn,json=shearYKn,proto3" json:"shear_y_kn,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *RodForce) Reset() {
-	*x = RodForce{}
-	mi := &file_footward_v1_check_proto_msgTypes[9]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *RodForce) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*RodForce) ProtoMessage() {}
-
-func (x *RodForce) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[9]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use RodForce.ProtoReflect.Descriptor instead.
-func (*RodForce) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{9}
-}
-
-func (x *RodForce) GetTensionKn() float64 {
-	if x != nil {
-		return x.TensionKn
-	}
-	return 0
-}
-
-func (x *RodForce) GetShearXKn() float64 {
-	if x != nil {
-		return x.ShearXKn
-	}
-	return 0
-}
-
-func (x *RodForce) GetShearYKn() float64 {
-	if x != nil {
-		return x.ShearYKn
-	}
-	return 0
-}
-
 // BaseFriction counts friction between plate and support towards the shear of
 // the base. It counts only under compression and without a stand-off.
 type BaseFriction struct {
@@ -1009,7 +944,7 @@ type BaseFriction struct {
 
 func (x *BaseFriction) Reset() {
 	*x = BaseFriction{}
-	mi := &file_footward_v1_check_proto_msgTypes[10]
+	mi := &file_footward_v1_check_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1021,7 +956,7 @@ func (x *BaseFriction) String() string {
 func (*BaseFriction) ProtoMessage() {}
 
 func (x *BaseFriction) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[10]
+	mi := &file_footward_v1_check_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1034,7 +969,7 @@ func (x *BaseFriction) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BaseFriction.ProtoReflect.Descriptor instead.
 func (*BaseFriction) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *BaseFriction) GetCompressionKn() float64 {
@@ -1071,7 +1006,7 @@ type CheckAnchorRodsResponse struct {
 
 func (x *CheckAnchorRodsResponse) Reset() {
 	*x = CheckAnchorRodsResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[11]
+	mi := &file_footward_v1_check_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1083,7 +1018,7 @@ func (x *CheckAnchorRodsResponse) String() string {
 func (*CheckAnchorRodsResponse) ProtoMessage() {}
 
 func (x *CheckAnchorRodsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[11]
+	mi := &file_footward_v1_check_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1096,7 +1031,7 @@ func (x *CheckAnchorRodsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckAnchorRodsResponse.ProtoReflect.Descriptor instead.
 func (*CheckAnchorRodsResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *CheckAnchorRodsResponse) GetResult() *CheckResult {
@@ -1147,7 +1082,7 @@ type CheckAnchorageRequest struct {
 
 func (x *CheckAnchorageRequest) Reset() {
 	*x = CheckAnchorageRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[12]
+	mi := &file_footward_v1_check_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1159,7 +1094,7 @@ func (x *CheckAnchorageRequest) String() string {
 func (*CheckAnchorageRequest) ProtoMessage() {}
 
 func (x *CheckAnchorageRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[12]
+	mi := &file_footward_v1_check_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1172,7 +1107,7 @@ func (x *CheckAnchorageRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckAnchorageRequest.ProtoReflect.Descriptor instead.
 func (*CheckAnchorageRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *CheckAnchorageRequest) GetLabel() string {
@@ -1258,7 +1193,7 @@ type CheckAnchorageResponse struct {
 
 func (x *CheckAnchorageResponse) Reset() {
 	*x = CheckAnchorageResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[13]
+	mi := &file_footward_v1_check_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1270,7 +1205,7 @@ func (x *CheckAnchorageResponse) String() string {
 func (*CheckAnchorageResponse) ProtoMessage() {}
 
 func (x *CheckAnchorageResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[13]
+	mi := &file_footward_v1_check_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1283,7 +1218,7 @@ func (x *CheckAnchorageResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckAnchorageResponse.ProtoReflect.Descriptor instead.
 func (*CheckAnchorageResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{13}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *CheckAnchorageResponse) GetResult() *CheckResult {
@@ -1334,7 +1269,7 @@ type CheckPinRequest struct {
 
 func (x *CheckPinRequest) Reset() {
 	*x = CheckPinRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[14]
+	mi := &file_footward_v1_check_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1346,7 +1281,7 @@ func (x *CheckPinRequest) String() string {
 func (*CheckPinRequest) ProtoMessage() {}
 
 func (x *CheckPinRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[14]
+	mi := &file_footward_v1_check_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1359,7 +1294,7 @@ func (x *CheckPinRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckPinRequest.ProtoReflect.Descriptor instead.
 func (*CheckPinRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *CheckPinRequest) GetLabel() string {
@@ -1452,7 +1387,7 @@ type CheckPinResponse struct {
 
 func (x *CheckPinResponse) Reset() {
 	*x = CheckPinResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[15]
+	mi := &file_footward_v1_check_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1464,7 +1399,7 @@ func (x *CheckPinResponse) String() string {
 func (*CheckPinResponse) ProtoMessage() {}
 
 func (x *CheckPinResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[15]
+	mi := &file_footward_v1_check_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1477,7 +1412,7 @@ func (x *CheckPinResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckPinResponse.ProtoReflect.Descriptor instead.
 func (*CheckPinResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *CheckPinResponse) GetResult() *CheckResult {
@@ -1550,7 +1485,7 @@ type PredictSettlementRequest struct {
 
 func (x *PredictSettlementRequest) Reset() {
 	*x = PredictSettlementRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[16]
+	mi := &file_footward_v1_check_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1562,7 +1497,7 @@ func (x *PredictSettlementRequest) String() string {
 func (*PredictSettlementRequest) ProtoMessage() {}
 
 func (x *PredictSettlementRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[16]
+	mi := &file_footward_v1_check_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1575,7 +1510,7 @@ func (x *PredictSettlementRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PredictSettlementRequest.ProtoReflect.Descriptor instead.
 func (*PredictSettlementRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *PredictSettlementRequest) GetLabel() string {
@@ -1719,7 +1654,7 @@ type PredictSettlementResponse struct {
 
 func (x *PredictSettlementResponse) Reset() {
 	*x = PredictSettlementResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[17]
+	mi := &file_footward_v1_check_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1731,7 +1666,7 @@ func (x *PredictSettlementResponse) String() string {
 func (*PredictSettlementResponse) ProtoMessage() {}
 
 func (x *PredictSettlementResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[17]
+	mi := &file_footward_v1_check_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1744,7 +1679,7 @@ func (x *PredictSettlementResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PredictSettlementResponse.ProtoReflect.Descriptor instead.
 func (*PredictSettlementResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *PredictSettlementResponse) GetResult() *CheckResult {
@@ -1830,7 +1765,7 @@ type CheckFootingRequest struct {
 
 func (x *CheckFootingRequest) Reset() {
 	*x = CheckFootingRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1842,7 +1777,7 @@ func (x *CheckFootingRequest) String() string {
 func (*CheckFootingRequest) ProtoMessage() {}
 
 func (x *CheckFootingRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[18]
+	mi := &file_footward_v1_check_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1855,7 +1790,7 @@ func (x *CheckFootingRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckFootingRequest.ProtoReflect.Descriptor instead.
 func (*CheckFootingRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *CheckFootingRequest) GetLabel() string {
@@ -2011,7 +1946,7 @@ type CheckFootingResponse struct {
 
 func (x *CheckFootingResponse) Reset() {
 	*x = CheckFootingResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[19]
+	mi := &file_footward_v1_check_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2023,7 +1958,7 @@ func (x *CheckFootingResponse) String() string {
 func (*CheckFootingResponse) ProtoMessage() {}
 
 func (x *CheckFootingResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[19]
+	mi := &file_footward_v1_check_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2036,7 +1971,7 @@ func (x *CheckFootingResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckFootingResponse.ProtoReflect.Descriptor instead.
 func (*CheckFootingResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *CheckFootingResponse) GetResult() *CheckResult {
@@ -2108,7 +2043,7 @@ type CheckRingStackRequest struct {
 
 func (x *CheckRingStackRequest) Reset() {
 	*x = CheckRingStackRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[20]
+	mi := &file_footward_v1_check_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2120,7 +2055,7 @@ func (x *CheckRingStackRequest) String() string {
 func (*CheckRingStackRequest) ProtoMessage() {}
 
 func (x *CheckRingStackRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[20]
+	mi := &file_footward_v1_check_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2133,7 +2068,7 @@ func (x *CheckRingStackRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckRingStackRequest.ProtoReflect.Descriptor instead.
 func (*CheckRingStackRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *CheckRingStackRequest) GetLabel() string {
@@ -2275,7 +2210,7 @@ type CheckRingStackResponse struct {
 
 func (x *CheckRingStackResponse) Reset() {
 	*x = CheckRingStackResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[21]
+	mi := &file_footward_v1_check_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2287,7 +2222,7 @@ func (x *CheckRingStackResponse) String() string {
 func (*CheckRingStackResponse) ProtoMessage() {}
 
 func (x *CheckRingStackResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[21]
+	mi := &file_footward_v1_check_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2300,7 +2235,7 @@ func (x *CheckRingStackResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckRingStackResponse.ProtoReflect.Descriptor instead.
 func (*CheckRingStackResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{21}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *CheckRingStackResponse) GetResult() *CheckResult {
@@ -2341,7 +2276,7 @@ type CheckItem struct {
 
 func (x *CheckItem) Reset() {
 	*x = CheckItem{}
-	mi := &file_footward_v1_check_proto_msgTypes[22]
+	mi := &file_footward_v1_check_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2353,7 +2288,7 @@ func (x *CheckItem) String() string {
 func (*CheckItem) ProtoMessage() {}
 
 func (x *CheckItem) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[22]
+	mi := &file_footward_v1_check_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2366,7 +2301,7 @@ func (x *CheckItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckItem.ProtoReflect.Descriptor instead.
 func (*CheckItem) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{22}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *CheckItem) GetCheck() isCheckItem_Check {
@@ -2559,7 +2494,7 @@ type CheckOutcome struct {
 
 func (x *CheckOutcome) Reset() {
 	*x = CheckOutcome{}
-	mi := &file_footward_v1_check_proto_msgTypes[23]
+	mi := &file_footward_v1_check_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2571,7 +2506,7 @@ func (x *CheckOutcome) String() string {
 func (*CheckOutcome) ProtoMessage() {}
 
 func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[23]
+	mi := &file_footward_v1_check_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2584,7 +2519,7 @@ func (x *CheckOutcome) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckOutcome.ProtoReflect.Descriptor instead.
 func (*CheckOutcome) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{23}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *CheckOutcome) GetIndex() uint64 {
@@ -2648,7 +2583,7 @@ type Refusal struct {
 
 func (x *Refusal) Reset() {
 	*x = Refusal{}
-	mi := &file_footward_v1_check_proto_msgTypes[24]
+	mi := &file_footward_v1_check_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2660,7 +2595,7 @@ func (x *Refusal) String() string {
 func (*Refusal) ProtoMessage() {}
 
 func (x *Refusal) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[24]
+	mi := &file_footward_v1_check_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2673,7 +2608,7 @@ func (x *Refusal) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Refusal.ProtoReflect.Descriptor instead.
 func (*Refusal) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{24}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *Refusal) GetViolations() []*FieldViolation {
@@ -2686,7 +2621,9 @@ func (x *Refusal) GetViolations() []*FieldViolation {
 // CheckManyRequest is a list of checks.
 type CheckManyRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// The checks, of any kind, mixed. Required, 1 to 10 000.
+	// The checks, of any kind, mixed. Required, 1 to 10 000. Their answers must fit into
+	// one message, 16 MiB unless the service is set otherwise: less detail makes room, and
+	// StreamChecks has no such limit as a whole.
 	Items         []*CheckItem `protobuf:"bytes,1,rep,name=items,proto3" json:"items,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -2694,7 +2631,7 @@ type CheckManyRequest struct {
 
 func (x *CheckManyRequest) Reset() {
 	*x = CheckManyRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[25]
+	mi := &file_footward_v1_check_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2706,7 +2643,7 @@ func (x *CheckManyRequest) String() string {
 func (*CheckManyRequest) ProtoMessage() {}
 
 func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[25]
+	mi := &file_footward_v1_check_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2719,7 +2656,7 @@ func (x *CheckManyRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyRequest.ProtoReflect.Descriptor instead.
 func (*CheckManyRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{25}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *CheckManyRequest) GetItems() []*CheckItem {
@@ -2742,7 +2679,7 @@ type CheckManyResponse struct {
 
 func (x *CheckManyResponse) Reset() {
 	*x = CheckManyResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[26]
+	mi := &file_footward_v1_check_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2754,7 +2691,7 @@ func (x *CheckManyResponse) String() string {
 func (*CheckManyResponse) ProtoMessage() {}
 
 func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[26]
+	mi := &file_footward_v1_check_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2767,7 +2704,7 @@ func (x *CheckManyResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckManyResponse.ProtoReflect.Descriptor instead.
 func (*CheckManyResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{26}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *CheckManyResponse) GetOutcomes() []*CheckOutcome {
@@ -2795,7 +2732,7 @@ type StreamChecksRequest struct {
 
 func (x *StreamChecksRequest) Reset() {
 	*x = StreamChecksRequest{}
-	mi := &file_footward_v1_check_proto_msgTypes[27]
+	mi := &file_footward_v1_check_proto_msgTypes[26]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2807,7 +2744,7 @@ func (x *StreamChecksRequest) String() string {
 func (*StreamChecksRequest) ProtoMessage() {}
 
 func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[27]
+	mi := &file_footward_v1_check_proto_msgTypes[26]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2820,7 +2757,7 @@ func (x *StreamChecksRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksRequest.ProtoReflect.Descriptor instead.
 func (*StreamChecksRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{27}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{26}
 }
 
 func (x *StreamChecksRequest) GetItems() []*CheckItem {
@@ -2843,7 +2780,7 @@ type StreamChecksResponse struct {
 
 func (x *StreamChecksResponse) Reset() {
 	*x = StreamChecksResponse{}
-	mi := &file_footward_v1_check_proto_msgTypes[28]
+	mi := &file_footward_v1_check_proto_msgTypes[27]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2855,7 +2792,7 @@ func (x *StreamChecksResponse) String() string {
 func (*StreamChecksResponse) ProtoMessage() {}
 
 func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_check_proto_msgTypes[28]
+	mi := &file_footward_v1_check_proto_msgTypes[27]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2868,7 +2805,7 @@ func (x *StreamChecksResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StreamChecksResponse.ProtoReflect.Descriptor instead.
 func (*StreamChecksResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_check_proto_rawDescGZIP(), []int{28}
+	return file_footward_v1_check_proto_rawDescGZIP(), []int{27}
 }
 
 func (x *StreamChecksResponse) GetOutcomes() []*CheckOutcome {
@@ -2960,14 +2897,7 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
 	"rod_forces\x18\a \x03(\v2\x15.footward.v1.RodForceB\b\xbaH\x05\x92\x01\x02\x10@R\trodForces\x122\n" +
 	"\tstand_off\x18\b \x01(\v2\x15.footward.v1.StandOffR\bstandOff\x125\n" +
-	"\bfriction\x18\t \x01(\v2\x19.footward.v1.BaseFrictionR\bfriction\"\xb6\x01\n" +
-	"\bRodForce\x128\n" +
-	"\n" +
-	"tension_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\ttensionKn\x127\n" +
-	"\n" +
-	"shear_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearXKn\x127\n" +
-	"\n" +
-	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"\x90\x02\n" +
+	"\bfriction\x18\t \x01(\v2\x19.footward.v1.BaseFrictionR\bfriction\"\x90\x02\n" +
 	"\fBaseFriction\x12@\n" +
 	"\x0ecompression_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\rcompressionKn\x12@\n" +
 	"\vcoefficient\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\vcoefficient\x88\x01\x01\x12R\n" +
@@ -3182,7 +3112,7 @@ func file_footward_v1_check_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_check_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 29)
+var file_footward_v1_check_proto_msgTypes = make([]protoimpl.MessageInfo, 28)
 var file_footward_v1_check_proto_goTypes = []any{
 	(WeldGroupMethod)(0),              // 0: footward.v1.WeldGroupMethod
 	(*CheckBearingRequest)(nil),       // 1: footward.v1.CheckBearingRequest
@@ -3194,38 +3124,38 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*WeldGroup)(nil),                 // 7: footward.v1.WeldGroup
 	(*CheckWeldResponse)(nil),         // 8: footward.v1.CheckWeldResponse
 	(*CheckAnchorRodsRequest)(nil),    // 9: footward.v1.CheckAnchorRodsRequest
-	(*RodForce)(nil),                  // 10: footward.v1.RodForce
-	(*BaseFriction)(nil),              // 11: footward.v1.BaseFriction
-	(*CheckAnchorRodsResponse)(nil),   // 12: footward.v1.CheckAnchorRodsResponse
-	(*CheckAnchorageRequest)(nil),     // 13: footward.v1.CheckAnchorageRequest
-	(*CheckAnchorageResponse)(nil),    // 14: footward.v1.CheckAnchorageResponse
-	(*CheckPinRequest)(nil),           // 15: footward.v1.CheckPinRequest
-	(*CheckPinResponse)(nil),          // 16: footward.v1.CheckPinResponse
-	(*PredictSettlementRequest)(nil),  // 17: footward.v1.PredictSettlementRequest
-	(*PredictSettlementResponse)(nil), // 18: footward.v1.PredictSettlementResponse
-	(*CheckFootingRequest)(nil),       // 19: footward.v1.CheckFootingRequest
-	(*CheckFootingResponse)(nil),      // 20: footward.v1.CheckFootingResponse
-	(*CheckRingStackRequest)(nil),     // 21: footward.v1.CheckRingStackRequest
-	(*CheckRingStackResponse)(nil),    // 22: footward.v1.CheckRingStackResponse
-	(*CheckItem)(nil),                 // 23: footward.v1.CheckItem
-	(*CheckOutcome)(nil),              // 24: footward.v1.CheckOutcome
-	(*Refusal)(nil),                   // 25: footward.v1.Refusal
-	(*CheckManyRequest)(nil),          // 26: footward.v1.CheckManyRequest
-	(*CheckManyResponse)(nil),         // 27: footward.v1.CheckManyResponse
-	(*StreamChecksRequest)(nil),       // 28: footward.v1.StreamChecksRequest
-	(*StreamChecksResponse)(nil),      // 29: footward.v1.StreamChecksResponse
-	(*DesignBasis)(nil),               // 30: footward.v1.DesignBasis
-	(Detail)(0),                       // 31: footward.v1.Detail
-	(*SolidRectangle)(nil),            // 32: footward.v1.SolidRectangle
-	(*ForcesAtFoot)(nil),              // 33: footward.v1.ForcesAtFoot
-	(*Support)(nil),                   // 34: footward.v1.Support
-	(*CheckResult)(nil),               // 35: footward.v1.CheckResult
-	(*Provenance)(nil),                // 36: footward.v1.Provenance
-	(*Plate)(nil),                     // 37: footward.v1.Plate
-	(*Footprint)(nil),                 // 38: footward.v1.Footprint
-	(*RodGroup)(nil),                  // 39: footward.v1.RodGroup
-	(*WeldSpec)(nil),                  // 40: footward.v1.WeldSpec
-	(*WeldSegment)(nil),               // 41: footward.v1.WeldSegment
+	(*BaseFriction)(nil),              // 10: footward.v1.BaseFriction
+	(*CheckAnchorRodsResponse)(nil),   // 11: footward.v1.CheckAnchorRodsResponse
+	(*CheckAnchorageRequest)(nil),     // 12: footward.v1.CheckAnchorageRequest
+	(*CheckAnchorageResponse)(nil),    // 13: footward.v1.CheckAnchorageResponse
+	(*CheckPinRequest)(nil),           // 14: footward.v1.CheckPinRequest
+	(*CheckPinResponse)(nil),          // 15: footward.v1.CheckPinResponse
+	(*PredictSettlementRequest)(nil),  // 16: footward.v1.PredictSettlementRequest
+	(*PredictSettlementResponse)(nil), // 17: footward.v1.PredictSettlementResponse
+	(*CheckFootingRequest)(nil),       // 18: footward.v1.CheckFootingRequest
+	(*CheckFootingResponse)(nil),      // 19: footward.v1.CheckFootingResponse
+	(*CheckRingStackRequest)(nil),     // 20: footward.v1.CheckRingStackRequest
+	(*CheckRingStackResponse)(nil),    // 21: footward.v1.CheckRingStackResponse
+	(*CheckItem)(nil),                 // 22: footward.v1.CheckItem
+	(*CheckOutcome)(nil),              // 23: footward.v1.CheckOutcome
+	(*Refusal)(nil),                   // 24: footward.v1.Refusal
+	(*CheckManyRequest)(nil),          // 25: footward.v1.CheckManyRequest
+	(*CheckManyResponse)(nil),         // 26: footward.v1.CheckManyResponse
+	(*StreamChecksRequest)(nil),       // 27: footward.v1.StreamChecksRequest
+	(*StreamChecksResponse)(nil),      // 28: footward.v1.StreamChecksResponse
+	(*DesignBasis)(nil),               // 29: footward.v1.DesignBasis
+	(Detail)(0),                       // 30: footward.v1.Detail
+	(*SolidRectangle)(nil),            // 31: footward.v1.SolidRectangle
+	(*ForcesAtFoot)(nil),              // 32: footward.v1.ForcesAtFoot
+	(*Support)(nil),                   // 33: footward.v1.Support
+	(*CheckResult)(nil),               // 34: footward.v1.CheckResult
+	(*Provenance)(nil),                // 35: footward.v1.Provenance
+	(*Plate)(nil),                     // 36: footward.v1.Plate
+	(*Footprint)(nil),                 // 37: footward.v1.Footprint
+	(*RodGroup)(nil),                  // 38: footward.v1.RodGroup
+	(*WeldSpec)(nil),                  // 39: footward.v1.WeldSpec
+	(*WeldSegment)(nil),               // 40: footward.v1.WeldSegment
+	(*RodForce)(nil),                  // 41: footward.v1.RodForce
 	(*StandOff)(nil),                  // 42: footward.v1.StandOff
 	(*Anchorage)(nil),                 // 43: footward.v1.Anchorage
 	(*PinnedTimber)(nil),              // 44: footward.v1.PinnedTimber
@@ -3255,138 +3185,138 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*FieldViolation)(nil),            // 68: footward.v1.FieldViolation
 }
 var file_footward_v1_check_proto_depIdxs = []int32{
-	30,  // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
-	32,  // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
-	33,  // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	34,  // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
-	35,  // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
-	37,  // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
-	38,  // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
-	33,  // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	34,  // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
-	39,  // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
-	35,  // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
-	40,  // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
+	29,  // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 1: footward.v1.CheckBearingRequest.detail:type_name -> footward.v1.Detail
+	31,  // 2: footward.v1.CheckBearingRequest.contact:type_name -> footward.v1.SolidRectangle
+	32,  // 3: footward.v1.CheckBearingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	33,  // 4: footward.v1.CheckBearingRequest.support:type_name -> footward.v1.Support
+	34,  // 5: footward.v1.CheckBearingResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
+	36,  // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
+	37,  // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
+	32,  // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	33,  // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
+	38,  // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
+	34,  // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
+	39,  // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
 	6,   // 19: footward.v1.CheckWeldRequest.run:type_name -> footward.v1.WeldRun
 	7,   // 20: footward.v1.CheckWeldRequest.group:type_name -> footward.v1.WeldGroup
-	41,  // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
-	33,  // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
+	40,  // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
+	32,  // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
 	0,   // 23: footward.v1.WeldGroup.method:type_name -> footward.v1.WeldGroupMethod
-	35,  // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
-	37,  // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
-	39,  // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
-	33,  // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	10,  // 31: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
+	34,  // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
+	36,  // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
+	38,  // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
+	32,  // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	41,  // 31: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
 	42,  // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
-	11,  // 33: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
-	35,  // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
-	37,  // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
-	39,  // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
-	33,  // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	10,  // 41: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
+	10,  // 33: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
+	34,  // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
+	36,  // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
+	38,  // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
+	32,  // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	41,  // 41: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
 	42,  // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
-	11,  // 43: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
+	10,  // 43: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
 	43,  // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
-	35,  // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 47: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 48: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
+	34,  // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 47: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 48: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
 	44,  // 49: footward.v1.CheckPinRequest.timber:type_name -> footward.v1.PinnedTimber
 	45,  // 50: footward.v1.CheckPinRequest.pin:type_name -> footward.v1.PinSpec
 	46,  // 51: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
 	47,  // 52: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
 	48,  // 53: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
 	49,  // 54: footward.v1.CheckPinRequest.bracket_weld:type_name -> footward.v1.BracketWeld
-	35,  // 55: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 56: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 57: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 58: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
+	34,  // 55: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 56: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 57: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 58: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
 	50,  // 59: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
 	51,  // 60: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
 	52,  // 61: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
 	53,  // 62: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
 	54,  // 63: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
 	55,  // 64: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
-	35,  // 65: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 66: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
+	34,  // 65: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 66: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
 	56,  // 67: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
-	30,  // 68: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 69: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
+	29,  // 68: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 69: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
 	50,  // 70: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
-	33,  // 71: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
-	33,  // 72: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
+	32,  // 71: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
+	32,  // 72: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
 	57,  // 73: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
 	58,  // 74: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
 	59,  // 75: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
 	60,  // 76: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
 	61,  // 77: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
 	62,  // 78: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
-	35,  // 79: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 80: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
-	30,  // 81: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
-	31,  // 82: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
-	33,  // 83: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	33,  // 84: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
+	34,  // 79: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 80: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 81: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 82: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
+	32,  // 83: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	32,  // 84: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
 	63,  // 85: footward.v1.CheckRingStackRequest.shoe:type_name -> footward.v1.StackShoe
 	64,  // 86: footward.v1.CheckRingStackRequest.tiers:type_name -> footward.v1.RingTier
 	65,  // 87: footward.v1.CheckRingStackRequest.safety:type_name -> footward.v1.StackSafety
 	66,  // 88: footward.v1.CheckRingStackRequest.rods:type_name -> footward.v1.StackRods
-	35,  // 89: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
-	36,  // 90: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
+	34,  // 89: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 90: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
 	1,   // 91: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
 	3,   // 92: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
 	5,   // 93: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
 	9,   // 94: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
 	67,  // 95: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
-	13,  // 96: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
-	15,  // 97: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
-	17,  // 98: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
-	19,  // 99: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
-	21,  // 100: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
-	35,  // 101: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	25,  // 102: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	12,  // 96: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
+	14,  // 97: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
+	16,  // 98: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
+	18,  // 99: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
+	20,  // 100: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
+	34,  // 101: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	24,  // 102: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
 	68,  // 103: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	23,  // 104: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	24,  // 105: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	36,  // 106: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	23,  // 107: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	24,  // 108: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	36,  // 109: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	22,  // 104: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	23,  // 105: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	35,  // 106: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	22,  // 107: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	23,  // 108: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	35,  // 109: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
 	1,   // 110: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
 	3,   // 111: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
 	5,   // 112: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
 	9,   // 113: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	13,  // 114: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
-	15,  // 115: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
-	17,  // 116: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
-	19,  // 117: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
-	21,  // 118: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
-	26,  // 119: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	28,  // 120: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	12,  // 114: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
+	14,  // 115: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
+	16,  // 116: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
+	18,  // 117: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
+	20,  // 118: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
+	25,  // 119: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	27,  // 120: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
 	2,   // 121: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
 	4,   // 122: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
 	8,   // 123: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	12,  // 124: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	14,  // 125: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
-	16,  // 126: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
-	18,  // 127: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
-	20,  // 128: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
-	22,  // 129: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
-	27,  // 130: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	29,  // 131: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	11,  // 124: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	13,  // 125: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
+	15,  // 126: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
+	17,  // 127: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
+	19,  // 128: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
+	21,  // 129: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
+	26,  // 130: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	28,  // 131: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
 	121, // [121:132] is the sub-list for method output_type
 	110, // [110:121] is the sub-list for method input_type
 	110, // [110:110] is the sub-list for extension type_name
@@ -3407,11 +3337,11 @@ func file_footward_v1_check_proto_init() {
 		(*CheckWeldRequest_Run)(nil),
 		(*CheckWeldRequest_Group)(nil),
 	}
-	file_footward_v1_check_proto_msgTypes[10].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[14].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[16].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[18].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[22].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[9].OneofWrappers = []any{}
+	file_footward_v1_check_proto_msgTypes[13].OneofWrappers = []any{}
+	file_footward_v1_check_proto_msgTypes[15].OneofWrappers = []any{}
+	file_footward_v1_check_proto_msgTypes[17].OneofWrappers = []any{}
+	file_footward_v1_check_proto_msgTypes[21].OneofWrappers = []any{
 		(*CheckItem_Bearing)(nil),
 		(*CheckItem_PlateBending)(nil),
 		(*CheckItem_Weld)(nil),
@@ -3423,7 +3353,7 @@ func file_footward_v1_check_proto_init() {
 		(*CheckItem_Footing)(nil),
 		(*CheckItem_RingStack)(nil),
 	}
-	file_footward_v1_check_proto_msgTypes[23].OneofWrappers = []any{
+	file_footward_v1_check_proto_msgTypes[22].OneofWrappers = []any{
 		(*CheckOutcome_Result)(nil),
 		(*CheckOutcome_Refusal)(nil),
 	}
@@ -3433,7 +3363,7 @@ func file_footward_v1_check_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_check_proto_rawDesc), len(file_footward_v1_check_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   29,
+			NumMessages:   28,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -1059,15 +1059,34 @@ func (x *ForceSharing) GetPreloadKn() float64 {
 	return 0
 }
 
-// LoadCase is a combination made ready by the caller.
+// LoadCase is a combination that the caller has made, by a frame analysis for example.
+//
+// Strength needs those of design values. Ground, settlement and rings need others too:
+// with the Eurocode and US LRFD characteristic ones of every stage, with US ASD factored
+// ones where a concrete pad is checked. What is missing leaves out of scope what needs it.
 type LoadCase struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Its name. Required, 1 to 200 characters.
+	// Its name, unlike that of every other case. Required, 1 to 200 characters.
 	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
 	// Stage, counted from 1. Default 0: no stage. 0 to 20.
 	Stage uint32 `protobuf:"varint,2,opt,name=stage,proto3" json:"stage,omitempty"`
-	// Actions on the base: design values, or service values for ASD. Required.
+	// Actions on the base, with the values and factors of its kind: by default design
+	// values, or service values for ASD. Required.
 	Forces *ForcesAtFoot `protobuf:"bytes,3,opt,name=forces,proto3" json:"forces,omitempty"`
+	// What it is a combination for. Default: not told; strength is then checked under it,
+	// and nothing that needs characteristic values.
+	//
+	// Eurocode: any but FACTORED. A characteristic one is for ground, settlement and rings
+	// alone; every other is checked for strength as it stands. Once every case states its
+	// kind, what only equilibrium proves needs a case of equilibrium.
+	// US LRFD: STRENGTH, or CHARACTERISTIC for service values, combined by ASCE 7-22 2.4.1.
+	// US ASD: STRENGTH, or FACTORED.
+	Kind CombinationKind `protobuf:"varint,4,opt,name=kind,proto3,enum=footward.v1.CombinationKind" json:"kind,omitempty"`
+	// The sum of the permanent actions among the forces, as they are in them. Of
+	// characteristic cases, and with the Eurocode of accidental ones, for which the ground
+	// needs it: permanent and variable actions have factors of their own there. Where one
+	// permanent action lifts while another presses, give the actions themselves instead.
+	Permanent *ForcesAtFoot `protobuf:"bytes,5,opt,name=permanent,proto3" json:"permanent,omitempty"`
 	// How long it lasts: the shortest of its actions; timber only. US: C_D and lambda as
 	// in Action. Default: what base.support.timber says, which then holds for every
 	// case that states nothing.
@@ -1127,6 +1146,20 @@ func (x *LoadCase) GetForces() *ForcesAtFoot {
 	return nil
 }
 
+func (x *LoadCase) GetKind() CombinationKind {
+	if x != nil {
+		return x.Kind
+	}
+	return CombinationKind_COMBINATION_KIND_UNSPECIFIED
+}
+
+func (x *LoadCase) GetPermanent() *ForcesAtFoot {
+	if x != nil {
+		return x.Permanent
+	}
+	return nil
+}
+
 func (x *LoadCase) GetLoadDuration() LoadDuration {
 	if x != nil {
 		return x.LoadDuration
@@ -1134,7 +1167,7 @@ func (x *LoadCase) GetLoadDuration() LoadDuration {
 	return LoadDuration_LOAD_DURATION_UNSPECIFIED
 }
 
-// LoadCases are combinations made ready by the caller.
+// LoadCases are combinations that the caller has made.
 type LoadCases struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The combinations. Required, 1 to 2000.
@@ -1406,6 +1439,13 @@ type CombinationRow struct {
 	PeakPressureMpa float64 `protobuf:"fixed64,7,opt,name=peak_pressure_mpa,json=peakPressureMpa,proto3" json:"peak_pressure_mpa,omitempty"`
 	// Tension of each rod, in the order of the request [kN].
 	RodTensionsKn []float64 `protobuf:"fixed64,8,rep,packed,name=rod_tensions_kn,json=rodTensionsKn,proto3" json:"rod_tensions_kn,omitempty"`
+	// Place of the combination in result.combinations, counted from 0.
+	CombinationIndex uint32 `protobuf:"varint,9,opt,name=combination_index,json=combinationIndex,proto3" json:"combination_index,omitempty"`
+	// Where the plate presses. Absent where nothing balances the actions.
+	Contact *ContactState `protobuf:"bytes,10,opt,name=contact,proto3" json:"contact,omitempty"`
+	// What each rod is checked with, in the order of the request: tension with what
+	// prying adds, and shear less what friction takes. Empty where nothing balances.
+	RodForces     []*RodForce `protobuf:"bytes,11,rep,name=rod_forces,json=rodForces,proto3" json:"rod_forces,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1496,6 +1536,178 @@ func (x *CombinationRow) GetRodTensionsKn() []float64 {
 	return nil
 }
 
+func (x *CombinationRow) GetCombinationIndex() uint32 {
+	if x != nil {
+		return x.CombinationIndex
+	}
+	return 0
+}
+
+func (x *CombinationRow) GetContact() *ContactState {
+	if x != nil {
+		return x.Contact
+	}
+	return nil
+}
+
+func (x *CombinationRow) GetRodForces() []*RodForce {
+	if x != nil {
+		return x.RodForces
+	}
+	return nil
+}
+
+// PlanPoint is a point in the plan of a plate, from its centre.
+type PlanPoint struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Along x [mm].
+	XMm float64 `protobuf:"fixed64,1,opt,name=x_mm,json=xMm,proto3" json:"x_mm,omitempty"`
+	// Along y [mm].
+	YMm           float64 `protobuf:"fixed64,2,opt,name=y_mm,json=yMm,proto3" json:"y_mm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PlanPoint) Reset() {
+	*x = PlanPoint{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PlanPoint) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PlanPoint) ProtoMessage() {}
+
+func (x *PlanPoint) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PlanPoint.ProtoReflect.Descriptor instead.
+func (*PlanPoint) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *PlanPoint) GetXMm() float64 {
+	if x != nil {
+		return x.XMm
+	}
+	return 0
+}
+
+func (x *PlanPoint) GetYMm() float64 {
+	if x != nil {
+		return x.YMm
+	}
+	return 0
+}
+
+// ContactState is where a plate presses on what is below it under one combination:
+// that of the bed and the rods as they are given. Pressures and tensions that are
+// checked may be greater, since rods may be stiffer or tighter than that.
+type ContactState struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Area pressed [mm2].
+	AreaMm2 float64 `protobuf:"fixed64,1,opt,name=area_mm2,json=areaMm2,proto3" json:"area_mm2,omitempty"`
+	// Corners of the pressed zone in their order; empty: nothing is pressed.
+	Outline []*PlanPoint `protobuf:"bytes,2,rep,name=outline,proto3" json:"outline,omitempty"`
+	// Direction in which the pressure rises, counter-clockwise from x [deg]. -180 to 180.
+	// Absent: the pressure is the same everywhere.
+	NeutralAxisDeg *float64 `protobuf:"fixed64,3,opt,name=neutral_axis_deg,json=neutralAxisDeg,proto3,oneof" json:"neutral_axis_deg,omitempty"`
+	// From the centre of the plate to the line where the pressure begins, along that
+	// direction [mm]: negative where the centre is pressed. Absent: no such line.
+	NeutralAxisOffsetMm *float64 `protobuf:"fixed64,4,opt,name=neutral_axis_offset_mm,json=neutralAxisOffsetMm,proto3,oneof" json:"neutral_axis_offset_mm,omitempty"`
+	// Greatest pressure [MPa].
+	PeakPressureMpa float64 `protobuf:"fixed64,5,opt,name=peak_pressure_mpa,json=peakPressureMpa,proto3" json:"peak_pressure_mpa,omitempty"`
+	// Where it is: that of equal ones which comes first in the outline. Absent: nothing is
+	// pressed.
+	Peak          *PlanPoint `protobuf:"bytes,6,opt,name=peak,proto3" json:"peak,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ContactState) Reset() {
+	*x = ContactState{}
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ContactState) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ContactState) ProtoMessage() {}
+
+func (x *ContactState) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ContactState.ProtoReflect.Descriptor instead.
+func (*ContactState) Descriptor() ([]byte, []int) {
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
+}
+
+func (x *ContactState) GetAreaMm2() float64 {
+	if x != nil {
+		return x.AreaMm2
+	}
+	return 0
+}
+
+func (x *ContactState) GetOutline() []*PlanPoint {
+	if x != nil {
+		return x.Outline
+	}
+	return nil
+}
+
+func (x *ContactState) GetNeutralAxisDeg() float64 {
+	if x != nil && x.NeutralAxisDeg != nil {
+		return *x.NeutralAxisDeg
+	}
+	return 0
+}
+
+func (x *ContactState) GetNeutralAxisOffsetMm() float64 {
+	if x != nil && x.NeutralAxisOffsetMm != nil {
+		return *x.NeutralAxisOffsetMm
+	}
+	return 0
+}
+
+func (x *ContactState) GetPeakPressureMpa() float64 {
+	if x != nil {
+		return x.PeakPressureMpa
+	}
+	return 0
+}
+
+func (x *ContactState) GetPeak() *PlanPoint {
+	if x != nil {
+		return x.Peak
+	}
+	return nil
+}
+
 // SizeColumnBaseRequest describes a base, what acts on it and what may be chosen.
 type SizeColumnBaseRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1526,7 +1738,7 @@ type SizeColumnBaseRequest struct {
 
 func (x *SizeColumnBaseRequest) Reset() {
 	*x = SizeColumnBaseRequest{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1538,7 +1750,7 @@ func (x *SizeColumnBaseRequest) String() string {
 func (*SizeColumnBaseRequest) ProtoMessage() {}
 
 func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1551,7 +1763,7 @@ func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseRequest.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *SizeColumnBaseRequest) GetLabel() string {
@@ -1662,7 +1874,7 @@ type SizeOffer struct {
 
 func (x *SizeOffer) Reset() {
 	*x = SizeOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1674,7 +1886,7 @@ func (x *SizeOffer) String() string {
 func (*SizeOffer) ProtoMessage() {}
 
 func (x *SizeOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[15]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1687,7 +1899,7 @@ func (x *SizeOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeOffer.ProtoReflect.Descriptor instead.
 func (*SizeOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *SizeOffer) GetPlans() []*PlatePlan {
@@ -1747,7 +1959,7 @@ type BottomPlateOffer struct {
 
 func (x *BottomPlateOffer) Reset() {
 	*x = BottomPlateOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[16]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1759,7 +1971,7 @@ func (x *BottomPlateOffer) String() string {
 func (*BottomPlateOffer) ProtoMessage() {}
 
 func (x *BottomPlateOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[16]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1772,7 +1984,7 @@ func (x *BottomPlateOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BottomPlateOffer.ProtoReflect.Descriptor instead.
 func (*BottomPlateOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *BottomPlateOffer) GetSizeXMm() float64 {
@@ -1816,7 +2028,7 @@ type StackOffer struct {
 
 func (x *StackOffer) Reset() {
 	*x = StackOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[17]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1828,7 +2040,7 @@ func (x *StackOffer) String() string {
 func (*StackOffer) ProtoMessage() {}
 
 func (x *StackOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[17]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1841,7 +2053,7 @@ func (x *StackOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StackOffer.ProtoReflect.Descriptor instead.
 func (*StackOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *StackOffer) GetTiers() []*RingTier {
@@ -1888,7 +2100,7 @@ type RodOffer struct {
 
 func (x *RodOffer) Reset() {
 	*x = RodOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[18]
+	mi := &file_footward_v1_column_base_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1900,7 +2112,7 @@ func (x *RodOffer) String() string {
 func (*RodOffer) ProtoMessage() {}
 
 func (x *RodOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[18]
+	mi := &file_footward_v1_column_base_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1913,7 +2125,7 @@ func (x *RodOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodOffer.ProtoReflect.Descriptor instead.
 func (*RodOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *RodOffer) GetThread() string {
@@ -1952,7 +2164,7 @@ type PlatePlan struct {
 
 func (x *PlatePlan) Reset() {
 	*x = PlatePlan{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[19]
+	mi := &file_footward_v1_column_base_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1964,7 +2176,7 @@ func (x *PlatePlan) String() string {
 func (*PlatePlan) ProtoMessage() {}
 
 func (x *PlatePlan) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[19]
+	mi := &file_footward_v1_column_base_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1977,7 +2189,7 @@ func (x *PlatePlan) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PlatePlan.ProtoReflect.Descriptor instead.
 func (*PlatePlan) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *PlatePlan) GetSizeXMm() float64 {
@@ -2021,7 +2233,7 @@ type SizeRates struct {
 
 func (x *SizeRates) Reset() {
 	*x = SizeRates{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[20]
+	mi := &file_footward_v1_column_base_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2033,7 +2245,7 @@ func (x *SizeRates) String() string {
 func (*SizeRates) ProtoMessage() {}
 
 func (x *SizeRates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[20]
+	mi := &file_footward_v1_column_base_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2046,7 +2258,7 @@ func (x *SizeRates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeRates.ProtoReflect.Descriptor instead.
 func (*SizeRates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *SizeRates) GetPlatePerKg() float64 {
@@ -2111,7 +2323,7 @@ type SizeColumnBaseResponse struct {
 
 func (x *SizeColumnBaseResponse) Reset() {
 	*x = SizeColumnBaseResponse{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[21]
+	mi := &file_footward_v1_column_base_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2123,7 +2335,7 @@ func (x *SizeColumnBaseResponse) String() string {
 func (*SizeColumnBaseResponse) ProtoMessage() {}
 
 func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[21]
+	mi := &file_footward_v1_column_base_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2136,7 +2348,7 @@ func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseResponse.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{21}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *SizeColumnBaseResponse) GetLabel() string {
@@ -2251,7 +2463,7 @@ type SizeChoice struct {
 
 func (x *SizeChoice) Reset() {
 	*x = SizeChoice{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[22]
+	mi := &file_footward_v1_column_base_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2263,7 +2475,7 @@ func (x *SizeChoice) String() string {
 func (*SizeChoice) ProtoMessage() {}
 
 func (x *SizeChoice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[22]
+	mi := &file_footward_v1_column_base_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2276,7 +2488,7 @@ func (x *SizeChoice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeChoice.ProtoReflect.Descriptor instead.
 func (*SizeChoice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{22}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *SizeChoice) GetPlan() uint32 {
@@ -2433,7 +2645,7 @@ type SizeStop struct {
 
 func (x *SizeStop) Reset() {
 	*x = SizeStop{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[23]
+	mi := &file_footward_v1_column_base_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2445,7 +2657,7 @@ func (x *SizeStop) String() string {
 func (*SizeStop) ProtoMessage() {}
 
 func (x *SizeStop) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[23]
+	mi := &file_footward_v1_column_base_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2458,7 +2670,7 @@ func (x *SizeStop) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeStop.ProtoReflect.Descriptor instead.
 func (*SizeStop) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{23}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *SizeStop) GetDimension() SizeDimension {
@@ -2601,12 +2813,14 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\fForceSharing\x12=\n" +
 	"\rmodulus_n_mm3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vmodulusNMm3\x128\n" +
 	"\n" +
-	"preload_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\"\xce\x01\n" +
+	"preload_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\"\xc3\x02\n" +
 	"\bLoadCase\x12\x1e\n" +
 	"\x04name\x18\x01 \x01(\tB\n" +
 	"\xbaH\ar\x05\x10\x01\x18\xc8\x01R\x04name\x12\x1d\n" +
 	"\x05stage\x18\x02 \x01(\rB\a\xbaH\x04*\x02\x18\x14R\x05stage\x129\n" +
-	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12H\n" +
+	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12:\n" +
+	"\x04kind\x18\x04 \x01(\x0e2\x1c.footward.v1.CombinationKindB\b\xbaH\x05\x82\x01\x02\x10\x01R\x04kind\x127\n" +
+	"\tpermanent\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\tpermanent\x12H\n" +
 	"\rload_duration\x18\x06 \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\"E\n" +
 	"\tLoadCases\x128\n" +
 	"\x05cases\x18\x01 \x03(\v2\x15.footward.v1.LoadCaseB\v\xbaH\b\x92\x01\x05\b\x01\x10\xd0\x0fR\x05cases\"\xf4\x02\n" +
@@ -2629,7 +2843,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x05table\x18\x03 \x03(\v2\x1b.footward.v1.CombinationRowR\x05table\x12<\n" +
 	"\n" +
 	"settlement\x18\x04 \x03(\v2\x1c.footward.v1.StageSettlementR\n" +
-	"settlement\"\xf6\x02\n" +
+	"settlement\"\x8e\x04\n" +
 	"\x0eCombinationRow\x12 \n" +
 	"\vcombination\x18\x01 \x01(\tR\vcombination\x12\x14\n" +
 	"\x05stage\x18\x02 \x01(\rR\x05stage\x121\n" +
@@ -2638,8 +2852,25 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\fgoverning_id\x18\x05 \x01(\tR\vgoverningId\x128\n" +
 	"\x15governing_utilization\x18\x06 \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12*\n" +
 	"\x11peak_pressure_mpa\x18\a \x01(\x01R\x0fpeakPressureMpa\x12&\n" +
-	"\x0frod_tensions_kn\x18\b \x03(\x01R\rrodTensionsKnB\x18\n" +
-	"\x16_governing_utilization\"\xd0\x03\n" +
+	"\x0frod_tensions_kn\x18\b \x03(\x01R\rrodTensionsKn\x12+\n" +
+	"\x11combination_index\x18\t \x01(\rR\x10combinationIndex\x123\n" +
+	"\acontact\x18\n" +
+	" \x01(\v2\x19.footward.v1.ContactStateR\acontact\x124\n" +
+	"\n" +
+	"rod_forces\x18\v \x03(\v2\x15.footward.v1.RodForceR\trodForcesB\x18\n" +
+	"\x16_governing_utilization\"1\n" +
+	"\tPlanPoint\x12\x11\n" +
+	"\x04x_mm\x18\x01 \x01(\x01R\x03xMm\x12\x11\n" +
+	"\x04y_mm\x18\x02 \x01(\x01R\x03yMm\"\xcc\x02\n" +
+	"\fContactState\x12\x19\n" +
+	"\barea_mm2\x18\x01 \x01(\x01R\aareaMm2\x120\n" +
+	"\aoutline\x18\x02 \x03(\v2\x16.footward.v1.PlanPointR\aoutline\x12-\n" +
+	"\x10neutral_axis_deg\x18\x03 \x01(\x01H\x00R\x0eneutralAxisDeg\x88\x01\x01\x128\n" +
+	"\x16neutral_axis_offset_mm\x18\x04 \x01(\x01H\x01R\x13neutralAxisOffsetMm\x88\x01\x01\x12*\n" +
+	"\x11peak_pressure_mpa\x18\x05 \x01(\x01R\x0fpeakPressureMpa\x12*\n" +
+	"\x04peak\x18\x06 \x01(\v2\x16.footward.v1.PlanPointR\x04peakB\x13\n" +
+	"\x11_neutral_axis_degB\x19\n" +
+	"\x17_neutral_axis_offset_mm\"\xd0\x03\n" +
 	"\x15SizeColumnBaseRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x123\n" +
@@ -2757,7 +2988,7 @@ func file_footward_v1_column_base_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_column_base_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 24)
+var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 26)
 var file_footward_v1_column_base_proto_goTypes = []any{
 	(SizeDimension)(0),              // 0: footward.v1.SizeDimension
 	(*ColumnBase)(nil),              // 1: footward.v1.ColumnBase
@@ -2774,115 +3005,125 @@ var file_footward_v1_column_base_proto_goTypes = []any{
 	(*CheckColumnBaseRequest)(nil),  // 12: footward.v1.CheckColumnBaseRequest
 	(*CheckColumnBaseResponse)(nil), // 13: footward.v1.CheckColumnBaseResponse
 	(*CombinationRow)(nil),          // 14: footward.v1.CombinationRow
-	(*SizeColumnBaseRequest)(nil),   // 15: footward.v1.SizeColumnBaseRequest
-	(*SizeOffer)(nil),               // 16: footward.v1.SizeOffer
-	(*BottomPlateOffer)(nil),        // 17: footward.v1.BottomPlateOffer
-	(*StackOffer)(nil),              // 18: footward.v1.StackOffer
-	(*RodOffer)(nil),                // 19: footward.v1.RodOffer
-	(*PlatePlan)(nil),               // 20: footward.v1.PlatePlan
-	(*SizeRates)(nil),               // 21: footward.v1.SizeRates
-	(*SizeColumnBaseResponse)(nil),  // 22: footward.v1.SizeColumnBaseResponse
-	(*SizeChoice)(nil),              // 23: footward.v1.SizeChoice
-	(*SizeStop)(nil),                // 24: footward.v1.SizeStop
-	(*Plate)(nil),                   // 25: footward.v1.Plate
-	(*Footprint)(nil),               // 26: footward.v1.Footprint
-	(*Support)(nil),                 // 27: footward.v1.Support
-	(*RodGroup)(nil),                // 28: footward.v1.RodGroup
-	(*WeldSpec)(nil),                // 29: footward.v1.WeldSpec
-	(*Anchorage)(nil),               // 30: footward.v1.Anchorage
-	(*RingTier)(nil),                // 31: footward.v1.RingTier
-	(*StackSafety)(nil),             // 32: footward.v1.StackSafety
-	(*GroundStrength)(nil),          // 33: footward.v1.GroundStrength
-	(*BaseContact)(nil),             // 34: footward.v1.BaseContact
-	(*GranularLayer)(nil),           // 35: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil),     // 36: footward.v1.PresumptivePressure
-	(DesignApproach)(0),             // 37: footward.v1.DesignApproach
-	(BearingAuthor)(0),              // 38: footward.v1.BearingAuthor
-	(*GroundLayer)(nil),             // 39: footward.v1.GroundLayer
-	(StressSpread)(0),               // 40: footward.v1.StressSpread
-	(*SettlementLimits)(nil),        // 41: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil),     // 42: footward.v1.SettlementNeighbour
-	(*ForcesAtFoot)(nil),            // 43: footward.v1.ForcesAtFoot
-	(LoadDuration)(0),               // 44: footward.v1.LoadDuration
-	(*DesignBasis)(nil),             // 45: footward.v1.DesignBasis
-	(Detail)(0),                     // 46: footward.v1.Detail
-	(*ActionSet)(nil),               // 47: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 48: footward.v1.CheckResult
-	(*Provenance)(nil),              // 49: footward.v1.Provenance
-	(*StageSettlement)(nil),         // 50: footward.v1.StageSettlement
-	(Verdict)(0),                    // 51: footward.v1.Verdict
-	(*RodPosition)(nil),             // 52: footward.v1.RodPosition
-	(*Notice)(nil),                  // 53: footward.v1.Notice
+	(*PlanPoint)(nil),               // 15: footward.v1.PlanPoint
+	(*ContactState)(nil),            // 16: footward.v1.ContactState
+	(*SizeColumnBaseRequest)(nil),   // 17: footward.v1.SizeColumnBaseRequest
+	(*SizeOffer)(nil),               // 18: footward.v1.SizeOffer
+	(*BottomPlateOffer)(nil),        // 19: footward.v1.BottomPlateOffer
+	(*StackOffer)(nil),              // 20: footward.v1.StackOffer
+	(*RodOffer)(nil),                // 21: footward.v1.RodOffer
+	(*PlatePlan)(nil),               // 22: footward.v1.PlatePlan
+	(*SizeRates)(nil),               // 23: footward.v1.SizeRates
+	(*SizeColumnBaseResponse)(nil),  // 24: footward.v1.SizeColumnBaseResponse
+	(*SizeChoice)(nil),              // 25: footward.v1.SizeChoice
+	(*SizeStop)(nil),                // 26: footward.v1.SizeStop
+	(*Plate)(nil),                   // 27: footward.v1.Plate
+	(*Footprint)(nil),               // 28: footward.v1.Footprint
+	(*Support)(nil),                 // 29: footward.v1.Support
+	(*RodGroup)(nil),                // 30: footward.v1.RodGroup
+	(*WeldSpec)(nil),                // 31: footward.v1.WeldSpec
+	(*Anchorage)(nil),               // 32: footward.v1.Anchorage
+	(*RingTier)(nil),                // 33: footward.v1.RingTier
+	(*StackSafety)(nil),             // 34: footward.v1.StackSafety
+	(*GroundStrength)(nil),          // 35: footward.v1.GroundStrength
+	(*BaseContact)(nil),             // 36: footward.v1.BaseContact
+	(*GranularLayer)(nil),           // 37: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),     // 38: footward.v1.PresumptivePressure
+	(DesignApproach)(0),             // 39: footward.v1.DesignApproach
+	(BearingAuthor)(0),              // 40: footward.v1.BearingAuthor
+	(*GroundLayer)(nil),             // 41: footward.v1.GroundLayer
+	(StressSpread)(0),               // 42: footward.v1.StressSpread
+	(*SettlementLimits)(nil),        // 43: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),     // 44: footward.v1.SettlementNeighbour
+	(*ForcesAtFoot)(nil),            // 45: footward.v1.ForcesAtFoot
+	(CombinationKind)(0),            // 46: footward.v1.CombinationKind
+	(LoadDuration)(0),               // 47: footward.v1.LoadDuration
+	(*DesignBasis)(nil),             // 48: footward.v1.DesignBasis
+	(Detail)(0),                     // 49: footward.v1.Detail
+	(*ActionSet)(nil),               // 50: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 51: footward.v1.CheckResult
+	(*Provenance)(nil),              // 52: footward.v1.Provenance
+	(*StageSettlement)(nil),         // 53: footward.v1.StageSettlement
+	(Verdict)(0),                    // 54: footward.v1.Verdict
+	(*RodForce)(nil),                // 55: footward.v1.RodForce
+	(*RodPosition)(nil),             // 56: footward.v1.RodPosition
+	(*Notice)(nil),                  // 57: footward.v1.Notice
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
-	25, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
-	26, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
-	27, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
-	28, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
-	29, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
+	27, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
+	28, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
+	29, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
+	30, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
+	31, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
 	9,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
-	30, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
+	32, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
 	2,  // 7: footward.v1.ColumnBase.substructure:type_name -> footward.v1.Substructure
 	3,  // 8: footward.v1.Substructure.stack:type_name -> footward.v1.StackBelow
 	6,  // 9: footward.v1.Substructure.levelling:type_name -> footward.v1.LevellingLayer
 	4,  // 10: footward.v1.Substructure.reinforcement:type_name -> footward.v1.PadReinforcement
 	7,  // 11: footward.v1.Substructure.ground:type_name -> footward.v1.GroundBelow
 	8,  // 12: footward.v1.Substructure.settlement:type_name -> footward.v1.SettlementBelow
-	31, // 13: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
-	32, // 14: footward.v1.StackBelow.safety:type_name -> footward.v1.StackSafety
+	33, // 13: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
+	34, // 14: footward.v1.StackBelow.safety:type_name -> footward.v1.StackSafety
 	5,  // 15: footward.v1.PadReinforcement.bars:type_name -> footward.v1.PadBars
-	33, // 16: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
-	34, // 17: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
-	35, // 18: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
-	36, // 19: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
-	37, // 20: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
-	38, // 21: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
-	39, // 22: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
-	40, // 23: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
-	41, // 24: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
-	42, // 25: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
-	43, // 26: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	44, // 27: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
-	10, // 28: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	45, // 29: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	46, // 30: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
-	1,  // 31: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	47, // 32: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 33: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	48, // 34: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	49, // 35: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	14, // 36: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	50, // 37: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
-	43, // 38: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	51, // 39: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	45, // 40: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	1,  // 41: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	47, // 42: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 43: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	16, // 44: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	21, // 45: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	20, // 46: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	19, // 47: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	17, // 48: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
-	18, // 49: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
-	31, // 50: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
-	52, // 51: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	23, // 52: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	23, // 53: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	24, // 54: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	53, // 55: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	49, // 56: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	51, // 57: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 58: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	12, // 59: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	15, // 60: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	13, // 61: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	22, // 62: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	61, // [61:63] is the sub-list for method output_type
-	59, // [59:61] is the sub-list for method input_type
-	59, // [59:59] is the sub-list for extension type_name
-	59, // [59:59] is the sub-list for extension extendee
-	0,  // [0:59] is the sub-list for field type_name
+	35, // 16: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
+	36, // 17: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
+	37, // 18: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
+	38, // 19: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
+	39, // 20: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
+	40, // 21: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
+	41, // 22: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
+	42, // 23: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
+	43, // 24: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
+	44, // 25: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
+	45, // 26: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
+	46, // 27: footward.v1.LoadCase.kind:type_name -> footward.v1.CombinationKind
+	45, // 28: footward.v1.LoadCase.permanent:type_name -> footward.v1.ForcesAtFoot
+	47, // 29: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
+	10, // 30: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
+	48, // 31: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	49, // 32: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	1,  // 33: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	50, // 34: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 35: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	51, // 36: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	52, // 37: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	14, // 38: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
+	53, // 39: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
+	45, // 40: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	54, // 41: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	16, // 42: footward.v1.CombinationRow.contact:type_name -> footward.v1.ContactState
+	55, // 43: footward.v1.CombinationRow.rod_forces:type_name -> footward.v1.RodForce
+	15, // 44: footward.v1.ContactState.outline:type_name -> footward.v1.PlanPoint
+	15, // 45: footward.v1.ContactState.peak:type_name -> footward.v1.PlanPoint
+	48, // 46: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	1,  // 47: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	50, // 48: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 49: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	18, // 50: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	23, // 51: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	22, // 52: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	21, // 53: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	19, // 54: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
+	20, // 55: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
+	33, // 56: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
+	56, // 57: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	25, // 58: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	25, // 59: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	26, // 60: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	57, // 61: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	52, // 62: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	54, // 63: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 64: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	12, // 65: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	17, // 66: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	13, // 67: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	24, // 68: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	67, // [67:69] is the sub-list for method output_type
+	65, // [65:67] is the sub-list for method input_type
+	65, // [65:65] is the sub-list for extension type_name
+	65, // [65:65] is the sub-list for extension extendee
+	0,  // [0:65] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
@@ -2903,20 +3144,21 @@ func file_footward_v1_column_base_proto_init() {
 		(*CheckColumnBaseRequest_LoadCases)(nil),
 	}
 	file_footward_v1_column_base_proto_msgTypes[13].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[14].OneofWrappers = []any{
+	file_footward_v1_column_base_proto_msgTypes[15].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[16].OneofWrappers = []any{
 		(*SizeColumnBaseRequest_ActionSet)(nil),
 		(*SizeColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[18].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[22].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[23].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[20].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[24].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[25].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_column_base_proto_rawDesc), len(file_footward_v1_column_base_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   24,
+			NumMessages:   26,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -472,6 +472,156 @@ func (CorrosiveGround) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
 }
 
+// LoadDuration is the duration class of EN 1995-1-1 Table 2.1 of the shortest
+// action in the combination.
+type LoadDuration int32
+
+const (
+	// Not stated: treated as permanent, the most cautious, and a notice says so.
+	LoadDuration_LOAD_DURATION_UNSPECIFIED LoadDuration = 0
+	// More than ten years.
+	LoadDuration_LOAD_DURATION_PERMANENT LoadDuration = 1
+	// Six months to ten years.
+	LoadDuration_LOAD_DURATION_LONG_TERM LoadDuration = 2
+	// A week to six months.
+	LoadDuration_LOAD_DURATION_MEDIUM_TERM LoadDuration = 3
+	// Less than a week.
+	LoadDuration_LOAD_DURATION_SHORT_TERM LoadDuration = 4
+	// Instantaneous.
+	LoadDuration_LOAD_DURATION_INSTANTANEOUS LoadDuration = 5
+)
+
+// Enum value maps for LoadDuration.
+var (
+	LoadDuration_name = map[int32]string{
+		0: "LOAD_DURATION_UNSPECIFIED",
+		1: "LOAD_DURATION_PERMANENT",
+		2: "LOAD_DURATION_LONG_TERM",
+		3: "LOAD_DURATION_MEDIUM_TERM",
+		4: "LOAD_DURATION_SHORT_TERM",
+		5: "LOAD_DURATION_INSTANTANEOUS",
+	}
+	LoadDuration_value = map[string]int32{
+		"LOAD_DURATION_UNSPECIFIED":   0,
+		"LOAD_DURATION_PERMANENT":     1,
+		"LOAD_DURATION_LONG_TERM":     2,
+		"LOAD_DURATION_MEDIUM_TERM":   3,
+		"LOAD_DURATION_SHORT_TERM":    4,
+		"LOAD_DURATION_INSTANTANEOUS": 5,
+	}
+)
+
+func (x LoadDuration) Enum() *LoadDuration {
+	p := new(LoadDuration)
+	*p = x
+	return p
+}
+
+func (x LoadDuration) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (LoadDuration) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_common_proto_enumTypes[6].Descriptor()
+}
+
+func (LoadDuration) Type() protoreflect.EnumType {
+	return &file_footward_v1_common_proto_enumTypes[6]
+}
+
+func (x LoadDuration) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use LoadDuration.Descriptor instead.
+func (LoadDuration) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+}
+
+// CombinationKind is what a combination is for.
+type CombinationKind int32
+
+const (
+	// Never sent; refused.
+	CombinationKind_COMBINATION_KIND_UNSPECIFIED CombinationKind = 0
+	// Strength: EN 1990 (6.10), set B of Table A1.2; ASCE 7-22 2.3.1 (LRFD), 2.4.1
+	// (ASD).
+	CombinationKind_COMBINATION_KIND_STRENGTH CombinationKind = 1
+	// Strength by EN 1990 (6.10a) and (6.10b). Eurocode only.
+	CombinationKind_COMBINATION_KIND_STRENGTH_AB CombinationKind = 2
+	// Ground: EN 1990 (6.10), set C of Table A1.2. Eurocode only.
+	CombinationKind_COMBINATION_KIND_GROUND CombinationKind = 3
+	// Static equilibrium: EN 1990 (6.10), set A of Table A1.2. Eurocode only.
+	CombinationKind_COMBINATION_KIND_EQUILIBRIUM CombinationKind = 4
+	// Accidental: EN 1990 (6.11b). Eurocode only.
+	CombinationKind_COMBINATION_KIND_ACCIDENTAL CombinationKind = 5
+	// Characteristic: EN 1990 (6.14b). Eurocode; in load cases of US LRFD service values,
+	// combined by ASCE 7-22 2.4.1.
+	CombinationKind_COMBINATION_KIND_CHARACTERISTIC CombinationKind = 6
+	// Frequent: EN 1990 (6.15b). Eurocode only.
+	CombinationKind_COMBINATION_KIND_FREQUENT CombinationKind = 7
+	// Quasi-permanent: EN 1990 (6.16b). Eurocode only.
+	CombinationKind_COMBINATION_KIND_QUASI_PERMANENT CombinationKind = 8
+	// Factored beside service values: ASCE 7-22 2.3.1, by which ACI 318 checks the concrete
+	// of a pad. In load cases of US ASD only.
+	CombinationKind_COMBINATION_KIND_FACTORED CombinationKind = 9
+)
+
+// Enum value maps for CombinationKind.
+var (
+	CombinationKind_name = map[int32]string{
+		0: "COMBINATION_KIND_UNSPECIFIED",
+		1: "COMBINATION_KIND_STRENGTH",
+		2: "COMBINATION_KIND_STRENGTH_AB",
+		3: "COMBINATION_KIND_GROUND",
+		4: "COMBINATION_KIND_EQUILIBRIUM",
+		5: "COMBINATION_KIND_ACCIDENTAL",
+		6: "COMBINATION_KIND_CHARACTERISTIC",
+		7: "COMBINATION_KIND_FREQUENT",
+		8: "COMBINATION_KIND_QUASI_PERMANENT",
+		9: "COMBINATION_KIND_FACTORED",
+	}
+	CombinationKind_value = map[string]int32{
+		"COMBINATION_KIND_UNSPECIFIED":     0,
+		"COMBINATION_KIND_STRENGTH":        1,
+		"COMBINATION_KIND_STRENGTH_AB":     2,
+		"COMBINATION_KIND_GROUND":          3,
+		"COMBINATION_KIND_EQUILIBRIUM":     4,
+		"COMBINATION_KIND_ACCIDENTAL":      5,
+		"COMBINATION_KIND_CHARACTERISTIC":  6,
+		"COMBINATION_KIND_FREQUENT":        7,
+		"COMBINATION_KIND_QUASI_PERMANENT": 8,
+		"COMBINATION_KIND_FACTORED":        9,
+	}
+)
+
+func (x CombinationKind) Enum() *CombinationKind {
+	p := new(CombinationKind)
+	*p = x
+	return p
+}
+
+func (x CombinationKind) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (CombinationKind) Descriptor() protoreflect.EnumDescriptor {
+	return file_footward_v1_common_proto_enumTypes[7].Descriptor()
+}
+
+func (CombinationKind) Type() protoreflect.EnumType {
+	return &file_footward_v1_common_proto_enumTypes[7]
+}
+
+func (x CombinationKind) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use CombinationKind.Descriptor instead.
+func (CombinationKind) EnumDescriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
+}
+
 // Evidence is how well the number of a limit state is held by something outside
 // this service.
 type Evidence int32
@@ -517,11 +667,11 @@ func (x Evidence) String() string {
 }
 
 func (Evidence) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_common_proto_enumTypes[6].Descriptor()
+	return file_footward_v1_common_proto_enumTypes[8].Descriptor()
 }
 
 func (Evidence) Type() protoreflect.EnumType {
-	return &file_footward_v1_common_proto_enumTypes[6]
+	return &file_footward_v1_common_proto_enumTypes[8]
 }
 
 func (x Evidence) Number() protoreflect.EnumNumber {
@@ -530,7 +680,7 @@ func (x Evidence) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use Evidence.Descriptor instead.
 func (Evidence) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
 }
 
 // FieldReason is the kind of fault of a refused field.
@@ -586,11 +736,11 @@ func (x FieldReason) String() string {
 }
 
 func (FieldReason) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_common_proto_enumTypes[7].Descriptor()
+	return file_footward_v1_common_proto_enumTypes[9].Descriptor()
 }
 
 func (FieldReason) Type() protoreflect.EnumType {
-	return &file_footward_v1_common_proto_enumTypes[7]
+	return &file_footward_v1_common_proto_enumTypes[9]
 }
 
 func (x FieldReason) Number() protoreflect.EnumNumber {
@@ -599,7 +749,7 @@ func (x FieldReason) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use FieldReason.Descriptor instead.
 func (FieldReason) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
 }
 
 // CallReason is why a whole call was turned away before or beside its check. A
@@ -622,6 +772,11 @@ const (
 	CallReason_CALL_REASON_TOKEN_REFUSED CallReason = 4
 	// PERMISSION_DENIED: the client's certificate has no name that is allowed.
 	CallReason_CALL_REASON_NAME_NOT_ALLOWED CallReason = 5
+	// OUT_OF_RANGE: the answers of a batch are more than one message may hold, so that to
+	// ask again helps nobody. The metadata of ErrorInfo names the first item that does
+	// not fit, "item", counted from 0, and "bytes", the most that they may take: send
+	// fewer items in one message, or ask for less detail.
+	CallReason_CALL_REASON_ANSWER_TOO_LARGE CallReason = 6
 )
 
 // Enum value maps for CallReason.
@@ -633,6 +788,7 @@ var (
 		3: "CALL_REASON_DEADLINE_TOO_SHORT",
 		4: "CALL_REASON_TOKEN_REFUSED",
 		5: "CALL_REASON_NAME_NOT_ALLOWED",
+		6: "CALL_REASON_ANSWER_TOO_LARGE",
 	}
 	CallReason_value = map[string]int32{
 		"CALL_REASON_UNSPECIFIED":        0,
@@ -641,6 +797,7 @@ var (
 		"CALL_REASON_DEADLINE_TOO_SHORT": 3,
 		"CALL_REASON_TOKEN_REFUSED":      4,
 		"CALL_REASON_NAME_NOT_ALLOWED":   5,
+		"CALL_REASON_ANSWER_TOO_LARGE":   6,
 	}
 )
 
@@ -655,11 +812,11 @@ func (x CallReason) String() string {
 }
 
 func (CallReason) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_common_proto_enumTypes[8].Descriptor()
+	return file_footward_v1_common_proto_enumTypes[10].Descriptor()
 }
 
 func (CallReason) Type() protoreflect.EnumType {
-	return &file_footward_v1_common_proto_enumTypes[8]
+	return &file_footward_v1_common_proto_enumTypes[10]
 }
 
 func (x CallReason) Number() protoreflect.EnumNumber {
@@ -668,7 +825,7 @@ func (x CallReason) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use CallReason.Descriptor instead.
 func (CallReason) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
 }
 
 // DesignBasis chooses the standards and, for the Eurocode, the nationally
@@ -743,12 +900,13 @@ type Corrosion struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Design life [years]. Required. Over 0 to 100.
 	Years float64 `protobuf:"fixed64,1,opt,name=years,proto3" json:"years,omitempty"`
-	// The ground that the steel lies in (EN 1993-5 Table 4-1). Give it or the rate,
-	// not both.
-	Ground CorrosiveGround `protobuf:"varint,2,opt,name=ground,proto3,enum=footward.v1.CorrosiveGround" json:"ground,omitempty"`
-	// A steady loss of each face that the caller answers for [mm/year]. Default 0. 0
-	// to 10.
-	RateMmPerYear float64 `protobuf:"fixed64,3,opt,name=rate_mm_per_year,json=rateMmPerYear,proto3" json:"rate_mm_per_year,omitempty"`
+	// How fast it goes. Required, one.
+	//
+	// Types that are valid to be assigned to Loss:
+	//
+	//	*Corrosion_Ground
+	//	*Corrosion_RateMmPerYear
+	Loss          isCorrosion_Loss `protobuf_oneof:"loss"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -790,19 +948,48 @@ func (x *Corrosion) GetYears() float64 {
 	return 0
 }
 
+func (x *Corrosion) GetLoss() isCorrosion_Loss {
+	if x != nil {
+		return x.Loss
+	}
+	return nil
+}
+
 func (x *Corrosion) GetGround() CorrosiveGround {
 	if x != nil {
-		return x.Ground
+		if x, ok := x.Loss.(*Corrosion_Ground); ok {
+			return x.Ground
+		}
 	}
 	return CorrosiveGround_CORROSIVE_GROUND_UNSPECIFIED
 }
 
 func (x *Corrosion) GetRateMmPerYear() float64 {
 	if x != nil {
-		return x.RateMmPerYear
+		if x, ok := x.Loss.(*Corrosion_RateMmPerYear); ok {
+			return x.RateMmPerYear
+		}
 	}
 	return 0
 }
+
+type isCorrosion_Loss interface {
+	isCorrosion_Loss()
+}
+
+type Corrosion_Ground struct {
+	// The ground that the steel lies in (EN 1993-5 Table 4-1).
+	Ground CorrosiveGround `protobuf:"varint,2,opt,name=ground,proto3,enum=footward.v1.CorrosiveGround,oneof"`
+}
+
+type Corrosion_RateMmPerYear struct {
+	// A steady loss of each face that the caller answers for [mm/year]. 0 to 10.
+	RateMmPerYear float64 `protobuf:"fixed64,3,opt,name=rate_mm_per_year,json=rateMmPerYear,proto3,oneof"`
+}
+
+func (*Corrosion_Ground) isCorrosion_Loss() {}
+
+func (*Corrosion_RateMmPerYear) isCorrosion_Loss() {}
 
 // EurocodeFactors are the nationally determined parameters of the Eurocode
 // checks. Each is optional and defaults to the recommended value.
@@ -1196,6 +1383,171 @@ func (x *ForcesAtFoot) GetTKnm() float64 {
 	return 0
 }
 
+// Combination is one combination of actions.
+type Combination struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Its name as the standard writes it, such as "EN 1990 (6.10): 1.35 frame +
+	// 1.5 snow + 0.9 wind".
+	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// What it is for.
+	Kind CombinationKind `protobuf:"varint,2,opt,name=kind,proto3,enum=footward.v1.CombinationKind" json:"kind,omitempty"`
+	// Stage, counted from 1.
+	Stage uint32 `protobuf:"varint,3,opt,name=stage,proto3" json:"stage,omitempty"`
+	// The actions in it; those that are left out act favourably or cannot act.
+	Terms []*CombinationTerm `protobuf:"bytes,4,rep,name=terms,proto3" json:"terms,omitempty"`
+	// The sum at the foot.
+	Forces *ForcesAtFoot `protobuf:"bytes,5,opt,name=forces,proto3" json:"forces,omitempty"`
+	// How long it lasts, for timber; Eurocode.
+	LoadDuration LoadDuration `protobuf:"varint,6,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
+	// C_D of NDS for timber; US ASD. [-]
+	LoadDurationFactor *float64 `protobuf:"fixed64,7,opt,name=load_duration_factor,json=loadDurationFactor,proto3,oneof" json:"load_duration_factor,omitempty"`
+	// lambda of NDS for timber; US LRFD. [-]
+	TimeEffectFactor *float64 `protobuf:"fixed64,8,opt,name=time_effect_factor,json=timeEffectFactor,proto3,oneof" json:"time_effect_factor,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
+}
+
+func (x *Combination) Reset() {
+	*x = Combination{}
+	mi := &file_footward_v1_common_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Combination) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Combination) ProtoMessage() {}
+
+func (x *Combination) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Combination.ProtoReflect.Descriptor instead.
+func (*Combination) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *Combination) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *Combination) GetKind() CombinationKind {
+	if x != nil {
+		return x.Kind
+	}
+	return CombinationKind_COMBINATION_KIND_UNSPECIFIED
+}
+
+func (x *Combination) GetStage() uint32 {
+	if x != nil {
+		return x.Stage
+	}
+	return 0
+}
+
+func (x *Combination) GetTerms() []*CombinationTerm {
+	if x != nil {
+		return x.Terms
+	}
+	return nil
+}
+
+func (x *Combination) GetForces() *ForcesAtFoot {
+	if x != nil {
+		return x.Forces
+	}
+	return nil
+}
+
+func (x *Combination) GetLoadDuration() LoadDuration {
+	if x != nil {
+		return x.LoadDuration
+	}
+	return LoadDuration_LOAD_DURATION_UNSPECIFIED
+}
+
+func (x *Combination) GetLoadDurationFactor() float64 {
+	if x != nil && x.LoadDurationFactor != nil {
+		return *x.LoadDurationFactor
+	}
+	return 0
+}
+
+func (x *Combination) GetTimeEffectFactor() float64 {
+	if x != nil && x.TimeEffectFactor != nil {
+		return *x.TimeEffectFactor
+	}
+	return 0
+}
+
+// CombinationTerm is one action in a combination.
+type CombinationTerm struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Place of the action in the request, counted from 0.
+	Action uint32 `protobuf:"varint,1,opt,name=action,proto3" json:"action,omitempty"`
+	// What it is multiplied by.
+	Factor        float64 `protobuf:"fixed64,2,opt,name=factor,proto3" json:"factor,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CombinationTerm) Reset() {
+	*x = CombinationTerm{}
+	mi := &file_footward_v1_common_proto_msgTypes[6]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CombinationTerm) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CombinationTerm) ProtoMessage() {}
+
+func (x *CombinationTerm) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[6]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CombinationTerm.ProtoReflect.Descriptor instead.
+func (*CombinationTerm) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+}
+
+func (x *CombinationTerm) GetAction() uint32 {
+	if x != nil {
+		return x.Action
+	}
+	return 0
+}
+
+func (x *CombinationTerm) GetFactor() float64 {
+	if x != nil {
+		return x.Factor
+	}
+	return 0
+}
+
 // CheckResult is the answer of one check.
 type CheckResult struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1223,14 +1575,17 @@ type CheckResult struct {
 	// Partial and resistance factors used; empty at DETAIL_GOVERNING.
 	Factors []*FactorUsed `protobuf:"bytes,9,rep,name=factors,proto3" json:"factors,omitempty"`
 	// The calculation step by step; only at DETAIL_DERIVATION.
-	Derivation    []*DerivationStep `protobuf:"bytes,10,rep,name=derivation,proto3" json:"derivation,omitempty"`
+	Derivation []*DerivationStep `protobuf:"bytes,10,rep,name=derivation,proto3" json:"derivation,omitempty"`
+	// Of a column base: the combinations that the answer refers to, each once; with a
+	// table every one that was checked for strength. Empty at DETAIL_GOVERNING without it.
+	Combinations  []*Combination `protobuf:"bytes,11,rep,name=combinations,proto3" json:"combinations,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *CheckResult) Reset() {
 	*x = CheckResult{}
-	mi := &file_footward_v1_common_proto_msgTypes[5]
+	mi := &file_footward_v1_common_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1242,7 +1597,7 @@ func (x *CheckResult) String() string {
 func (*CheckResult) ProtoMessage() {}
 
 func (x *CheckResult) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[5]
+	mi := &file_footward_v1_common_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1255,7 +1610,7 @@ func (x *CheckResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckResult.ProtoReflect.Descriptor instead.
 func (*CheckResult) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *CheckResult) GetLabel() string {
@@ -1328,6 +1683,13 @@ func (x *CheckResult) GetDerivation() []*DerivationStep {
 	return nil
 }
 
+func (x *CheckResult) GetCombinations() []*Combination {
+	if x != nil {
+		return x.Combinations
+	}
+	return nil
+}
+
 // LimitState is one way in which the part can fail, checked.
 type LimitState struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1364,14 +1726,19 @@ type LimitState struct {
 	// Of a column base: the stage of that combination, counted from 1.
 	Stage uint32 `protobuf:"varint,14,opt,name=stage,proto3" json:"stage,omitempty"`
 	// How well the number is held; footward evidence prints every held figure.
-	Evidence      Evidence `protobuf:"varint,15,opt,name=evidence,proto3,enum=footward.v1.Evidence" json:"evidence,omitempty"`
+	Evidence Evidence `protobuf:"varint,15,opt,name=evidence,proto3,enum=footward.v1.Evidence" json:"evidence,omitempty"`
+	// Of a column base: place of that combination in combinations, counted from 0. Absent
+	// where no single combination is meant.
+	CombinationIndex *uint32 `protobuf:"varint,16,opt,name=combination_index,json=combinationIndex,proto3,oneof" json:"combination_index,omitempty"`
+	// Of a column base: the stage of that combination, counted from 0. Absent: none.
+	StageIndex    *uint32 `protobuf:"varint,17,opt,name=stage_index,json=stageIndex,proto3,oneof" json:"stage_index,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *LimitState) Reset() {
 	*x = LimitState{}
-	mi := &file_footward_v1_common_proto_msgTypes[6]
+	mi := &file_footward_v1_common_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1383,7 +1750,7 @@ func (x *LimitState) String() string {
 func (*LimitState) ProtoMessage() {}
 
 func (x *LimitState) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[6]
+	mi := &file_footward_v1_common_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1396,7 +1763,7 @@ func (x *LimitState) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LimitState.ProtoReflect.Descriptor instead.
 func (*LimitState) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *LimitState) GetId() string {
@@ -1504,6 +1871,20 @@ func (x *LimitState) GetEvidence() Evidence {
 	return Evidence_EVIDENCE_UNSPECIFIED
 }
 
+func (x *LimitState) GetCombinationIndex() uint32 {
+	if x != nil && x.CombinationIndex != nil {
+		return *x.CombinationIndex
+	}
+	return 0
+}
+
+func (x *LimitState) GetStageIndex() uint32 {
+	if x != nil && x.StageIndex != nil {
+		return *x.StageIndex
+	}
+	return 0
+}
+
 // Notice is a remark that the designer must read.
 type Notice struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1519,7 +1900,7 @@ type Notice struct {
 
 func (x *Notice) Reset() {
 	*x = Notice{}
-	mi := &file_footward_v1_common_proto_msgTypes[7]
+	mi := &file_footward_v1_common_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1531,7 +1912,7 @@ func (x *Notice) String() string {
 func (*Notice) ProtoMessage() {}
 
 func (x *Notice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[7]
+	mi := &file_footward_v1_common_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1544,7 +1925,7 @@ func (x *Notice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Notice.ProtoReflect.Descriptor instead.
 func (*Notice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *Notice) GetCode() string {
@@ -1583,7 +1964,7 @@ type FactorUsed struct {
 
 func (x *FactorUsed) Reset() {
 	*x = FactorUsed{}
-	mi := &file_footward_v1_common_proto_msgTypes[8]
+	mi := &file_footward_v1_common_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1595,7 +1976,7 @@ func (x *FactorUsed) String() string {
 func (*FactorUsed) ProtoMessage() {}
 
 func (x *FactorUsed) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[8]
+	mi := &file_footward_v1_common_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1608,7 +1989,7 @@ func (x *FactorUsed) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FactorUsed.ProtoReflect.Descriptor instead.
 func (*FactorUsed) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *FactorUsed) GetSymbol() string {
@@ -1654,7 +2035,7 @@ type DerivationStep struct {
 
 func (x *DerivationStep) Reset() {
 	*x = DerivationStep{}
-	mi := &file_footward_v1_common_proto_msgTypes[9]
+	mi := &file_footward_v1_common_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1666,7 +2047,7 @@ func (x *DerivationStep) String() string {
 func (*DerivationStep) ProtoMessage() {}
 
 func (x *DerivationStep) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[9]
+	mi := &file_footward_v1_common_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1679,7 +2060,7 @@ func (x *DerivationStep) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DerivationStep.ProtoReflect.Descriptor instead.
 func (*DerivationStep) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *DerivationStep) GetSymbol() string {
@@ -1741,7 +2122,7 @@ type Provenance struct {
 
 func (x *Provenance) Reset() {
 	*x = Provenance{}
-	mi := &file_footward_v1_common_proto_msgTypes[10]
+	mi := &file_footward_v1_common_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1753,7 +2134,7 @@ func (x *Provenance) String() string {
 func (*Provenance) ProtoMessage() {}
 
 func (x *Provenance) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[10]
+	mi := &file_footward_v1_common_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1766,7 +2147,7 @@ func (x *Provenance) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Provenance.ProtoReflect.Descriptor instead.
 func (*Provenance) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *Provenance) GetServiceVersion() string {
@@ -1810,7 +2191,7 @@ type BasisEdition struct {
 
 func (x *BasisEdition) Reset() {
 	*x = BasisEdition{}
-	mi := &file_footward_v1_common_proto_msgTypes[11]
+	mi := &file_footward_v1_common_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1822,7 +2203,7 @@ func (x *BasisEdition) String() string {
 func (*BasisEdition) ProtoMessage() {}
 
 func (x *BasisEdition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[11]
+	mi := &file_footward_v1_common_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1835,7 +2216,7 @@ func (x *BasisEdition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BasisEdition.ProtoReflect.Descriptor instead.
 func (*BasisEdition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *BasisEdition) GetBasis() Basis {
@@ -1868,7 +2249,7 @@ type FieldViolation struct {
 
 func (x *FieldViolation) Reset() {
 	*x = FieldViolation{}
-	mi := &file_footward_v1_common_proto_msgTypes[12]
+	mi := &file_footward_v1_common_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1880,7 +2261,7 @@ func (x *FieldViolation) String() string {
 func (*FieldViolation) ProtoMessage() {}
 
 func (x *FieldViolation) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[12]
+	mi := &file_footward_v1_common_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1893,7 +2274,7 @@ func (x *FieldViolation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FieldViolation.ProtoReflect.Descriptor instead.
 func (*FieldViolation) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *FieldViolation) GetField() string {
@@ -1926,11 +2307,12 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x05basis\x18\x01 \x01(\x0e2\x12.footward.v1.BasisB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x05basis\x128\n" +
 	"\beurocode\x18\x02 \x01(\v2\x1c.footward.v1.EurocodeFactorsR\beurocode\x124\n" +
-	"\tcorrosion\x18\x03 \x01(\v2\x16.footward.v1.CorrosionR\tcorrosion\"\xc0\x01\n" +
+	"\tcorrosion\x18\x03 \x01(\v2\x16.footward.v1.CorrosionR\tcorrosion\"\xcc\x01\n" +
 	"\tCorrosion\x12/\n" +
-	"\x05years\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x12>\n" +
-	"\x06ground\x18\x02 \x01(\x0e2\x1c.footward.v1.CorrosiveGroundB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06ground\x12B\n" +
-	"\x10rate_mm_per_year\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\x00\x00R\rrateMmPerYear\"\x96\x06\n" +
+	"\x05years\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x12@\n" +
+	"\x06ground\x18\x02 \x01(\x0e2\x1c.footward.v1.CorrosiveGroundB\b\xbaH\x05\x82\x01\x02\x10\x01H\x00R\x06ground\x12D\n" +
+	"\x10rate_mm_per_year\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\rrateMmPerYearB\x06\n" +
+	"\x04loss\"\x96\x06\n" +
 	"\x0fEurocodeFactors\x129\n" +
 	"\bgamma_m0\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\xcd\xcc\xcc\xcc\xcc\xcc\xec?H\x00R\agammaM0\x88\x01\x01\x129\n" +
 	"\bgamma_m2\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\agammaM2\x88\x01\x01\x127\n" +
@@ -1995,7 +2377,21 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x06v_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x04vYKn\x121\n" +
 	"\am_x_knm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x05mXKnm\x121\n" +
 	"\am_y_knm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x05mYKnm\x12.\n" +
-	"\x05t_knm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x04tKnm\"\xe7\x03\n" +
+	"\x05t_knm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x04tKnm\"\xaa\x03\n" +
+	"\vCombination\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x120\n" +
+	"\x04kind\x18\x02 \x01(\x0e2\x1c.footward.v1.CombinationKindR\x04kind\x12\x14\n" +
+	"\x05stage\x18\x03 \x01(\rR\x05stage\x122\n" +
+	"\x05terms\x18\x04 \x03(\v2\x1c.footward.v1.CombinationTermR\x05terms\x121\n" +
+	"\x06forces\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12>\n" +
+	"\rload_duration\x18\x06 \x01(\x0e2\x19.footward.v1.LoadDurationR\floadDuration\x125\n" +
+	"\x14load_duration_factor\x18\a \x01(\x01H\x00R\x12loadDurationFactor\x88\x01\x01\x121\n" +
+	"\x12time_effect_factor\x18\b \x01(\x01H\x01R\x10timeEffectFactor\x88\x01\x01B\x17\n" +
+	"\x15_load_duration_factorB\x15\n" +
+	"\x13_time_effect_factor\"A\n" +
+	"\x0fCombinationTerm\x12\x16\n" +
+	"\x06action\x18\x01 \x01(\rR\x06action\x12\x16\n" +
+	"\x06factor\x18\x02 \x01(\x01R\x06factor\"\xa5\x04\n" +
 	"\vCheckResult\x12\x14\n" +
 	"\x05label\x18\x01 \x01(\tR\x05label\x12(\n" +
 	"\x05basis\x18\x02 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12.\n" +
@@ -2009,8 +2405,9 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\n" +
 	"derivation\x18\n" +
 	" \x03(\v2\x1b.footward.v1.DerivationStepR\n" +
-	"derivationB\x18\n" +
-	"\x16_governing_utilization\"\xb5\x04\n" +
+	"derivation\x12<\n" +
+	"\fcombinations\x18\v \x03(\v2\x18.footward.v1.CombinationR\fcombinationsB\x18\n" +
+	"\x16_governing_utilization\"\xb3\x05\n" +
 	"\n" +
 	"LimitState\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
@@ -2030,10 +2427,15 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x06member\x18\f \x01(\rR\x06member\x12 \n" +
 	"\vcombination\x18\r \x01(\tR\vcombination\x12\x14\n" +
 	"\x05stage\x18\x0e \x01(\rR\x05stage\x121\n" +
-	"\bevidence\x18\x0f \x01(\x0e2\x15.footward.v1.EvidenceR\bevidenceB\r\n" +
+	"\bevidence\x18\x0f \x01(\x0e2\x15.footward.v1.EvidenceR\bevidence\x120\n" +
+	"\x11combination_index\x18\x10 \x01(\rH\x03R\x10combinationIndex\x88\x01\x01\x12$\n" +
+	"\vstage_index\x18\x11 \x01(\rH\x04R\n" +
+	"stageIndex\x88\x01\x01B\r\n" +
 	"\v_resistanceB\x0e\n" +
 	"\f_utilizationB\x13\n" +
-	"\x11_required_size_mm\"c\n" +
+	"\x11_required_size_mmB\x14\n" +
+	"\x12_combination_indexB\x0e\n" +
+	"\f_stage_index\"c\n" +
 	"\x06Notice\x12\x12\n" +
 	"\x04code\x18\x01 \x01(\tR\x04code\x121\n" +
 	"\bseverity\x18\x02 \x01(\x0e2\x15.footward.v1.SeverityR\bseverity\x12\x12\n" +
@@ -2114,7 +2516,25 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x1bCORROSIVE_GROUND_LOOSE_FILL\x10\x04\x12*\n" +
 	"&CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL\x10\x05\x12#\n" +
 	"\x1fCORROSIVE_GROUND_COMPACTED_FILL\x10\x06\x12.\n" +
-	"*CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL\x10\a*c\n" +
+	"*CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL\x10\a*\xc5\x01\n" +
+	"\fLoadDuration\x12\x1d\n" +
+	"\x19LOAD_DURATION_UNSPECIFIED\x10\x00\x12\x1b\n" +
+	"\x17LOAD_DURATION_PERMANENT\x10\x01\x12\x1b\n" +
+	"\x17LOAD_DURATION_LONG_TERM\x10\x02\x12\x1d\n" +
+	"\x19LOAD_DURATION_MEDIUM_TERM\x10\x03\x12\x1c\n" +
+	"\x18LOAD_DURATION_SHORT_TERM\x10\x04\x12\x1f\n" +
+	"\x1bLOAD_DURATION_INSTANTANEOUS\x10\x05*\xdd\x02\n" +
+	"\x0fCombinationKind\x12 \n" +
+	"\x1cCOMBINATION_KIND_UNSPECIFIED\x10\x00\x12\x1d\n" +
+	"\x19COMBINATION_KIND_STRENGTH\x10\x01\x12 \n" +
+	"\x1cCOMBINATION_KIND_STRENGTH_AB\x10\x02\x12\x1b\n" +
+	"\x17COMBINATION_KIND_GROUND\x10\x03\x12 \n" +
+	"\x1cCOMBINATION_KIND_EQUILIBRIUM\x10\x04\x12\x1f\n" +
+	"\x1bCOMBINATION_KIND_ACCIDENTAL\x10\x05\x12#\n" +
+	"\x1fCOMBINATION_KIND_CHARACTERISTIC\x10\x06\x12\x1d\n" +
+	"\x19COMBINATION_KIND_FREQUENT\x10\a\x12$\n" +
+	" COMBINATION_KIND_QUASI_PERMANENT\x10\b\x12\x1d\n" +
+	"\x19COMBINATION_KIND_FACTORED\x10\t*c\n" +
 	"\bEvidence\x12\x18\n" +
 	"\x14EVIDENCE_UNSPECIFIED\x10\x00\x12\x14\n" +
 	"\x10EVIDENCE_PRINTED\x10\x01\x12\x13\n" +
@@ -2127,7 +2547,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x1aFIELD_REASON_UNKNOWN_VALUE\x10\x03\x12\x19\n" +
 	"\x15FIELD_REASON_CONFLICT\x10\x04\x12\x19\n" +
 	"\x15FIELD_REASON_GEOMETRY\x10\x05\x12\x16\n" +
-	"\x12FIELD_REASON_COUNT\x10\x06*\xca\x01\n" +
+	"\x12FIELD_REASON_COUNT\x10\x06*\xec\x01\n" +
 	"\n" +
 	"CallReason\x12\x1b\n" +
 	"\x17CALL_REASON_UNSPECIFIED\x10\x00\x12\x1e\n" +
@@ -2135,7 +2555,8 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x16CALL_REASON_OVERLOADED\x10\x02\x12\"\n" +
 	"\x1eCALL_REASON_DEADLINE_TOO_SHORT\x10\x03\x12\x1d\n" +
 	"\x19CALL_REASON_TOKEN_REFUSED\x10\x04\x12 \n" +
-	"\x1cCALL_REASON_NAME_NOT_ALLOWED\x10\x05B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x1cCALL_REASON_NAME_NOT_ALLOWED\x10\x05\x12 \n" +
+	"\x1cCALL_REASON_ANSWER_TOO_LARGE\x10\x06B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
 
 var (
 	file_footward_v1_common_proto_rawDescOnce sync.Once
@@ -2149,8 +2570,8 @@ func file_footward_v1_common_proto_rawDescGZIP() []byte {
 	return file_footward_v1_common_proto_rawDescData
 }
 
-var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 9)
-var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 13)
+var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
+var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 15)
 var file_footward_v1_common_proto_goTypes = []any{
 	(Basis)(0),              // 0: footward.v1.Basis
 	(Detail)(0),             // 1: footward.v1.Detail
@@ -2158,47 +2579,56 @@ var file_footward_v1_common_proto_goTypes = []any{
 	(Severity)(0),           // 3: footward.v1.Severity
 	(SizeKind)(0),           // 4: footward.v1.SizeKind
 	(CorrosiveGround)(0),    // 5: footward.v1.CorrosiveGround
-	(Evidence)(0),           // 6: footward.v1.Evidence
-	(FieldReason)(0),        // 7: footward.v1.FieldReason
-	(CallReason)(0),         // 8: footward.v1.CallReason
-	(*DesignBasis)(nil),     // 9: footward.v1.DesignBasis
-	(*Corrosion)(nil),       // 10: footward.v1.Corrosion
-	(*EurocodeFactors)(nil), // 11: footward.v1.EurocodeFactors
-	(*GroundFactors)(nil),   // 12: footward.v1.GroundFactors
-	(*ForcesAtFoot)(nil),    // 13: footward.v1.ForcesAtFoot
-	(*CheckResult)(nil),     // 14: footward.v1.CheckResult
-	(*LimitState)(nil),      // 15: footward.v1.LimitState
-	(*Notice)(nil),          // 16: footward.v1.Notice
-	(*FactorUsed)(nil),      // 17: footward.v1.FactorUsed
-	(*DerivationStep)(nil),  // 18: footward.v1.DerivationStep
-	(*Provenance)(nil),      // 19: footward.v1.Provenance
-	(*BasisEdition)(nil),    // 20: footward.v1.BasisEdition
-	(*FieldViolation)(nil),  // 21: footward.v1.FieldViolation
+	(LoadDuration)(0),       // 6: footward.v1.LoadDuration
+	(CombinationKind)(0),    // 7: footward.v1.CombinationKind
+	(Evidence)(0),           // 8: footward.v1.Evidence
+	(FieldReason)(0),        // 9: footward.v1.FieldReason
+	(CallReason)(0),         // 10: footward.v1.CallReason
+	(*DesignBasis)(nil),     // 11: footward.v1.DesignBasis
+	(*Corrosion)(nil),       // 12: footward.v1.Corrosion
+	(*EurocodeFactors)(nil), // 13: footward.v1.EurocodeFactors
+	(*GroundFactors)(nil),   // 14: footward.v1.GroundFactors
+	(*ForcesAtFoot)(nil),    // 15: footward.v1.ForcesAtFoot
+	(*Combination)(nil),     // 16: footward.v1.Combination
+	(*CombinationTerm)(nil), // 17: footward.v1.CombinationTerm
+	(*CheckResult)(nil),     // 18: footward.v1.CheckResult
+	(*LimitState)(nil),      // 19: footward.v1.LimitState
+	(*Notice)(nil),          // 20: footward.v1.Notice
+	(*FactorUsed)(nil),      // 21: footward.v1.FactorUsed
+	(*DerivationStep)(nil),  // 22: footward.v1.DerivationStep
+	(*Provenance)(nil),      // 23: footward.v1.Provenance
+	(*BasisEdition)(nil),    // 24: footward.v1.BasisEdition
+	(*FieldViolation)(nil),  // 25: footward.v1.FieldViolation
 }
 var file_footward_v1_common_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.DesignBasis.basis:type_name -> footward.v1.Basis
-	11, // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
-	10, // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
+	13, // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
+	12, // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
 	5,  // 3: footward.v1.Corrosion.ground:type_name -> footward.v1.CorrosiveGround
-	12, // 4: footward.v1.EurocodeFactors.ground:type_name -> footward.v1.GroundFactors
-	0,  // 5: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
-	2,  // 6: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
-	15, // 7: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
-	16, // 8: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
-	17, // 9: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
-	18, // 10: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
-	2,  // 11: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
-	4,  // 12: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
-	6,  // 13: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
-	3,  // 14: footward.v1.Notice.severity:type_name -> footward.v1.Severity
-	20, // 15: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
-	0,  // 16: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
-	7,  // 17: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
-	18, // [18:18] is the sub-list for method output_type
-	18, // [18:18] is the sub-list for method input_type
-	18, // [18:18] is the sub-list for extension type_name
-	18, // [18:18] is the sub-list for extension extendee
-	0,  // [0:18] is the sub-list for field type_name
+	14, // 4: footward.v1.EurocodeFactors.ground:type_name -> footward.v1.GroundFactors
+	7,  // 5: footward.v1.Combination.kind:type_name -> footward.v1.CombinationKind
+	17, // 6: footward.v1.Combination.terms:type_name -> footward.v1.CombinationTerm
+	15, // 7: footward.v1.Combination.forces:type_name -> footward.v1.ForcesAtFoot
+	6,  // 8: footward.v1.Combination.load_duration:type_name -> footward.v1.LoadDuration
+	0,  // 9: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
+	2,  // 10: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
+	19, // 11: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
+	20, // 12: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
+	21, // 13: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
+	22, // 14: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
+	16, // 15: footward.v1.CheckResult.combinations:type_name -> footward.v1.Combination
+	2,  // 16: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
+	4,  // 17: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
+	8,  // 18: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
+	3,  // 19: footward.v1.Notice.severity:type_name -> footward.v1.Severity
+	24, // 20: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
+	0,  // 21: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
+	9,  // 22: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
+	23, // [23:23] is the sub-list for method output_type
+	23, // [23:23] is the sub-list for method input_type
+	23, // [23:23] is the sub-list for extension type_name
+	23, // [23:23] is the sub-list for extension extendee
+	0,  // [0:23] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_common_proto_init() }
@@ -2206,17 +2636,22 @@ func file_footward_v1_common_proto_init() {
 	if File_footward_v1_common_proto != nil {
 		return
 	}
+	file_footward_v1_common_proto_msgTypes[1].OneofWrappers = []any{
+		(*Corrosion_Ground)(nil),
+		(*Corrosion_RateMmPerYear)(nil),
+	}
 	file_footward_v1_common_proto_msgTypes[2].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[3].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[5].OneofWrappers = []any{}
-	file_footward_v1_common_proto_msgTypes[6].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[7].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[8].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_common_proto_rawDesc), len(file_footward_v1_common_proto_rawDesc)),
-			NumEnums:      9,
-			NumMessages:   13,
+			NumEnums:      11,
+			NumMessages:   15,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

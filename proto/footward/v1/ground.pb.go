@@ -706,12 +706,13 @@ type SettlementStage struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Its name. At most 200 characters.
 	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
-	// Mean pressure on the base, net of the ground that the excavation took away
-	// [kPa]. Give it or the force, not both. Default 0. 0 to 100 000.
-	NetPressureKpa float64 `protobuf:"fixed64,2,opt,name=net_pressure_kpa,json=netPressureKpa,proto3" json:"net_pressure_kpa,omitempty"`
-	// Force on the base, net likewise, compression positive [kN]. Default 0. 0 to
-	// 1 000 000.
-	CompressionKn float64 `protobuf:"fixed64,3,opt,name=compression_kn,json=compressionKn,proto3" json:"compression_kn,omitempty"`
+	// What presses. Default: nothing.
+	//
+	// Types that are valid to be assigned to Load:
+	//
+	//	*SettlementStage_NetPressureKpa
+	//	*SettlementStage_CompressionKn
+	Load isSettlementStage_Load `protobuf_oneof:"load"`
 	// Moment about x [kNm]. Default 0. -1 000 000 to 1 000 000.
 	MXKnm float64 `protobuf:"fixed64,4,opt,name=m_x_knm,json=mXKnm,proto3" json:"m_x_knm,omitempty"`
 	// Moment about y [kNm]. Default 0. -1 000 000 to 1 000 000.
@@ -757,16 +758,27 @@ func (x *SettlementStage) GetName() string {
 	return ""
 }
 
+func (x *SettlementStage) GetLoad() isSettlementStage_Load {
+	if x != nil {
+		return x.Load
+	}
+	return nil
+}
+
 func (x *SettlementStage) GetNetPressureKpa() float64 {
 	if x != nil {
-		return x.NetPressureKpa
+		if x, ok := x.Load.(*SettlementStage_NetPressureKpa); ok {
+			return x.NetPressureKpa
+		}
 	}
 	return 0
 }
 
 func (x *SettlementStage) GetCompressionKn() float64 {
 	if x != nil {
-		return x.CompressionKn
+		if x, ok := x.Load.(*SettlementStage_CompressionKn); ok {
+			return x.CompressionKn
+		}
 	}
 	return 0
 }
@@ -784,6 +796,25 @@ func (x *SettlementStage) GetMYKnm() float64 {
 	}
 	return 0
 }
+
+type isSettlementStage_Load interface {
+	isSettlementStage_Load()
+}
+
+type SettlementStage_NetPressureKpa struct {
+	// Mean pressure on the base, net of the ground that the excavation took away
+	// [kPa]. 0 to 100 000.
+	NetPressureKpa float64 `protobuf:"fixed64,2,opt,name=net_pressure_kpa,json=netPressureKpa,proto3,oneof"`
+}
+
+type SettlementStage_CompressionKn struct {
+	// Force on the base, net likewise, compression positive [kN]. 0 to 1 000 000.
+	CompressionKn float64 `protobuf:"fixed64,3,opt,name=compression_kn,json=compressionKn,proto3,oneof"`
+}
+
+func (*SettlementStage_NetPressureKpa) isSettlementStage_Load() {}
+
+func (*SettlementStage_CompressionKn) isSettlementStage_Load() {}
 
 // SettlementLimits are the movements that the structure stands.
 type SettlementLimits struct {
@@ -930,7 +961,12 @@ type StageSettlement struct {
 	TotalMm *float64 `protobuf:"fixed64,9,opt,name=total_mm,json=totalMm,proto3,oneof" json:"total_mm,omitempty"`
 	// What stands on the ground, such as a stack, settles by itself in this stage
 	// [mm]. It adds to each of the figures above, which are of the ground alone.
-	AboveMm       float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3" json:"above_mm,omitempty"`
+	AboveMm float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3" json:"above_mm,omitempty"`
+	// Of CheckColumnBase: place of the combination in result.combinations,
+	// counted from 0. Absent: the permanent actions of the stage alone.
+	CombinationIndex *uint32 `protobuf:"varint,11,opt,name=combination_index,json=combinationIndex,proto3,oneof" json:"combination_index,omitempty"`
+	// Of CheckColumnBase: the stage of the actions, counted from 0. Absent: none.
+	StageIndex    *uint32 `protobuf:"varint,12,opt,name=stage_index,json=stageIndex,proto3,oneof" json:"stage_index,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1031,6 +1067,20 @@ func (x *StageSettlement) GetTotalMm() float64 {
 func (x *StageSettlement) GetAboveMm() float64 {
 	if x != nil {
 		return x.AboveMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetCombinationIndex() uint32 {
+	if x != nil && x.CombinationIndex != nil {
+		return *x.CombinationIndex
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetStageIndex() uint32 {
+	if x != nil && x.StageIndex != nil {
+		return *x.StageIndex
 	}
 	return 0
 }
@@ -2005,13 +2055,14 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x11unit_weight_kn_m3\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eunitWeightKnM3\x124\n" +
 	"\toedometer\x18\x05 \x01(\v2\x16.footward.v1.OedometerR\toedometer\x12+\n" +
 	"\x03n60\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@)\x00\x00\x00\x00\x00\x00\x00\x00R\x03n60\x12I\n" +
-	"\x13cone_resistance_mpa\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11coneResistanceMpa\"\x9c\x02\n" +
+	"\x13cone_resistance_mpa\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11coneResistanceMpa\"\xa8\x02\n" +
 	"\x0fSettlementStage\x12\x1c\n" +
-	"\x04name\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x04name\x12C\n" +
-	"\x10net_pressure_kpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0enetPressureKpa\x12@\n" +
-	"\x0ecompression_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\rcompressionKn\x121\n" +
+	"\x04name\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x04name\x12E\n" +
+	"\x10net_pressure_kpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x0enetPressureKpa\x12B\n" +
+	"\x0ecompression_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\rcompressionKn\x121\n" +
 	"\am_x_knm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x80\x84.\xc1R\x05mXKnm\x121\n" +
-	"\am_y_knm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x80\x84.\xc1R\x05mYKnm\"\xef\x01\n" +
+	"\am_y_knm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x80\x84.\xc1R\x05mYKnmB\x06\n" +
+	"\x04load\"\xef\x01\n" +
 	"\x10SettlementLimits\x129\n" +
 	"\btotal_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@!\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\atotalMm\x88\x01\x01\x12M\n" +
 	"\x12angular_distortion\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xb9?!\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x11angularDistortion\x88\x01\x01\x12-\n" +
@@ -2021,7 +2072,7 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x13SettlementNeighbour\x12:\n" +
 	"\vdistance_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\xf0?R\n" +
 	"distanceMm\x12>\n" +
-	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xc5\x03\n" +
+	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xc3\x04\n" +
 	"\x0fStageSettlement\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12!\n" +
 	"\fpressure_kpa\x18\x02 \x01(\x01R\vpressureKpa\x12\"\n" +
@@ -2034,12 +2085,17 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x04tilt\x18\b \x01(\x01R\x04tilt\x12\x1e\n" +
 	"\btotal_mm\x18\t \x01(\x01H\x04R\atotalMm\x88\x01\x01\x12\x19\n" +
 	"\babove_mm\x18\n" +
-	" \x01(\x01R\aaboveMmB\r\n" +
+	" \x01(\x01R\aaboveMm\x120\n" +
+	"\x11combination_index\x18\v \x01(\rH\x05R\x10combinationIndex\x88\x01\x01\x12$\n" +
+	"\vstage_index\x18\f \x01(\rH\x06R\n" +
+	"stageIndex\x88\x01\x01B\r\n" +
 	"\v_elastic_mmB\x11\n" +
 	"\x0f_schmertmann_mmB\x16\n" +
 	"\x14_burland_burbidge_mmB\x13\n" +
 	"\x11_consolidation_mmB\v\n" +
-	"\t_total_mm\"\x9b\x04\n" +
+	"\t_total_mmB\x14\n" +
+	"\x12_combination_indexB\x0e\n" +
+	"\f_stage_index\"\x9b\x04\n" +
 	"\x0eGroundStrength\x12G\n" +
 	"\x12friction_angle_deg\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x80F@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10frictionAngleDeg\x12<\n" +
 	"\fcohesion_kpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vcohesionKpa\x12G\n" +
@@ -2232,6 +2288,10 @@ func file_footward_v1_ground_proto_init() {
 	file_footward_v1_ground_proto_msgTypes[0].OneofWrappers = []any{
 		(*Footing_Rectangle)(nil),
 		(*Footing_Circle)(nil),
+	}
+	file_footward_v1_ground_proto_msgTypes[5].OneofWrappers = []any{
+		(*SettlementStage_NetPressureKpa)(nil),
+		(*SettlementStage_CompressionKn)(nil),
 	}
 	file_footward_v1_ground_proto_msgTypes[6].OneofWrappers = []any{}
 	file_footward_v1_ground_proto_msgTypes[8].OneofWrappers = []any{}

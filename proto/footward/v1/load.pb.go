@@ -232,84 +232,6 @@ func (SnowSite) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_load_proto_rawDescGZIP(), []int{2}
 }
 
-// CombinationKind is what a combination is for.
-type CombinationKind int32
-
-const (
-	// Never sent; refused.
-	CombinationKind_COMBINATION_KIND_UNSPECIFIED CombinationKind = 0
-	// Strength: EN 1990 (6.10), set B of Table A1.2; ASCE 7-22 2.3.1 (LRFD), 2.4.1
-	// (ASD).
-	CombinationKind_COMBINATION_KIND_STRENGTH CombinationKind = 1
-	// Strength by EN 1990 (6.10a) and (6.10b). Eurocode only.
-	CombinationKind_COMBINATION_KIND_STRENGTH_AB CombinationKind = 2
-	// Ground: EN 1990 (6.10), set C of Table A1.2. Eurocode only.
-	CombinationKind_COMBINATION_KIND_GROUND CombinationKind = 3
-	// Static equilibrium: EN 1990 (6.10), set A of Table A1.2. Eurocode only.
-	CombinationKind_COMBINATION_KIND_EQUILIBRIUM CombinationKind = 4
-	// Accidental: EN 1990 (6.11b). Eurocode only.
-	CombinationKind_COMBINATION_KIND_ACCIDENTAL CombinationKind = 5
-	// Characteristic: EN 1990 (6.14b). Eurocode only.
-	CombinationKind_COMBINATION_KIND_CHARACTERISTIC CombinationKind = 6
-	// Frequent: EN 1990 (6.15b). Eurocode only.
-	CombinationKind_COMBINATION_KIND_FREQUENT CombinationKind = 7
-	// Quasi-permanent: EN 1990 (6.16b). Eurocode only.
-	CombinationKind_COMBINATION_KIND_QUASI_PERMANENT CombinationKind = 8
-)
-
-// Enum value maps for CombinationKind.
-var (
-	CombinationKind_name = map[int32]string{
-		0: "COMBINATION_KIND_UNSPECIFIED",
-		1: "COMBINATION_KIND_STRENGTH",
-		2: "COMBINATION_KIND_STRENGTH_AB",
-		3: "COMBINATION_KIND_GROUND",
-		4: "COMBINATION_KIND_EQUILIBRIUM",
-		5: "COMBINATION_KIND_ACCIDENTAL",
-		6: "COMBINATION_KIND_CHARACTERISTIC",
-		7: "COMBINATION_KIND_FREQUENT",
-		8: "COMBINATION_KIND_QUASI_PERMANENT",
-	}
-	CombinationKind_value = map[string]int32{
-		"COMBINATION_KIND_UNSPECIFIED":     0,
-		"COMBINATION_KIND_STRENGTH":        1,
-		"COMBINATION_KIND_STRENGTH_AB":     2,
-		"COMBINATION_KIND_GROUND":          3,
-		"COMBINATION_KIND_EQUILIBRIUM":     4,
-		"COMBINATION_KIND_ACCIDENTAL":      5,
-		"COMBINATION_KIND_CHARACTERISTIC":  6,
-		"COMBINATION_KIND_FREQUENT":        7,
-		"COMBINATION_KIND_QUASI_PERMANENT": 8,
-	}
-)
-
-func (x CombinationKind) Enum() *CombinationKind {
-	p := new(CombinationKind)
-	*p = x
-	return p
-}
-
-func (x CombinationKind) String() string {
-	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
-}
-
-func (CombinationKind) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_load_proto_enumTypes[3].Descriptor()
-}
-
-func (CombinationKind) Type() protoreflect.EnumType {
-	return &file_footward_v1_load_proto_enumTypes[3]
-}
-
-func (x CombinationKind) Number() protoreflect.EnumNumber {
-	return protoreflect.EnumNumber(x)
-}
-
-// Deprecated: Use CombinationKind.Descriptor instead.
-func (CombinationKind) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{3}
-}
-
 // ForceComponent is one of the six forces at the foot.
 type ForceComponent int32
 
@@ -363,11 +285,11 @@ func (x ForceComponent) String() string {
 }
 
 func (ForceComponent) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_load_proto_enumTypes[4].Descriptor()
+	return file_footward_v1_load_proto_enumTypes[3].Descriptor()
 }
 
 func (ForceComponent) Type() protoreflect.EnumType {
-	return &file_footward_v1_load_proto_enumTypes[4]
+	return &file_footward_v1_load_proto_enumTypes[3]
 }
 
 func (x ForceComponent) Number() protoreflect.EnumNumber {
@@ -376,7 +298,7 @@ func (x ForceComponent) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use ForceComponent.Descriptor instead.
 func (ForceComponent) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{4}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{3}
 }
 
 // Stage is a step in the life of the roof.
@@ -996,171 +918,6 @@ func (x *CombineActionsResponse) GetProvenance() *Provenance {
 	return nil
 }
 
-// Combination is one combination of actions.
-type Combination struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Its name as the standard writes it, such as "EN 1990 (6.10): 1.35 frame +
-	// 1.5 snow + 0.9 wind".
-	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
-	// What it is for.
-	Kind CombinationKind `protobuf:"varint,2,opt,name=kind,proto3,enum=footward.v1.CombinationKind" json:"kind,omitempty"`
-	// Stage, counted from 1.
-	Stage uint32 `protobuf:"varint,3,opt,name=stage,proto3" json:"stage,omitempty"`
-	// The actions in it; those that are left out act favourably or cannot act.
-	Terms []*CombinationTerm `protobuf:"bytes,4,rep,name=terms,proto3" json:"terms,omitempty"`
-	// The sum at the foot.
-	Forces *ForcesAtFoot `protobuf:"bytes,5,opt,name=forces,proto3" json:"forces,omitempty"`
-	// How long it lasts, for timber; Eurocode.
-	LoadDuration LoadDuration `protobuf:"varint,6,opt,name=load_duration,json=loadDuration,proto3,enum=footward.v1.LoadDuration" json:"load_duration,omitempty"`
-	// C_D of NDS for timber; US ASD. [-]
-	LoadDurationFactor *float64 `protobuf:"fixed64,7,opt,name=load_duration_factor,json=loadDurationFactor,proto3,oneof" json:"load_duration_factor,omitempty"`
-	// lambda of NDS for timber; US LRFD. [-]
-	TimeEffectFactor *float64 `protobuf:"fixed64,8,opt,name=time_effect_factor,json=timeEffectFactor,proto3,oneof" json:"time_effect_factor,omitempty"`
-	unknownFields    protoimpl.UnknownFields
-	sizeCache        protoimpl.SizeCache
-}
-
-func (x *Combination) Reset() {
-	*x = Combination{}
-	mi := &file_footward_v1_load_proto_msgTypes[7]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *Combination) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*Combination) ProtoMessage() {}
-
-func (x *Combination) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[7]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use Combination.ProtoReflect.Descriptor instead.
-func (*Combination) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{7}
-}
-
-func (x *Combination) GetName() string {
-	if x != nil {
-		return x.Name
-	}
-	return ""
-}
-
-func (x *Combination) GetKind() CombinationKind {
-	if x != nil {
-		return x.Kind
-	}
-	return CombinationKind_COMBINATION_KIND_UNSPECIFIED
-}
-
-func (x *Combination) GetStage() uint32 {
-	if x != nil {
-		return x.Stage
-	}
-	return 0
-}
-
-func (x *Combination) GetTerms() []*CombinationTerm {
-	if x != nil {
-		return x.Terms
-	}
-	return nil
-}
-
-func (x *Combination) GetForces() *ForcesAtFoot {
-	if x != nil {
-		return x.Forces
-	}
-	return nil
-}
-
-func (x *Combination) GetLoadDuration() LoadDuration {
-	if x != nil {
-		return x.LoadDuration
-	}
-	return LoadDuration_LOAD_DURATION_UNSPECIFIED
-}
-
-func (x *Combination) GetLoadDurationFactor() float64 {
-	if x != nil && x.LoadDurationFactor != nil {
-		return *x.LoadDurationFactor
-	}
-	return 0
-}
-
-func (x *Combination) GetTimeEffectFactor() float64 {
-	if x != nil && x.TimeEffectFactor != nil {
-		return *x.TimeEffectFactor
-	}
-	return 0
-}
-
-// CombinationTerm is one action in a combination.
-type CombinationTerm struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Place of the action in the request, counted from 0.
-	Action uint32 `protobuf:"varint,1,opt,name=action,proto3" json:"action,omitempty"`
-	// What it is multiplied by.
-	Factor        float64 `protobuf:"fixed64,2,opt,name=factor,proto3" json:"factor,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *CombinationTerm) Reset() {
-	*x = CombinationTerm{}
-	mi := &file_footward_v1_load_proto_msgTypes[8]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *CombinationTerm) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*CombinationTerm) ProtoMessage() {}
-
-func (x *CombinationTerm) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[8]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use CombinationTerm.ProtoReflect.Descriptor instead.
-func (*CombinationTerm) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{8}
-}
-
-func (x *CombinationTerm) GetAction() uint32 {
-	if x != nil {
-		return x.Action
-	}
-	return 0
-}
-
-func (x *CombinationTerm) GetFactor() float64 {
-	if x != nil {
-		return x.Factor
-	}
-	return 0
-}
-
 // Envelope holds the extremes of the combinations of one kind.
 type Envelope struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1174,7 +931,7 @@ type Envelope struct {
 
 func (x *Envelope) Reset() {
 	*x = Envelope{}
-	mi := &file_footward_v1_load_proto_msgTypes[9]
+	mi := &file_footward_v1_load_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1186,7 +943,7 @@ func (x *Envelope) String() string {
 func (*Envelope) ProtoMessage() {}
 
 func (x *Envelope) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[9]
+	mi := &file_footward_v1_load_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1199,7 +956,7 @@ func (x *Envelope) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Envelope.ProtoReflect.Descriptor instead.
 func (*Envelope) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *Envelope) GetKind() CombinationKind {
@@ -1232,7 +989,7 @@ type Extreme struct {
 
 func (x *Extreme) Reset() {
 	*x = Extreme{}
-	mi := &file_footward_v1_load_proto_msgTypes[10]
+	mi := &file_footward_v1_load_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1244,7 +1001,7 @@ func (x *Extreme) String() string {
 func (*Extreme) ProtoMessage() {}
 
 func (x *Extreme) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[10]
+	mi := &file_footward_v1_load_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1257,7 +1014,7 @@ func (x *Extreme) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Extreme.ProtoReflect.Descriptor instead.
 func (*Extreme) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *Extreme) GetComponent() ForceComponent {
@@ -1285,7 +1042,7 @@ var File_footward_v1_load_proto protoreflect.FileDescriptor
 
 const file_footward_v1_load_proto_rawDesc = "" +
 	"\n" +
-	"\x16footward/v1/load.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/part.proto\"&\n" +
+	"\x16footward/v1/load.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\"&\n" +
 	"\x05Stage\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18dR\x04name\"\x9c\x01\n" +
 	"\n" +
@@ -1346,21 +1103,7 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\afactors\x18\x05 \x03(\v2\x17.footward.v1.FactorUsedR\afactors\x127\n" +
 	"\n" +
 	"provenance\x18\x06 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xaa\x03\n" +
-	"\vCombination\x12\x12\n" +
-	"\x04name\x18\x01 \x01(\tR\x04name\x120\n" +
-	"\x04kind\x18\x02 \x01(\x0e2\x1c.footward.v1.CombinationKindR\x04kind\x12\x14\n" +
-	"\x05stage\x18\x03 \x01(\rR\x05stage\x122\n" +
-	"\x05terms\x18\x04 \x03(\v2\x1c.footward.v1.CombinationTermR\x05terms\x121\n" +
-	"\x06forces\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12>\n" +
-	"\rload_duration\x18\x06 \x01(\x0e2\x19.footward.v1.LoadDurationR\floadDuration\x125\n" +
-	"\x14load_duration_factor\x18\a \x01(\x01H\x00R\x12loadDurationFactor\x88\x01\x01\x121\n" +
-	"\x12time_effect_factor\x18\b \x01(\x01H\x01R\x10timeEffectFactor\x88\x01\x01B\x17\n" +
-	"\x15_load_duration_factorB\x15\n" +
-	"\x13_time_effect_factor\"A\n" +
-	"\x0fCombinationTerm\x12\x16\n" +
-	"\x06action\x18\x01 \x01(\rR\x06action\x12\x16\n" +
-	"\x06factor\x18\x02 \x01(\x01R\x06factor\"n\n" +
+	"provenance\"n\n" +
 	"\bEnvelope\x120\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x1c.footward.v1.CombinationKindR\x04kind\x120\n" +
 	"\bextremes\x18\x02 \x03(\v2\x14.footward.v1.ExtremeR\bextremes\"v\n" +
@@ -1392,17 +1135,7 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\x15SNOW_SITE_UNSPECIFIED\x10\x00\x12\x11\n" +
 	"\rSNOW_SITE_LOW\x10\x01\x12\x12\n" +
 	"\x0eSNOW_SITE_HIGH\x10\x02\x12\x14\n" +
-	"\x10SNOW_SITE_NORDIC\x10\x03*\xbe\x02\n" +
-	"\x0fCombinationKind\x12 \n" +
-	"\x1cCOMBINATION_KIND_UNSPECIFIED\x10\x00\x12\x1d\n" +
-	"\x19COMBINATION_KIND_STRENGTH\x10\x01\x12 \n" +
-	"\x1cCOMBINATION_KIND_STRENGTH_AB\x10\x02\x12\x1b\n" +
-	"\x17COMBINATION_KIND_GROUND\x10\x03\x12 \n" +
-	"\x1cCOMBINATION_KIND_EQUILIBRIUM\x10\x04\x12\x1f\n" +
-	"\x1bCOMBINATION_KIND_ACCIDENTAL\x10\x05\x12#\n" +
-	"\x1fCOMBINATION_KIND_CHARACTERISTIC\x10\x06\x12\x1d\n" +
-	"\x19COMBINATION_KIND_FREQUENT\x10\a\x12$\n" +
-	" COMBINATION_KIND_QUASI_PERMANENT\x10\b*\xc3\x01\n" +
+	"\x10SNOW_SITE_NORDIC\x10\x03*\xc3\x01\n" +
 	"\x0eForceComponent\x12\x1f\n" +
 	"\x1bFORCE_COMPONENT_UNSPECIFIED\x10\x00\x12\x15\n" +
 	"\x11FORCE_COMPONENT_N\x10\x01\x12\x17\n" +
@@ -1426,64 +1159,59 @@ func file_footward_v1_load_proto_rawDescGZIP() []byte {
 	return file_footward_v1_load_proto_rawDescData
 }
 
-var file_footward_v1_load_proto_enumTypes = make([]protoimpl.EnumInfo, 5)
-var file_footward_v1_load_proto_msgTypes = make([]protoimpl.MessageInfo, 11)
+var file_footward_v1_load_proto_enumTypes = make([]protoimpl.EnumInfo, 4)
+var file_footward_v1_load_proto_msgTypes = make([]protoimpl.MessageInfo, 9)
 var file_footward_v1_load_proto_goTypes = []any{
 	(ActionKind)(0),                // 0: footward.v1.ActionKind
 	(ImposedCategory)(0),           // 1: footward.v1.ImposedCategory
 	(SnowSite)(0),                  // 2: footward.v1.SnowSite
-	(CombinationKind)(0),           // 3: footward.v1.CombinationKind
-	(ForceComponent)(0),            // 4: footward.v1.ForceComponent
-	(*Stage)(nil),                  // 5: footward.v1.Stage
-	(*PsiFactors)(nil),             // 6: footward.v1.PsiFactors
-	(*Action)(nil),                 // 7: footward.v1.Action
-	(*ActionFactors)(nil),          // 8: footward.v1.ActionFactors
-	(*ActionSet)(nil),              // 9: footward.v1.ActionSet
-	(*CombineActionsRequest)(nil),  // 10: footward.v1.CombineActionsRequest
-	(*CombineActionsResponse)(nil), // 11: footward.v1.CombineActionsResponse
-	(*Combination)(nil),            // 12: footward.v1.Combination
-	(*CombinationTerm)(nil),        // 13: footward.v1.CombinationTerm
-	(*Envelope)(nil),               // 14: footward.v1.Envelope
-	(*Extreme)(nil),                // 15: footward.v1.Extreme
-	(*ForcesAtFoot)(nil),           // 16: footward.v1.ForcesAtFoot
-	(LoadDuration)(0),              // 17: footward.v1.LoadDuration
-	(*DesignBasis)(nil),            // 18: footward.v1.DesignBasis
-	(*Notice)(nil),                 // 19: footward.v1.Notice
-	(*FactorUsed)(nil),             // 20: footward.v1.FactorUsed
-	(*Provenance)(nil),             // 21: footward.v1.Provenance
+	(ForceComponent)(0),            // 3: footward.v1.ForceComponent
+	(*Stage)(nil),                  // 4: footward.v1.Stage
+	(*PsiFactors)(nil),             // 5: footward.v1.PsiFactors
+	(*Action)(nil),                 // 6: footward.v1.Action
+	(*ActionFactors)(nil),          // 7: footward.v1.ActionFactors
+	(*ActionSet)(nil),              // 8: footward.v1.ActionSet
+	(*CombineActionsRequest)(nil),  // 9: footward.v1.CombineActionsRequest
+	(*CombineActionsResponse)(nil), // 10: footward.v1.CombineActionsResponse
+	(*Envelope)(nil),               // 11: footward.v1.Envelope
+	(*Extreme)(nil),                // 12: footward.v1.Extreme
+	(*ForcesAtFoot)(nil),           // 13: footward.v1.ForcesAtFoot
+	(LoadDuration)(0),              // 14: footward.v1.LoadDuration
+	(CombinationKind)(0),           // 15: footward.v1.CombinationKind
+	(*DesignBasis)(nil),            // 16: footward.v1.DesignBasis
+	(*Combination)(nil),            // 17: footward.v1.Combination
+	(*Notice)(nil),                 // 18: footward.v1.Notice
+	(*FactorUsed)(nil),             // 19: footward.v1.FactorUsed
+	(*Provenance)(nil),             // 20: footward.v1.Provenance
 }
 var file_footward_v1_load_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.Action.kind:type_name -> footward.v1.ActionKind
 	1,  // 1: footward.v1.Action.category:type_name -> footward.v1.ImposedCategory
 	2,  // 2: footward.v1.Action.snow_site:type_name -> footward.v1.SnowSite
-	6,  // 3: footward.v1.Action.psi:type_name -> footward.v1.PsiFactors
-	16, // 4: footward.v1.Action.forces:type_name -> footward.v1.ForcesAtFoot
-	17, // 5: footward.v1.Action.load_duration:type_name -> footward.v1.LoadDuration
-	5,  // 6: footward.v1.ActionSet.stages:type_name -> footward.v1.Stage
-	7,  // 7: footward.v1.ActionSet.actions:type_name -> footward.v1.Action
-	8,  // 8: footward.v1.ActionSet.factors:type_name -> footward.v1.ActionFactors
-	3,  // 9: footward.v1.ActionSet.kinds:type_name -> footward.v1.CombinationKind
-	18, // 10: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
-	9,  // 11: footward.v1.CombineActionsRequest.action_set:type_name -> footward.v1.ActionSet
-	12, // 12: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
-	14, // 13: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
-	19, // 14: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
-	20, // 15: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
-	21, // 16: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
-	3,  // 17: footward.v1.Combination.kind:type_name -> footward.v1.CombinationKind
-	13, // 18: footward.v1.Combination.terms:type_name -> footward.v1.CombinationTerm
-	16, // 19: footward.v1.Combination.forces:type_name -> footward.v1.ForcesAtFoot
-	17, // 20: footward.v1.Combination.load_duration:type_name -> footward.v1.LoadDuration
-	3,  // 21: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
-	15, // 22: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
-	4,  // 23: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
-	10, // 24: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
-	11, // 25: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
-	25, // [25:26] is the sub-list for method output_type
-	24, // [24:25] is the sub-list for method input_type
-	24, // [24:24] is the sub-list for extension type_name
-	24, // [24:24] is the sub-list for extension extendee
-	0,  // [0:24] is the sub-list for field type_name
+	5,  // 3: footward.v1.Action.psi:type_name -> footward.v1.PsiFactors
+	13, // 4: footward.v1.Action.forces:type_name -> footward.v1.ForcesAtFoot
+	14, // 5: footward.v1.Action.load_duration:type_name -> footward.v1.LoadDuration
+	4,  // 6: footward.v1.ActionSet.stages:type_name -> footward.v1.Stage
+	6,  // 7: footward.v1.ActionSet.actions:type_name -> footward.v1.Action
+	7,  // 8: footward.v1.ActionSet.factors:type_name -> footward.v1.ActionFactors
+	15, // 9: footward.v1.ActionSet.kinds:type_name -> footward.v1.CombinationKind
+	16, // 10: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
+	8,  // 11: footward.v1.CombineActionsRequest.action_set:type_name -> footward.v1.ActionSet
+	17, // 12: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
+	11, // 13: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
+	18, // 14: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
+	19, // 15: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
+	20, // 16: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
+	15, // 17: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
+	12, // 18: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
+	3,  // 19: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
+	9,  // 20: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
+	10, // 21: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
+	21, // [21:22] is the sub-list for method output_type
+	20, // [20:21] is the sub-list for method input_type
+	20, // [20:20] is the sub-list for extension type_name
+	20, // [20:20] is the sub-list for extension extendee
+	0,  // [0:20] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_load_proto_init() }
@@ -1492,16 +1220,14 @@ func file_footward_v1_load_proto_init() {
 		return
 	}
 	file_footward_v1_common_proto_init()
-	file_footward_v1_part_proto_init()
 	file_footward_v1_load_proto_msgTypes[3].OneofWrappers = []any{}
-	file_footward_v1_load_proto_msgTypes[7].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_load_proto_rawDesc), len(file_footward_v1_load_proto_rawDesc)),
-			NumEnums:      5,
-			NumMessages:   11,
+			NumEnums:      4,
+			NumMessages:   9,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

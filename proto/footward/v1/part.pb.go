@@ -250,72 +250,6 @@ func (ServiceClass) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_part_proto_rawDescGZIP(), []int{3}
 }
 
-// LoadDuration is the duration class of EN 1995-1-1 Table 2.1 of the shortest
-// action in the combination.
-type LoadDuration int32
-
-const (
-	// Not stated: treated as permanent, the most cautious, and a notice says so.
-	LoadDuration_LOAD_DURATION_UNSPECIFIED LoadDuration = 0
-	// More than ten years.
-	LoadDuration_LOAD_DURATION_PERMANENT LoadDuration = 1
-	// Six months to ten years.
-	LoadDuration_LOAD_DURATION_LONG_TERM LoadDuration = 2
-	// A week to six months.
-	LoadDuration_LOAD_DURATION_MEDIUM_TERM LoadDuration = 3
-	// Less than a week.
-	LoadDuration_LOAD_DURATION_SHORT_TERM LoadDuration = 4
-	// Instantaneous.
-	LoadDuration_LOAD_DURATION_INSTANTANEOUS LoadDuration = 5
-)
-
-// Enum value maps for LoadDuration.
-var (
-	LoadDuration_name = map[int32]string{
-		0: "LOAD_DURATION_UNSPECIFIED",
-		1: "LOAD_DURATION_PERMANENT",
-		2: "LOAD_DURATION_LONG_TERM",
-		3: "LOAD_DURATION_MEDIUM_TERM",
-		4: "LOAD_DURATION_SHORT_TERM",
-		5: "LOAD_DURATION_INSTANTANEOUS",
-	}
-	LoadDuration_value = map[string]int32{
-		"LOAD_DURATION_UNSPECIFIED":   0,
-		"LOAD_DURATION_PERMANENT":     1,
-		"LOAD_DURATION_LONG_TERM":     2,
-		"LOAD_DURATION_MEDIUM_TERM":   3,
-		"LOAD_DURATION_SHORT_TERM":    4,
-		"LOAD_DURATION_INSTANTANEOUS": 5,
-	}
-)
-
-func (x LoadDuration) Enum() *LoadDuration {
-	p := new(LoadDuration)
-	*p = x
-	return p
-}
-
-func (x LoadDuration) String() string {
-	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
-}
-
-func (LoadDuration) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_part_proto_enumTypes[4].Descriptor()
-}
-
-func (LoadDuration) Type() protoreflect.EnumType {
-	return &file_footward_v1_part_proto_enumTypes[4]
-}
-
-func (x LoadDuration) Number() protoreflect.EnumNumber {
-	return protoreflect.EnumNumber(x)
-}
-
-// Deprecated: Use LoadDuration.Descriptor instead.
-func (LoadDuration) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{4}
-}
-
 // AcrossGrainSupport is the way a member pressed across its grain is held.
 type AcrossGrainSupport int32
 
@@ -353,11 +287,11 @@ func (x AcrossGrainSupport) String() string {
 }
 
 func (AcrossGrainSupport) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_part_proto_enumTypes[5].Descriptor()
+	return file_footward_v1_part_proto_enumTypes[4].Descriptor()
 }
 
 func (AcrossGrainSupport) Type() protoreflect.EnumType {
-	return &file_footward_v1_part_proto_enumTypes[5]
+	return &file_footward_v1_part_proto_enumTypes[4]
 }
 
 func (x AcrossGrainSupport) Number() protoreflect.EnumNumber {
@@ -366,7 +300,7 @@ func (x AcrossGrainSupport) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use AcrossGrainSupport.Descriptor instead.
 func (AcrossGrainSupport) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{4}
 }
 
 // GivenMedium is what a given pressure rests on.
@@ -406,11 +340,11 @@ func (x GivenMedium) String() string {
 }
 
 func (GivenMedium) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_part_proto_enumTypes[6].Descriptor()
+	return file_footward_v1_part_proto_enumTypes[5].Descriptor()
 }
 
 func (GivenMedium) Type() protoreflect.EnumType {
-	return &file_footward_v1_part_proto_enumTypes[6]
+	return &file_footward_v1_part_proto_enumTypes[5]
 }
 
 func (x GivenMedium) Number() protoreflect.EnumNumber {
@@ -419,7 +353,7 @@ func (x GivenMedium) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use GivenMedium.Descriptor instead.
 func (GivenMedium) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{5}
 }
 
 // ThreadMaking says how the threads were made.
@@ -460,11 +394,11 @@ func (x ThreadMaking) String() string {
 }
 
 func (ThreadMaking) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_part_proto_enumTypes[7].Descriptor()
+	return file_footward_v1_part_proto_enumTypes[6].Descriptor()
 }
 
 func (ThreadMaking) Type() protoreflect.EnumType {
-	return &file_footward_v1_part_proto_enumTypes[7]
+	return &file_footward_v1_part_proto_enumTypes[6]
 }
 
 func (x ThreadMaking) Number() protoreflect.EnumNumber {
@@ -473,7 +407,7 @@ func (x ThreadMaking) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use ThreadMaking.Descriptor instead.
 func (ThreadMaking) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{6}
 }
 
 // WeldKind is the kind of weld.
@@ -517,11 +451,11 @@ func (x WeldKind) String() string {
 }
 
 func (WeldKind) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_part_proto_enumTypes[8].Descriptor()
+	return file_footward_v1_part_proto_enumTypes[7].Descriptor()
 }
 
 func (WeldKind) Type() protoreflect.EnumType {
-	return &file_footward_v1_part_proto_enumTypes[8]
+	return &file_footward_v1_part_proto_enumTypes[7]
 }
 
 func (x WeldKind) Number() protoreflect.EnumNumber {
@@ -530,7 +464,7 @@ func (x WeldKind) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use WeldKind.Descriptor instead.
 func (WeldKind) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{7}
 }
 
 // PinKind is what the pins of a column foot are.
@@ -570,11 +504,11 @@ func (x PinKind) String() string {
 }
 
 func (PinKind) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_part_proto_enumTypes[9].Descriptor()
+	return file_footward_v1_part_proto_enumTypes[8].Descriptor()
 }
 
 func (PinKind) Type() protoreflect.EnumType {
-	return &file_footward_v1_part_proto_enumTypes[9]
+	return &file_footward_v1_part_proto_enumTypes[8]
 }
 
 func (x PinKind) Number() protoreflect.EnumNumber {
@@ -583,7 +517,7 @@ func (x PinKind) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use PinKind.Descriptor instead.
 func (PinKind) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{8}
 }
 
 // PinPlates is where the steel of a pinned column foot is.
@@ -628,11 +562,11 @@ func (x PinPlates) String() string {
 }
 
 func (PinPlates) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_part_proto_enumTypes[10].Descriptor()
+	return file_footward_v1_part_proto_enumTypes[9].Descriptor()
 }
 
 func (PinPlates) Type() protoreflect.EnumType {
-	return &file_footward_v1_part_proto_enumTypes[10]
+	return &file_footward_v1_part_proto_enumTypes[9]
 }
 
 func (x PinPlates) Number() protoreflect.EnumNumber {
@@ -641,7 +575,7 @@ func (x PinPlates) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use PinPlates.Descriptor instead.
 func (PinPlates) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{9}
 }
 
 // BracketWeldLines is where the weld at the foot of a shoe's plates lies. A
@@ -682,11 +616,11 @@ func (x BracketWeldLines) String() string {
 }
 
 func (BracketWeldLines) Descriptor() protoreflect.EnumDescriptor {
-	return file_footward_v1_part_proto_enumTypes[11].Descriptor()
+	return file_footward_v1_part_proto_enumTypes[10].Descriptor()
 }
 
 func (BracketWeldLines) Type() protoreflect.EnumType {
-	return &file_footward_v1_part_proto_enumTypes[11]
+	return &file_footward_v1_part_proto_enumTypes[10]
 }
 
 func (x BracketWeldLines) Number() protoreflect.EnumNumber {
@@ -695,17 +629,19 @@ func (x BracketWeldLines) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use BracketWeldLines.Descriptor instead.
 func (BracketWeldLines) EnumDescriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{10}
 }
 
 // Steel of a plate or a joined part: a grade or its properties.
 type Steel struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Catalogue designation, such as "EN 10025-2 S355" or "ASTM A36". Strength
-	// then follows the thickness of the part. At most 60 characters.
-	Grade string `protobuf:"bytes,1,opt,name=grade,proto3" json:"grade,omitempty"`
-	// Strengths for the thickness used.
-	Properties    *SteelProperties `protobuf:"bytes,2,opt,name=properties,proto3" json:"properties,omitempty"`
+	// By name or by numbers. Required, one.
+	//
+	// Types that are valid to be assigned to Source:
+	//
+	//	*Steel_Grade
+	//	*Steel_Properties
+	Source        isSteel_Source `protobuf_oneof:"source"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -740,19 +676,49 @@ func (*Steel) Descriptor() ([]byte, []int) {
 	return file_footward_v1_part_proto_rawDescGZIP(), []int{0}
 }
 
+func (x *Steel) GetSource() isSteel_Source {
+	if x != nil {
+		return x.Source
+	}
+	return nil
+}
+
 func (x *Steel) GetGrade() string {
 	if x != nil {
-		return x.Grade
+		if x, ok := x.Source.(*Steel_Grade); ok {
+			return x.Grade
+		}
 	}
 	return ""
 }
 
 func (x *Steel) GetProperties() *SteelProperties {
 	if x != nil {
-		return x.Properties
+		if x, ok := x.Source.(*Steel_Properties); ok {
+			return x.Properties
+		}
 	}
 	return nil
 }
+
+type isSteel_Source interface {
+	isSteel_Source()
+}
+
+type Steel_Grade struct {
+	// Catalogue designation, such as "EN 10025-2 S355" or "ASTM A36". Strength
+	// then follows the thickness of the part. At most 60 characters.
+	Grade string `protobuf:"bytes,1,opt,name=grade,proto3,oneof"`
+}
+
+type Steel_Properties struct {
+	// Strengths for the thickness used.
+	Properties *SteelProperties `protobuf:"bytes,2,opt,name=properties,proto3,oneof"`
+}
+
+func (*Steel_Grade) isSteel_Source() {}
+
+func (*Steel_Properties) isSteel_Source() {}
 
 // SteelProperties are the strengths of a steel at the thickness of the part.
 type SteelProperties struct {
@@ -822,11 +788,13 @@ func (x *SteelProperties) GetBetaW() float64 {
 // Concrete of a pedestal: a grade or its strength.
 type Concrete struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Catalogue designation, such as "C25/30" or "f'c 4000 psi". At most 60
-	// characters.
-	Grade string `protobuf:"bytes,1,opt,name=grade,proto3" json:"grade,omitempty"`
-	// Strength.
-	Properties    *ConcreteProperties `protobuf:"bytes,2,opt,name=properties,proto3" json:"properties,omitempty"`
+	// By name or by numbers. Required, one.
+	//
+	// Types that are valid to be assigned to Source:
+	//
+	//	*Concrete_Grade
+	//	*Concrete_Properties
+	Source        isConcrete_Source `protobuf_oneof:"source"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -861,19 +829,49 @@ func (*Concrete) Descriptor() ([]byte, []int) {
 	return file_footward_v1_part_proto_rawDescGZIP(), []int{2}
 }
 
+func (x *Concrete) GetSource() isConcrete_Source {
+	if x != nil {
+		return x.Source
+	}
+	return nil
+}
+
 func (x *Concrete) GetGrade() string {
 	if x != nil {
-		return x.Grade
+		if x, ok := x.Source.(*Concrete_Grade); ok {
+			return x.Grade
+		}
 	}
 	return ""
 }
 
 func (x *Concrete) GetProperties() *ConcreteProperties {
 	if x != nil {
-		return x.Properties
+		if x, ok := x.Source.(*Concrete_Properties); ok {
+			return x.Properties
+		}
 	}
 	return nil
 }
+
+type isConcrete_Source interface {
+	isConcrete_Source()
+}
+
+type Concrete_Grade struct {
+	// Catalogue designation, such as "C25/30" or "f'c 4000 psi". At most 60
+	// characters.
+	Grade string `protobuf:"bytes,1,opt,name=grade,proto3,oneof"`
+}
+
+type Concrete_Properties struct {
+	// Strength.
+	Properties *ConcreteProperties `protobuf:"bytes,2,opt,name=properties,proto3,oneof"`
+}
+
+func (*Concrete_Grade) isConcrete_Source() {}
+
+func (*Concrete_Properties) isConcrete_Source() {}
 
 // ConcreteProperties give the strength of a concrete.
 type ConcreteProperties struct {
@@ -925,11 +923,13 @@ func (x *ConcreteProperties) GetStrengthMpa() float64 {
 // Timber bearing on or under a plate: a grade or its properties.
 type Timber struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Catalogue designation, such as "EN 338 C24" or "NDS Douglas Fir-Larch
-	// No. 2". At most 60 characters.
-	Grade string `protobuf:"bytes,1,opt,name=grade,proto3" json:"grade,omitempty"`
-	// Strengths.
-	Properties    *TimberProperties `protobuf:"bytes,2,opt,name=properties,proto3" json:"properties,omitempty"`
+	// By name or by numbers. Required, one.
+	//
+	// Types that are valid to be assigned to Source:
+	//
+	//	*Timber_Grade
+	//	*Timber_Properties
+	Source        isTimber_Source `protobuf_oneof:"source"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -964,19 +964,49 @@ func (*Timber) Descriptor() ([]byte, []int) {
 	return file_footward_v1_part_proto_rawDescGZIP(), []int{4}
 }
 
+func (x *Timber) GetSource() isTimber_Source {
+	if x != nil {
+		return x.Source
+	}
+	return nil
+}
+
 func (x *Timber) GetGrade() string {
 	if x != nil {
-		return x.Grade
+		if x, ok := x.Source.(*Timber_Grade); ok {
+			return x.Grade
+		}
 	}
 	return ""
 }
 
 func (x *Timber) GetProperties() *TimberProperties {
 	if x != nil {
-		return x.Properties
+		if x, ok := x.Source.(*Timber_Properties); ok {
+			return x.Properties
+		}
 	}
 	return nil
 }
+
+type isTimber_Source interface {
+	isTimber_Source()
+}
+
+type Timber_Grade struct {
+	// Catalogue designation, such as "EN 338 C24" or "NDS Douglas Fir-Larch
+	// No. 2". At most 60 characters.
+	Grade string `protobuf:"bytes,1,opt,name=grade,proto3,oneof"`
+}
+
+type Timber_Properties struct {
+	// Strengths.
+	Properties *TimberProperties `protobuf:"bytes,2,opt,name=properties,proto3,oneof"`
+}
+
+func (*Timber_Grade) isTimber_Source() {}
+
+func (*Timber_Properties) isTimber_Source() {}
 
 // TimberProperties are the compressive strengths of a timber.
 type TimberProperties struct {
@@ -2075,11 +2105,13 @@ func (x *GivenPressure) GetMedium() GivenMedium {
 // Thread of a rod: a designation or its sizes.
 type Thread struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Catalogue designation, such as "M20" or "3/4-10 UNC". At most 60
-	// characters.
-	Designation string `protobuf:"bytes,1,opt,name=designation,proto3" json:"designation,omitempty"`
-	// Sizes.
-	Properties    *ThreadProperties `protobuf:"bytes,2,opt,name=properties,proto3" json:"properties,omitempty"`
+	// By name or by numbers. Required, one.
+	//
+	// Types that are valid to be assigned to Source:
+	//
+	//	*Thread_Designation
+	//	*Thread_Properties
+	Source        isThread_Source `protobuf_oneof:"source"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2114,19 +2146,49 @@ func (*Thread) Descriptor() ([]byte, []int) {
 	return file_footward_v1_part_proto_rawDescGZIP(), []int{18}
 }
 
+func (x *Thread) GetSource() isThread_Source {
+	if x != nil {
+		return x.Source
+	}
+	return nil
+}
+
 func (x *Thread) GetDesignation() string {
 	if x != nil {
-		return x.Designation
+		if x, ok := x.Source.(*Thread_Designation); ok {
+			return x.Designation
+		}
 	}
 	return ""
 }
 
 func (x *Thread) GetProperties() *ThreadProperties {
 	if x != nil {
-		return x.Properties
+		if x, ok := x.Source.(*Thread_Properties); ok {
+			return x.Properties
+		}
 	}
 	return nil
 }
+
+type isThread_Source interface {
+	isThread_Source()
+}
+
+type Thread_Designation struct {
+	// Catalogue designation, such as "M20" or "3/4-10 UNC". At most 60
+	// characters.
+	Designation string `protobuf:"bytes,1,opt,name=designation,proto3,oneof"`
+}
+
+type Thread_Properties struct {
+	// Sizes.
+	Properties *ThreadProperties `protobuf:"bytes,2,opt,name=properties,proto3,oneof"`
+}
+
+func (*Thread_Designation) isThread_Source() {}
+
+func (*Thread_Properties) isThread_Source() {}
 
 // ThreadProperties are the sizes of a thread.
 type ThreadProperties struct {
@@ -2187,11 +2249,13 @@ func (x *ThreadProperties) GetStressAreaMm2() float64 {
 // RodSteel is the material of a rod: a class or its properties.
 type RodSteel struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Catalogue designation, such as "ISO 898-1 8.8" or "ASTM F1554 Gr 36". At
-	// most 60 characters.
-	Grade string `protobuf:"bytes,1,opt,name=grade,proto3" json:"grade,omitempty"`
-	// Strengths.
-	Properties    *RodSteelProperties `protobuf:"bytes,2,opt,name=properties,proto3" json:"properties,omitempty"`
+	// By name or by numbers. Required, one.
+	//
+	// Types that are valid to be assigned to Source:
+	//
+	//	*RodSteel_Grade
+	//	*RodSteel_Properties
+	Source        isRodSteel_Source `protobuf_oneof:"source"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2226,19 +2290,49 @@ func (*RodSteel) Descriptor() ([]byte, []int) {
 	return file_footward_v1_part_proto_rawDescGZIP(), []int{20}
 }
 
+func (x *RodSteel) GetSource() isRodSteel_Source {
+	if x != nil {
+		return x.Source
+	}
+	return nil
+}
+
 func (x *RodSteel) GetGrade() string {
 	if x != nil {
-		return x.Grade
+		if x, ok := x.Source.(*RodSteel_Grade); ok {
+			return x.Grade
+		}
 	}
 	return ""
 }
 
 func (x *RodSteel) GetProperties() *RodSteelProperties {
 	if x != nil {
-		return x.Properties
+		if x, ok := x.Source.(*RodSteel_Properties); ok {
+			return x.Properties
+		}
 	}
 	return nil
 }
+
+type isRodSteel_Source interface {
+	isRodSteel_Source()
+}
+
+type RodSteel_Grade struct {
+	// Catalogue designation, such as "ISO 898-1 8.8" or "ASTM F1554 Gr 36". At
+	// most 60 characters.
+	Grade string `protobuf:"bytes,1,opt,name=grade,proto3,oneof"`
+}
+
+type RodSteel_Properties struct {
+	// Strengths.
+	Properties *RodSteelProperties `protobuf:"bytes,2,opt,name=properties,proto3,oneof"`
+}
+
+func (*RodSteel_Grade) isRodSteel_Source() {}
+
+func (*RodSteel_Properties) isRodSteel_Source() {}
 
 // RodSteelProperties are the strengths of a rod.
 type RodSteelProperties struct {
@@ -2410,6 +2504,71 @@ func (x *Rod) GetStretchLengthMm() float64 {
 	return 0
 }
 
+// RodForce is the action on one rod.
+type RodForce struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
+	// 100 000.
+	TensionKn float64 `protobuf:"fixed64,1,opt,name=tension_kn,json=tensionKn,proto3" json:"tension_kn,omitempty"`
+	// Shear along x [kN]. Default 0. -100 000 to 100 000.
+	ShearXKn float64 `protobuf:"fixed64,2,opt,name=shear_x_kn,json=shearXKn,proto3" json:"shear_x_kn,omitempty"`
+	// Shear along y [kN]. Default 0. -100 000 to 100 000.
+	ShearYKn      float64 `protobuf:"fixed64,3,opt,name=shear_y_kn,json=shearYKn,proto3" json:"shear_y_kn,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RodForce) Reset() {
+	*x = RodForce{}
+	mi := &file_footward_v1_part_proto_msgTypes[23]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RodForce) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RodForce) ProtoMessage() {}
+
+func (x *RodForce) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_part_proto_msgTypes[23]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RodForce.ProtoReflect.Descriptor instead.
+func (*RodForce) Descriptor() ([]byte, []int) {
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{23}
+}
+
+func (x *RodForce) GetTensionKn() float64 {
+	if x != nil {
+		return x.TensionKn
+	}
+	return 0
+}
+
+func (x *RodForce) GetShearXKn() float64 {
+	if x != nil {
+		return x.ShearXKn
+	}
+	return 0
+}
+
+func (x *RodForce) GetShearYKn() float64 {
+	if x != nil {
+		return x.ShearYKn
+	}
+	return 0
+}
+
 // RodPosition is the place of a rod from the plate's centre.
 type RodPosition struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2423,7 +2582,7 @@ type RodPosition struct {
 
 func (x *RodPosition) Reset() {
 	*x = RodPosition{}
-	mi := &file_footward_v1_part_proto_msgTypes[23]
+	mi := &file_footward_v1_part_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2435,7 +2594,7 @@ func (x *RodPosition) String() string {
 func (*RodPosition) ProtoMessage() {}
 
 func (x *RodPosition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[23]
+	mi := &file_footward_v1_part_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2448,7 +2607,7 @@ func (x *RodPosition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodPosition.ProtoReflect.Descriptor instead.
 func (*RodPosition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{23}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *RodPosition) GetXMm() float64 {
@@ -2496,7 +2655,7 @@ type Holes struct {
 
 func (x *Holes) Reset() {
 	*x = Holes{}
-	mi := &file_footward_v1_part_proto_msgTypes[24]
+	mi := &file_footward_v1_part_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2508,7 +2667,7 @@ func (x *Holes) String() string {
 func (*Holes) ProtoMessage() {}
 
 func (x *Holes) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[24]
+	mi := &file_footward_v1_part_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2521,7 +2680,7 @@ func (x *Holes) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Holes.ProtoReflect.Descriptor instead.
 func (*Holes) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{24}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *Holes) GetDiameterMm() float64 {
@@ -2588,7 +2747,7 @@ type RodGroup struct {
 
 func (x *RodGroup) Reset() {
 	*x = RodGroup{}
-	mi := &file_footward_v1_part_proto_msgTypes[25]
+	mi := &file_footward_v1_part_proto_msgTypes[26]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2600,7 +2759,7 @@ func (x *RodGroup) String() string {
 func (*RodGroup) ProtoMessage() {}
 
 func (x *RodGroup) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[25]
+	mi := &file_footward_v1_part_proto_msgTypes[26]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2613,7 +2772,7 @@ func (x *RodGroup) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodGroup.ProtoReflect.Descriptor instead.
 func (*RodGroup) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{25}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{26}
 }
 
 func (x *RodGroup) GetRod() *Rod {
@@ -2654,7 +2813,7 @@ type StandOff struct {
 
 func (x *StandOff) Reset() {
 	*x = StandOff{}
-	mi := &file_footward_v1_part_proto_msgTypes[26]
+	mi := &file_footward_v1_part_proto_msgTypes[27]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2666,7 +2825,7 @@ func (x *StandOff) String() string {
 func (*StandOff) ProtoMessage() {}
 
 func (x *StandOff) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[26]
+	mi := &file_footward_v1_part_proto_msgTypes[27]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2679,7 +2838,7 @@ func (x *StandOff) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StandOff.ProtoReflect.Descriptor instead.
 func (*StandOff) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{26}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{27}
 }
 
 func (x *StandOff) GetGapMm() float64 {
@@ -2706,18 +2865,20 @@ func (x *StandOff) GetPlateHoldsRotation() bool {
 // WeldMetal is the filler of a weld: a classification or its strength.
 type WeldMetal struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Catalogue designation, such as "AWS E70" or "EN ISO 2560 E 42". At most 60
-	// characters.
-	Grade string `protobuf:"bytes,1,opt,name=grade,proto3" json:"grade,omitempty"`
-	// Strength.
-	Properties    *WeldMetalProperties `protobuf:"bytes,2,opt,name=properties,proto3" json:"properties,omitempty"`
+	// By name or by numbers. Required, one.
+	//
+	// Types that are valid to be assigned to Source:
+	//
+	//	*WeldMetal_Grade
+	//	*WeldMetal_Properties
+	Source        isWeldMetal_Source `protobuf_oneof:"source"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *WeldMetal) Reset() {
 	*x = WeldMetal{}
-	mi := &file_footward_v1_part_proto_msgTypes[27]
+	mi := &file_footward_v1_part_proto_msgTypes[28]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2729,7 +2890,7 @@ func (x *WeldMetal) String() string {
 func (*WeldMetal) ProtoMessage() {}
 
 func (x *WeldMetal) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[27]
+	mi := &file_footward_v1_part_proto_msgTypes[28]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2742,22 +2903,52 @@ func (x *WeldMetal) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldMetal.ProtoReflect.Descriptor instead.
 func (*WeldMetal) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{27}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{28}
+}
+
+func (x *WeldMetal) GetSource() isWeldMetal_Source {
+	if x != nil {
+		return x.Source
+	}
+	return nil
 }
 
 func (x *WeldMetal) GetGrade() string {
 	if x != nil {
-		return x.Grade
+		if x, ok := x.Source.(*WeldMetal_Grade); ok {
+			return x.Grade
+		}
 	}
 	return ""
 }
 
 func (x *WeldMetal) GetProperties() *WeldMetalProperties {
 	if x != nil {
-		return x.Properties
+		if x, ok := x.Source.(*WeldMetal_Properties); ok {
+			return x.Properties
+		}
 	}
 	return nil
 }
+
+type isWeldMetal_Source interface {
+	isWeldMetal_Source()
+}
+
+type WeldMetal_Grade struct {
+	// Catalogue designation, such as "AWS E70" or "EN ISO 2560 E 42". At most 60
+	// characters.
+	Grade string `protobuf:"bytes,1,opt,name=grade,proto3,oneof"`
+}
+
+type WeldMetal_Properties struct {
+	// Strength.
+	Properties *WeldMetalProperties `protobuf:"bytes,2,opt,name=properties,proto3,oneof"`
+}
+
+func (*WeldMetal_Grade) isWeldMetal_Source() {}
+
+func (*WeldMetal_Properties) isWeldMetal_Source() {}
 
 // WeldMetalProperties give the strength of a filler.
 type WeldMetalProperties struct {
@@ -2771,7 +2962,7 @@ type WeldMetalProperties struct {
 
 func (x *WeldMetalProperties) Reset() {
 	*x = WeldMetalProperties{}
-	mi := &file_footward_v1_part_proto_msgTypes[28]
+	mi := &file_footward_v1_part_proto_msgTypes[29]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2783,7 +2974,7 @@ func (x *WeldMetalProperties) String() string {
 func (*WeldMetalProperties) ProtoMessage() {}
 
 func (x *WeldMetalProperties) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[28]
+	mi := &file_footward_v1_part_proto_msgTypes[29]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2796,7 +2987,7 @@ func (x *WeldMetalProperties) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldMetalProperties.ProtoReflect.Descriptor instead.
 func (*WeldMetalProperties) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{28}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{29}
 }
 
 func (x *WeldMetalProperties) GetStrengthMpa() float64 {
@@ -2827,7 +3018,7 @@ type JoinedPart struct {
 
 func (x *JoinedPart) Reset() {
 	*x = JoinedPart{}
-	mi := &file_footward_v1_part_proto_msgTypes[29]
+	mi := &file_footward_v1_part_proto_msgTypes[30]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2839,7 +3030,7 @@ func (x *JoinedPart) String() string {
 func (*JoinedPart) ProtoMessage() {}
 
 func (x *JoinedPart) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[29]
+	mi := &file_footward_v1_part_proto_msgTypes[30]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2852,7 +3043,7 @@ func (x *JoinedPart) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use JoinedPart.ProtoReflect.Descriptor instead.
 func (*JoinedPart) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{29}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{30}
 }
 
 func (x *JoinedPart) GetThicknessMm() float64 {
@@ -2888,12 +3079,13 @@ type WeldSpec struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Kind. Required.
 	Kind WeldKind `protobuf:"varint,1,opt,name=kind,proto3,enum=footward.v1.WeldKind" json:"kind,omitempty"`
-	// Leg of a fillet weld [mm]. Give leg or throat, not both. Default 0: not
-	// given. 0 to 100.
-	LegMm float64 `protobuf:"fixed64,2,opt,name=leg_mm,json=legMm,proto3" json:"leg_mm,omitempty"`
-	// Effective throat [mm] of a fillet or partial-penetration weld. A complete-
-	// penetration weld takes the thinner part. Default 0: not given. 0 to 100.
-	ThroatMm float64 `protobuf:"fixed64,3,opt,name=throat_mm,json=throatMm,proto3" json:"throat_mm,omitempty"`
+	// Size of a fillet or partial-penetration weld; none of a complete-penetration one.
+	//
+	// Types that are valid to be assigned to Size:
+	//
+	//	*WeldSpec_LegMm
+	//	*WeldSpec_ThroatMm
+	Size isWeldSpec_Size `protobuf_oneof:"size"`
 	// The two parts joined. Required, two.
 	Parts []*JoinedPart `protobuf:"bytes,4,rep,name=parts,proto3" json:"parts,omitempty"`
 	// Filler. Required with the US bases; with the Eurocode optional, and then
@@ -2919,7 +3111,7 @@ type WeldSpec struct {
 
 func (x *WeldSpec) Reset() {
 	*x = WeldSpec{}
-	mi := &file_footward_v1_part_proto_msgTypes[30]
+	mi := &file_footward_v1_part_proto_msgTypes[31]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2931,7 +3123,7 @@ func (x *WeldSpec) String() string {
 func (*WeldSpec) ProtoMessage() {}
 
 func (x *WeldSpec) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[30]
+	mi := &file_footward_v1_part_proto_msgTypes[31]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2944,7 +3136,7 @@ func (x *WeldSpec) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldSpec.ProtoReflect.Descriptor instead.
 func (*WeldSpec) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{30}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{31}
 }
 
 func (x *WeldSpec) GetKind() WeldKind {
@@ -2954,16 +3146,27 @@ func (x *WeldSpec) GetKind() WeldKind {
 	return WeldKind_WELD_KIND_UNSPECIFIED
 }
 
+func (x *WeldSpec) GetSize() isWeldSpec_Size {
+	if x != nil {
+		return x.Size
+	}
+	return nil
+}
+
 func (x *WeldSpec) GetLegMm() float64 {
 	if x != nil {
-		return x.LegMm
+		if x, ok := x.Size.(*WeldSpec_LegMm); ok {
+			return x.LegMm
+		}
 	}
 	return 0
 }
 
 func (x *WeldSpec) GetThroatMm() float64 {
 	if x != nil {
-		return x.ThroatMm
+		if x, ok := x.Size.(*WeldSpec_ThroatMm); ok {
+			return x.ThroatMm
+		}
 	}
 	return 0
 }
@@ -3003,6 +3206,25 @@ func (x *WeldSpec) GetOwnSection() bool {
 	return false
 }
 
+type isWeldSpec_Size interface {
+	isWeldSpec_Size()
+}
+
+type WeldSpec_LegMm struct {
+	// Leg of a fillet weld [mm]. 0 to 100.
+	LegMm float64 `protobuf:"fixed64,2,opt,name=leg_mm,json=legMm,proto3,oneof"`
+}
+
+type WeldSpec_ThroatMm struct {
+	// Effective throat [mm] of a fillet or partial-penetration weld. A complete-
+	// penetration weld takes the thinner part. 0 to 100.
+	ThroatMm float64 `protobuf:"fixed64,3,opt,name=throat_mm,json=throatMm,proto3,oneof"`
+}
+
+func (*WeldSpec_LegMm) isWeldSpec_Size() {}
+
+func (*WeldSpec_ThroatMm) isWeldSpec_Size() {}
+
 // WeldSegment is a straight piece of weld in the plane of the plate.
 type WeldSegment struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -3020,7 +3242,7 @@ type WeldSegment struct {
 
 func (x *WeldSegment) Reset() {
 	*x = WeldSegment{}
-	mi := &file_footward_v1_part_proto_msgTypes[31]
+	mi := &file_footward_v1_part_proto_msgTypes[32]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3032,7 +3254,7 @@ func (x *WeldSegment) String() string {
 func (*WeldSegment) ProtoMessage() {}
 
 func (x *WeldSegment) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[31]
+	mi := &file_footward_v1_part_proto_msgTypes[32]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3045,7 +3267,7 @@ func (x *WeldSegment) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldSegment.ProtoReflect.Descriptor instead.
 func (*WeldSegment) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{31}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{32}
 }
 
 func (x *WeldSegment) GetX1Mm() float64 {
@@ -3092,7 +3314,7 @@ type Anchorage struct {
 
 func (x *Anchorage) Reset() {
 	*x = Anchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[32]
+	mi := &file_footward_v1_part_proto_msgTypes[33]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3104,7 +3326,7 @@ func (x *Anchorage) String() string {
 func (*Anchorage) ProtoMessage() {}
 
 func (x *Anchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[32]
+	mi := &file_footward_v1_part_proto_msgTypes[33]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3117,7 +3339,7 @@ func (x *Anchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Anchorage.ProtoReflect.Descriptor instead.
 func (*Anchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{32}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{33}
 }
 
 func (x *Anchorage) GetHold() isAnchorage_Hold {
@@ -3195,7 +3417,7 @@ type HeadedAnchorage struct {
 
 func (x *HeadedAnchorage) Reset() {
 	*x = HeadedAnchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[33]
+	mi := &file_footward_v1_part_proto_msgTypes[34]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3207,7 +3429,7 @@ func (x *HeadedAnchorage) String() string {
 func (*HeadedAnchorage) ProtoMessage() {}
 
 func (x *HeadedAnchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[33]
+	mi := &file_footward_v1_part_proto_msgTypes[34]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3220,7 +3442,7 @@ func (x *HeadedAnchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use HeadedAnchorage.ProtoReflect.Descriptor instead.
 func (*HeadedAnchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{33}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{34}
 }
 
 func (x *HeadedAnchorage) GetEmbedmentMm() float64 {
@@ -3291,7 +3513,7 @@ type RodHead struct {
 
 func (x *RodHead) Reset() {
 	*x = RodHead{}
-	mi := &file_footward_v1_part_proto_msgTypes[34]
+	mi := &file_footward_v1_part_proto_msgTypes[35]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3303,7 +3525,7 @@ func (x *RodHead) String() string {
 func (*RodHead) ProtoMessage() {}
 
 func (x *RodHead) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[34]
+	mi := &file_footward_v1_part_proto_msgTypes[35]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3316,7 +3538,7 @@ func (x *RodHead) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodHead.ProtoReflect.Descriptor instead.
 func (*RodHead) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{34}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{35}
 }
 
 func (x *RodHead) GetDiameterMm() float64 {
@@ -3398,7 +3620,7 @@ type ThroughAnchorage struct {
 
 func (x *ThroughAnchorage) Reset() {
 	*x = ThroughAnchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[35]
+	mi := &file_footward_v1_part_proto_msgTypes[36]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3410,7 +3632,7 @@ func (x *ThroughAnchorage) String() string {
 func (*ThroughAnchorage) ProtoMessage() {}
 
 func (x *ThroughAnchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[35]
+	mi := &file_footward_v1_part_proto_msgTypes[36]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3423,7 +3645,7 @@ func (x *ThroughAnchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ThroughAnchorage.ProtoReflect.Descriptor instead.
 func (*ThroughAnchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{35}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{36}
 }
 
 func (x *ThroughAnchorage) GetBottomPlate() *Plate {
@@ -3546,7 +3768,7 @@ type UpliftGround struct {
 
 func (x *UpliftGround) Reset() {
 	*x = UpliftGround{}
-	mi := &file_footward_v1_part_proto_msgTypes[36]
+	mi := &file_footward_v1_part_proto_msgTypes[37]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3558,7 +3780,7 @@ func (x *UpliftGround) String() string {
 func (*UpliftGround) ProtoMessage() {}
 
 func (x *UpliftGround) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[36]
+	mi := &file_footward_v1_part_proto_msgTypes[37]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3571,7 +3793,7 @@ func (x *UpliftGround) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use UpliftGround.ProtoReflect.Descriptor instead.
 func (*UpliftGround) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{36}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{37}
 }
 
 func (x *UpliftGround) GetDepthMm() float64 {
@@ -3651,7 +3873,7 @@ type PinnedTimber struct {
 
 func (x *PinnedTimber) Reset() {
 	*x = PinnedTimber{}
-	mi := &file_footward_v1_part_proto_msgTypes[37]
+	mi := &file_footward_v1_part_proto_msgTypes[38]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3663,7 +3885,7 @@ func (x *PinnedTimber) String() string {
 func (*PinnedTimber) ProtoMessage() {}
 
 func (x *PinnedTimber) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[37]
+	mi := &file_footward_v1_part_proto_msgTypes[38]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3676,7 +3898,7 @@ func (x *PinnedTimber) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinnedTimber.ProtoReflect.Descriptor instead.
 func (*PinnedTimber) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{37}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{38}
 }
 
 func (x *PinnedTimber) GetKind() TimberKind {
@@ -3817,7 +4039,7 @@ type PinSpec struct {
 
 func (x *PinSpec) Reset() {
 	*x = PinSpec{}
-	mi := &file_footward_v1_part_proto_msgTypes[38]
+	mi := &file_footward_v1_part_proto_msgTypes[39]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3829,7 +4051,7 @@ func (x *PinSpec) String() string {
 func (*PinSpec) ProtoMessage() {}
 
 func (x *PinSpec) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[38]
+	mi := &file_footward_v1_part_proto_msgTypes[39]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3842,7 +4064,7 @@ func (x *PinSpec) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinSpec.ProtoReflect.Descriptor instead.
 func (*PinSpec) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{38}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{39}
 }
 
 func (x *PinSpec) GetKind() PinKind {
@@ -3939,7 +4161,7 @@ type PinnedPlates struct {
 
 func (x *PinnedPlates) Reset() {
 	*x = PinnedPlates{}
-	mi := &file_footward_v1_part_proto_msgTypes[39]
+	mi := &file_footward_v1_part_proto_msgTypes[40]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3951,7 +4173,7 @@ func (x *PinnedPlates) String() string {
 func (*PinnedPlates) ProtoMessage() {}
 
 func (x *PinnedPlates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[39]
+	mi := &file_footward_v1_part_proto_msgTypes[40]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3964,7 +4186,7 @@ func (x *PinnedPlates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinnedPlates.ProtoReflect.Descriptor instead.
 func (*PinnedPlates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{39}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
 }
 
 func (x *PinnedPlates) GetArrangement() PinPlates {
@@ -4071,7 +4293,7 @@ type BracketWeld struct {
 
 func (x *BracketWeld) Reset() {
 	*x = BracketWeld{}
-	mi := &file_footward_v1_part_proto_msgTypes[40]
+	mi := &file_footward_v1_part_proto_msgTypes[41]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4083,7 +4305,7 @@ func (x *BracketWeld) String() string {
 func (*BracketWeld) ProtoMessage() {}
 
 func (x *BracketWeld) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[40]
+	mi := &file_footward_v1_part_proto_msgTypes[41]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4096,7 +4318,7 @@ func (x *BracketWeld) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BracketWeld.ProtoReflect.Descriptor instead.
 func (*BracketWeld) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
 }
 
 func (x *BracketWeld) GetWeld() *WeldSpec {
@@ -4145,7 +4367,7 @@ type PinLayout struct {
 
 func (x *PinLayout) Reset() {
 	*x = PinLayout{}
-	mi := &file_footward_v1_part_proto_msgTypes[41]
+	mi := &file_footward_v1_part_proto_msgTypes[42]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4157,7 +4379,7 @@ func (x *PinLayout) String() string {
 func (*PinLayout) ProtoMessage() {}
 
 func (x *PinLayout) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[41]
+	mi := &file_footward_v1_part_proto_msgTypes[42]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4170,7 +4392,7 @@ func (x *PinLayout) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinLayout.ProtoReflect.Descriptor instead.
 func (*PinLayout) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{42}
 }
 
 func (x *PinLayout) GetRows() uint32 {
@@ -4239,7 +4461,7 @@ type PinForces struct {
 
 func (x *PinForces) Reset() {
 	*x = PinForces{}
-	mi := &file_footward_v1_part_proto_msgTypes[42]
+	mi := &file_footward_v1_part_proto_msgTypes[43]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4251,7 +4473,7 @@ func (x *PinForces) String() string {
 func (*PinForces) ProtoMessage() {}
 
 func (x *PinForces) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[42]
+	mi := &file_footward_v1_part_proto_msgTypes[43]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4264,7 +4486,7 @@ func (x *PinForces) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinForces.ProtoReflect.Descriptor instead.
 func (*PinForces) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{42}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{43}
 }
 
 func (x *PinForces) GetNKn() float64 {
@@ -4292,29 +4514,32 @@ var File_footward_v1_part_proto protoreflect.FileDescriptor
 
 const file_footward_v1_part_proto_rawDesc = "" +
 	"\n" +
-	"\x16footward/v1/part.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\"d\n" +
-	"\x05Steel\x12\x1d\n" +
-	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05grade\x12<\n" +
+	"\x16footward/v1/part.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\"r\n" +
+	"\x05Steel\x12\x1f\n" +
+	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<H\x00R\x05grade\x12>\n" +
 	"\n" +
-	"properties\x18\x02 \x01(\v2\x1c.footward.v1.SteelPropertiesR\n" +
-	"properties\"\xb7\x01\n" +
+	"properties\x18\x02 \x01(\v2\x1c.footward.v1.SteelPropertiesH\x00R\n" +
+	"propertiesB\b\n" +
+	"\x06source\"\xb7\x01\n" +
 	"\x0fSteelProperties\x120\n" +
 	"\x06fy_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\x97@)\x00\x00\x00\x00\x00\x00Y@R\x05fyMpa\x120\n" +
 	"\x06fu_mpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00Y@R\x05fuMpa\x125\n" +
 	"\x06beta_w\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xe9?H\x00R\x05betaW\x88\x01\x01B\t\n" +
-	"\a_beta_w\"j\n" +
-	"\bConcrete\x12\x1d\n" +
-	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05grade\x12?\n" +
+	"\a_beta_w\"x\n" +
+	"\bConcrete\x12\x1f\n" +
+	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<H\x00R\x05grade\x12A\n" +
 	"\n" +
-	"properties\x18\x02 \x01(\v2\x1f.footward.v1.ConcretePropertiesR\n" +
-	"properties\"R\n" +
+	"properties\x18\x02 \x01(\v2\x1f.footward.v1.ConcretePropertiesH\x00R\n" +
+	"propertiesB\b\n" +
+	"\x06source\"R\n" +
 	"\x12ConcreteProperties\x12<\n" +
-	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00 @R\vstrengthMpa\"f\n" +
-	"\x06Timber\x12\x1d\n" +
-	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05grade\x12=\n" +
+	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00 @R\vstrengthMpa\"t\n" +
+	"\x06Timber\x12\x1f\n" +
+	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<H\x00R\x05grade\x12?\n" +
 	"\n" +
-	"properties\x18\x02 \x01(\v2\x1d.footward.v1.TimberPropertiesR\n" +
-	"properties\"\xeb\x01\n" +
+	"properties\x18\x02 \x01(\v2\x1d.footward.v1.TimberPropertiesH\x00R\n" +
+	"propertiesB\b\n" +
+	"\x06source\"\xeb\x01\n" +
 	"\x10TimberProperties\x12M\n" +
 	"\x15compression_along_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\xf0?R\x13compressionAlongMpa\x12O\n" +
 	"\x16compression_across_mpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00I@)\x00\x00\x00\x00\x00\x00\xe0?R\x14compressionAcrossMpa\x127\n" +
@@ -4395,21 +4620,23 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x06source\x18\x02 \x01(\tB\n" +
 	"\xbaH\ar\x05\x10\x03\x18\xac\x02R\x06source\x12<\n" +
 	"\x06medium\x18\x03 \x01(\x0e2\x18.footward.v1.GivenMediumB\n" +
-	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x06medium\"r\n" +
-	"\x06Thread\x12)\n" +
-	"\vdesignation\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\vdesignation\x12=\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x06medium\"\x80\x01\n" +
+	"\x06Thread\x12+\n" +
+	"\vdesignation\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<H\x00R\vdesignation\x12?\n" +
 	"\n" +
-	"properties\x18\x02 \x01(\v2\x1d.footward.v1.ThreadPropertiesR\n" +
-	"properties\"\x91\x01\n" +
+	"properties\x18\x02 \x01(\v2\x1d.footward.v1.ThreadPropertiesH\x00R\n" +
+	"propertiesB\b\n" +
+	"\x06source\"\x91\x01\n" +
 	"\x10ThreadProperties\x12:\n" +
 	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@)\x00\x00\x00\x00\x00\x00\b@R\n" +
 	"diameterMm\x12A\n" +
-	"\x0fstress_area_mm2\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00L\xdd@)\x00\x00\x00\x00\x00\x00\xf0?R\rstressAreaMm2\"j\n" +
-	"\bRodSteel\x12\x1d\n" +
-	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05grade\x12?\n" +
+	"\x0fstress_area_mm2\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00L\xdd@)\x00\x00\x00\x00\x00\x00\xf0?R\rstressAreaMm2\"x\n" +
+	"\bRodSteel\x12\x1f\n" +
+	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<H\x00R\x05grade\x12A\n" +
 	"\n" +
-	"properties\x18\x02 \x01(\v2\x1f.footward.v1.RodSteelPropertiesR\n" +
-	"properties\"x\n" +
+	"properties\x18\x02 \x01(\v2\x1f.footward.v1.RodSteelPropertiesH\x00R\n" +
+	"propertiesB\b\n" +
+	"\x06source\"x\n" +
 	"\x12RodSteelProperties\x120\n" +
 	"\x06fy_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\x97@)\x00\x00\x00\x00\x00\x00Y@R\x05fyMpa\x120\n" +
 	"\x06fu_mpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00Y@R\x05fuMpa\"\x8a\x04\n" +
@@ -4422,7 +4649,14 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x11nut_mean_width_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0enutMeanWidthMm\x12T\n" +
 	"\x16corrosion_allowance_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01\x12E\n" +
 	"\x11stretch_length_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fstretchLengthMmB\x19\n" +
-	"\x17_corrosion_allowance_mm\"i\n" +
+	"\x17_corrosion_allowance_mm\"\xb6\x01\n" +
+	"\bRodForce\x128\n" +
+	"\n" +
+	"tension_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\ttensionKn\x127\n" +
+	"\n" +
+	"shear_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearXKn\x127\n" +
+	"\n" +
+	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"i\n" +
 	"\vRodPosition\x12,\n" +
 	"\x04x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03xMm\x12,\n" +
 	"\x04y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03yMm\"\xcd\x03\n" +
@@ -4444,12 +4678,13 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\bStandOff\x120\n" +
 	"\x06gap_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05gapMm\x12,\n" +
 	"\x12clamped_at_surface\x18\x02 \x01(\bR\x10clampedAtSurface\x120\n" +
-	"\x14plate_holds_rotation\x18\x03 \x01(\bR\x12plateHoldsRotation\"l\n" +
-	"\tWeldMetal\x12\x1d\n" +
-	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05grade\x12@\n" +
+	"\x14plate_holds_rotation\x18\x03 \x01(\bR\x12plateHoldsRotation\"z\n" +
+	"\tWeldMetal\x12\x1f\n" +
+	"\x05grade\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<H\x00R\x05grade\x12B\n" +
 	"\n" +
-	"properties\x18\x02 \x01(\v2 .footward.v1.WeldMetalPropertiesR\n" +
-	"properties\"S\n" +
+	"properties\x18\x02 \x01(\v2 .footward.v1.WeldMetalPropertiesH\x00R\n" +
+	"propertiesB\b\n" +
+	"\x06source\"S\n" +
 	"\x13WeldMetalProperties\x12<\n" +
 	"\fstrength_mpa\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\xc0r@R\vstrengthMpa\"\x95\x02\n" +
 	"\n" +
@@ -4458,19 +4693,20 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x05steel\x18\x02 \x01(\v2\x12.footward.v1.SteelB\x06\xbaH\x03\xc8\x01\x01R\x05steel\x12&\n" +
 	"\x0fweld_along_edge\x18\x03 \x01(\bR\rweldAlongEdge\x12T\n" +
 	"\x16corrosion_allowance_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01B\x19\n" +
-	"\x17_corrosion_allowance_mm\"\xd3\x03\n" +
+	"\x17_corrosion_allowance_mm\"\xdf\x03\n" +
 	"\bWeldSpec\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.WeldKindB\n" +
-	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x120\n" +
-	"\x06leg_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05legMm\x126\n" +
-	"\tthroat_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\bthroatMm\x129\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x122\n" +
+	"\x06leg_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x05legMm\x128\n" +
+	"\tthroat_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\bthroatMm\x129\n" +
 	"\x05parts\x18\x04 \x03(\v2\x17.footward.v1.JoinedPartB\n" +
 	"\xbaH\a\x92\x01\x04\b\x02\x10\x02R\x05parts\x12.\n" +
 	"\x06filler\x18\x05 \x01(\v2\x16.footward.v1.WeldMetalR\x06filler\x12T\n" +
-	"\x16corrosion_allowance_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01\x12)\n" +
+	"\x16corrosion_allowance_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x14corrosionAllowanceMm\x88\x01\x01\x12)\n" +
 	"\x11full_size_to_ends\x18\a \x01(\bR\x0efullSizeToEnds\x12\x1f\n" +
 	"\vown_section\x18\b \x01(\bR\n" +
-	"ownSectionB\x19\n" +
+	"ownSectionB\x06\n" +
+	"\x04sizeB\x19\n" +
 	"\x17_corrosion_allowance_mm\"\xcd\x01\n" +
 	"\vWeldSegment\x12.\n" +
 	"\x05x1_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x88\xb3\xc0R\x04x1Mm\x12.\n" +
@@ -4612,14 +4848,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x19SERVICE_CLASS_UNSPECIFIED\x10\x00\x12\x13\n" +
 	"\x0fSERVICE_CLASS_1\x10\x01\x12\x13\n" +
 	"\x0fSERVICE_CLASS_2\x10\x02\x12\x13\n" +
-	"\x0fSERVICE_CLASS_3\x10\x03*\xc5\x01\n" +
-	"\fLoadDuration\x12\x1d\n" +
-	"\x19LOAD_DURATION_UNSPECIFIED\x10\x00\x12\x1b\n" +
-	"\x17LOAD_DURATION_PERMANENT\x10\x01\x12\x1b\n" +
-	"\x17LOAD_DURATION_LONG_TERM\x10\x02\x12\x1d\n" +
-	"\x19LOAD_DURATION_MEDIUM_TERM\x10\x03\x12\x1c\n" +
-	"\x18LOAD_DURATION_SHORT_TERM\x10\x04\x12\x1f\n" +
-	"\x1bLOAD_DURATION_INSTANTANEOUS\x10\x05*\x82\x01\n" +
+	"\x0fSERVICE_CLASS_3\x10\x03*\x82\x01\n" +
 	"\x12AcrossGrainSupport\x12$\n" +
 	" ACROSS_GRAIN_SUPPORT_UNSPECIFIED\x10\x00\x12#\n" +
 	"\x1fACROSS_GRAIN_SUPPORT_CONTINUOUS\x10\x01\x12!\n" +
@@ -4663,44 +4892,44 @@ func file_footward_v1_part_proto_rawDescGZIP() []byte {
 	return file_footward_v1_part_proto_rawDescData
 }
 
-var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 12)
-var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 43)
+var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
+var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 44)
 var file_footward_v1_part_proto_goTypes = []any{
 	(TimberKind)(0),             // 0: footward.v1.TimberKind
 	(FootprintStiffness)(0),     // 1: footward.v1.FootprintStiffness
 	(GrainDirection)(0),         // 2: footward.v1.GrainDirection
 	(ServiceClass)(0),           // 3: footward.v1.ServiceClass
-	(LoadDuration)(0),           // 4: footward.v1.LoadDuration
-	(AcrossGrainSupport)(0),     // 5: footward.v1.AcrossGrainSupport
-	(GivenMedium)(0),            // 6: footward.v1.GivenMedium
-	(ThreadMaking)(0),           // 7: footward.v1.ThreadMaking
-	(WeldKind)(0),               // 8: footward.v1.WeldKind
-	(PinKind)(0),                // 9: footward.v1.PinKind
-	(PinPlates)(0),              // 10: footward.v1.PinPlates
-	(BracketWeldLines)(0),       // 11: footward.v1.BracketWeldLines
-	(*Steel)(nil),               // 12: footward.v1.Steel
-	(*SteelProperties)(nil),     // 13: footward.v1.SteelProperties
-	(*Concrete)(nil),            // 14: footward.v1.Concrete
-	(*ConcreteProperties)(nil),  // 15: footward.v1.ConcreteProperties
-	(*Timber)(nil),              // 16: footward.v1.Timber
-	(*TimberProperties)(nil),    // 17: footward.v1.TimberProperties
-	(*Plate)(nil),               // 18: footward.v1.Plate
-	(*Footprint)(nil),           // 19: footward.v1.Footprint
-	(*ISection)(nil),            // 20: footward.v1.ISection
-	(*Tube)(nil),                // 21: footward.v1.Tube
-	(*Pipe)(nil),                // 22: footward.v1.Pipe
-	(*SolidRectangle)(nil),      // 23: footward.v1.SolidRectangle
-	(*TwoPlates)(nil),           // 24: footward.v1.TwoPlates
-	(*Support)(nil),             // 25: footward.v1.Support
-	(*ConcreteBlock)(nil),       // 26: footward.v1.ConcreteBlock
-	(*Grout)(nil),               // 27: footward.v1.Grout
-	(*TimberBearing)(nil),       // 28: footward.v1.TimberBearing
-	(*GivenPressure)(nil),       // 29: footward.v1.GivenPressure
-	(*Thread)(nil),              // 30: footward.v1.Thread
-	(*ThreadProperties)(nil),    // 31: footward.v1.ThreadProperties
-	(*RodSteel)(nil),            // 32: footward.v1.RodSteel
-	(*RodSteelProperties)(nil),  // 33: footward.v1.RodSteelProperties
-	(*Rod)(nil),                 // 34: footward.v1.Rod
+	(AcrossGrainSupport)(0),     // 4: footward.v1.AcrossGrainSupport
+	(GivenMedium)(0),            // 5: footward.v1.GivenMedium
+	(ThreadMaking)(0),           // 6: footward.v1.ThreadMaking
+	(WeldKind)(0),               // 7: footward.v1.WeldKind
+	(PinKind)(0),                // 8: footward.v1.PinKind
+	(PinPlates)(0),              // 9: footward.v1.PinPlates
+	(BracketWeldLines)(0),       // 10: footward.v1.BracketWeldLines
+	(*Steel)(nil),               // 11: footward.v1.Steel
+	(*SteelProperties)(nil),     // 12: footward.v1.SteelProperties
+	(*Concrete)(nil),            // 13: footward.v1.Concrete
+	(*ConcreteProperties)(nil),  // 14: footward.v1.ConcreteProperties
+	(*Timber)(nil),              // 15: footward.v1.Timber
+	(*TimberProperties)(nil),    // 16: footward.v1.TimberProperties
+	(*Plate)(nil),               // 17: footward.v1.Plate
+	(*Footprint)(nil),           // 18: footward.v1.Footprint
+	(*ISection)(nil),            // 19: footward.v1.ISection
+	(*Tube)(nil),                // 20: footward.v1.Tube
+	(*Pipe)(nil),                // 21: footward.v1.Pipe
+	(*SolidRectangle)(nil),      // 22: footward.v1.SolidRectangle
+	(*TwoPlates)(nil),           // 23: footward.v1.TwoPlates
+	(*Support)(nil),             // 24: footward.v1.Support
+	(*ConcreteBlock)(nil),       // 25: footward.v1.ConcreteBlock
+	(*Grout)(nil),               // 26: footward.v1.Grout
+	(*TimberBearing)(nil),       // 27: footward.v1.TimberBearing
+	(*GivenPressure)(nil),       // 28: footward.v1.GivenPressure
+	(*Thread)(nil),              // 29: footward.v1.Thread
+	(*ThreadProperties)(nil),    // 30: footward.v1.ThreadProperties
+	(*RodSteel)(nil),            // 31: footward.v1.RodSteel
+	(*RodSteelProperties)(nil),  // 32: footward.v1.RodSteelProperties
+	(*Rod)(nil),                 // 33: footward.v1.Rod
+	(*RodForce)(nil),            // 34: footward.v1.RodForce
 	(*RodPosition)(nil),         // 35: footward.v1.RodPosition
 	(*Holes)(nil),               // 36: footward.v1.Holes
 	(*RodGroup)(nil),            // 37: footward.v1.RodGroup
@@ -4721,58 +4950,59 @@ var file_footward_v1_part_proto_goTypes = []any{
 	(*BracketWeld)(nil),         // 52: footward.v1.BracketWeld
 	(*PinLayout)(nil),           // 53: footward.v1.PinLayout
 	(*PinForces)(nil),           // 54: footward.v1.PinForces
+	(LoadDuration)(0),           // 55: footward.v1.LoadDuration
 }
 var file_footward_v1_part_proto_depIdxs = []int32{
-	13, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
-	15, // 1: footward.v1.Concrete.properties:type_name -> footward.v1.ConcreteProperties
-	17, // 2: footward.v1.Timber.properties:type_name -> footward.v1.TimberProperties
+	12, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
+	14, // 1: footward.v1.Concrete.properties:type_name -> footward.v1.ConcreteProperties
+	16, // 2: footward.v1.Timber.properties:type_name -> footward.v1.TimberProperties
 	0,  // 3: footward.v1.TimberProperties.kind:type_name -> footward.v1.TimberKind
-	12, // 4: footward.v1.Plate.steel:type_name -> footward.v1.Steel
-	20, // 5: footward.v1.Footprint.i_section:type_name -> footward.v1.ISection
-	21, // 6: footward.v1.Footprint.tube:type_name -> footward.v1.Tube
-	22, // 7: footward.v1.Footprint.pipe:type_name -> footward.v1.Pipe
-	23, // 8: footward.v1.Footprint.rectangle:type_name -> footward.v1.SolidRectangle
-	24, // 9: footward.v1.Footprint.two_plates:type_name -> footward.v1.TwoPlates
+	11, // 4: footward.v1.Plate.steel:type_name -> footward.v1.Steel
+	19, // 5: footward.v1.Footprint.i_section:type_name -> footward.v1.ISection
+	20, // 6: footward.v1.Footprint.tube:type_name -> footward.v1.Tube
+	21, // 7: footward.v1.Footprint.pipe:type_name -> footward.v1.Pipe
+	22, // 8: footward.v1.Footprint.rectangle:type_name -> footward.v1.SolidRectangle
+	23, // 9: footward.v1.Footprint.two_plates:type_name -> footward.v1.TwoPlates
 	1,  // 10: footward.v1.Footprint.stiffness:type_name -> footward.v1.FootprintStiffness
-	12, // 11: footward.v1.Footprint.steel:type_name -> footward.v1.Steel
-	26, // 12: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
-	28, // 13: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
-	29, // 14: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
-	14, // 15: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
-	27, // 16: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
-	16, // 17: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
+	11, // 11: footward.v1.Footprint.steel:type_name -> footward.v1.Steel
+	25, // 12: footward.v1.Support.concrete:type_name -> footward.v1.ConcreteBlock
+	27, // 13: footward.v1.Support.timber:type_name -> footward.v1.TimberBearing
+	28, // 14: footward.v1.Support.given:type_name -> footward.v1.GivenPressure
+	13, // 15: footward.v1.ConcreteBlock.concrete:type_name -> footward.v1.Concrete
+	26, // 16: footward.v1.ConcreteBlock.grout:type_name -> footward.v1.Grout
+	15, // 17: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
 	2,  // 18: footward.v1.TimberBearing.direction:type_name -> footward.v1.GrainDirection
 	3,  // 19: footward.v1.TimberBearing.service_class:type_name -> footward.v1.ServiceClass
-	4,  // 20: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
-	5,  // 21: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
-	6,  // 22: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
-	31, // 23: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
-	33, // 24: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
-	30, // 25: footward.v1.Rod.thread:type_name -> footward.v1.Thread
-	32, // 26: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
-	7,  // 27: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
-	34, // 28: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
+	55, // 20: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
+	4,  // 21: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
+	5,  // 22: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
+	30, // 23: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
+	32, // 24: footward.v1.RodSteel.properties:type_name -> footward.v1.RodSteelProperties
+	29, // 25: footward.v1.Rod.thread:type_name -> footward.v1.Thread
+	31, // 26: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
+	6,  // 27: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
+	33, // 28: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
 	35, // 29: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
 	36, // 30: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
 	40, // 31: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
-	12, // 32: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
-	8,  // 33: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
+	11, // 32: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
+	7,  // 33: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
 	41, // 34: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
 	39, // 35: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
 	45, // 36: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
 	47, // 37: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
 	46, // 38: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
-	26, // 39: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
-	18, // 40: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
+	25, // 39: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
+	17, // 40: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
 	48, // 41: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
 	0,  // 42: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
 	3,  // 43: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
-	4,  // 44: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
-	9,  // 45: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
-	10, // 46: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
-	12, // 47: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
+	55, // 44: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
+	8,  // 45: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
+	9,  // 46: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
+	11, // 47: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
 	42, // 48: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
-	11, // 49: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
+	10, // 49: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
 	50, // [50:50] is the sub-list for method output_type
 	50, // [50:50] is the sub-list for method input_type
 	50, // [50:50] is the sub-list for extension type_name
@@ -4785,7 +5015,20 @@ func file_footward_v1_part_proto_init() {
 	if File_footward_v1_part_proto != nil {
 		return
 	}
+	file_footward_v1_common_proto_init()
+	file_footward_v1_part_proto_msgTypes[0].OneofWrappers = []any{
+		(*Steel_Grade)(nil),
+		(*Steel_Properties)(nil),
+	}
 	file_footward_v1_part_proto_msgTypes[1].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[2].OneofWrappers = []any{
+		(*Concrete_Grade)(nil),
+		(*Concrete_Properties)(nil),
+	}
+	file_footward_v1_part_proto_msgTypes[4].OneofWrappers = []any{
+		(*Timber_Grade)(nil),
+		(*Timber_Properties)(nil),
+	}
 	file_footward_v1_part_proto_msgTypes[6].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[7].OneofWrappers = []any{
 		(*Footprint_ISection)(nil),
@@ -4800,26 +5043,41 @@ func file_footward_v1_part_proto_init() {
 		(*Support_Given)(nil),
 	}
 	file_footward_v1_part_proto_msgTypes[16].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[18].OneofWrappers = []any{
+		(*Thread_Designation)(nil),
+		(*Thread_Properties)(nil),
+	}
+	file_footward_v1_part_proto_msgTypes[20].OneofWrappers = []any{
+		(*RodSteel_Grade)(nil),
+		(*RodSteel_Properties)(nil),
+	}
 	file_footward_v1_part_proto_msgTypes[22].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[24].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[29].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[25].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[28].OneofWrappers = []any{
+		(*WeldMetal_Grade)(nil),
+		(*WeldMetal_Properties)(nil),
+	}
 	file_footward_v1_part_proto_msgTypes[30].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[32].OneofWrappers = []any{
+	file_footward_v1_part_proto_msgTypes[31].OneofWrappers = []any{
+		(*WeldSpec_LegMm)(nil),
+		(*WeldSpec_ThroatMm)(nil),
+	}
+	file_footward_v1_part_proto_msgTypes[33].OneofWrappers = []any{
 		(*Anchorage_Headed)(nil),
 		(*Anchorage_Through)(nil),
 	}
-	file_footward_v1_part_proto_msgTypes[33].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[35].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[37].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[39].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[41].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[34].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[36].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[38].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[40].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[42].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_part_proto_rawDesc), len(file_footward_v1_part_proto_rawDesc)),
-			NumEnums:      12,
-			NumMessages:   43,
+			NumEnums:      11,
+			NumMessages:   44,
 			NumExtensions: 0,
 			NumServices:   0,
 		},
