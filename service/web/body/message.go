@@ -62,7 +62,7 @@ func (r *reader) message(object []byte, m protoreflect.Message, prefix string) {
 		case f == nil:
 			key = spelling.Cut(key, longestKey)
 			r.refuse(prefix+key, footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE,
-				spelling.Unknown("field", key, spelling.Fields(d), true))
+				spelling.Unknown("field", key, spelling.Fields(d), true)+elsewhere(d, key))
 			return
 		}
 		path := prefix + string(f.Name())
@@ -83,6 +83,17 @@ func (r *reader) message(object []byte, m protoreflect.Message, prefix string) {
 		}
 		r.field(value, m, f, path)
 	})
+}
+
+// elsewhere says which part of a message has a field that it has not itself.
+func elsewhere(d protoreflect.MessageDescriptor, key string) string {
+	for i := range d.Fields().Len() {
+		f := d.Fields().Get(i)
+		if f.Message() != nil && (f.Message().Fields().ByJSONName(key) != nil || f.Message().Fields().ByTextName(key) != nil) {
+			return fmt.Sprintf("; %s has one of this name", f.Name())
+		}
+	}
+	return ""
 }
 
 func (r *reader) field(value []byte, m protoreflect.Message, f protoreflect.FieldDescriptor, path string) {
