@@ -20,9 +20,9 @@ type Cost struct {
 // nothing.
 func Of(m any) Cost {
 	switch m := m.(type) {
-	case interface {
-		GetItems() []*footwardv1.CheckItem
-	}:
+	case *footwardv1.CheckManyRequest:
+		return batch(m.GetItems())
+	case *footwardv1.StreamChecksRequest:
 		return batch(m.GetItems())
 	case *footwardv1.SizeColumnBaseRequest:
 		return search(m)

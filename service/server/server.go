@@ -37,6 +37,8 @@ type Options struct {
 	// Calls are worked on at once up to AtOnce, and as many as Waiting wait beyond
 	// that; the rest are turned away. 0: any number.
 	AtOnce, Waiting int
+	// Long is how many long calls compute at once; 0: half as many as processors.
+	Long int
 	// Streams is the most calls at once on one connection, Connections the most
 	// connections. 0: any number.
 	Streams, Connections int
@@ -109,7 +111,7 @@ func New(o Options) (*Server, error) {
 	}
 	var gate *guard.Gate
 	if o.AtOnce > 0 {
-		gate = guard.NewGate(o.AtOnce, o.Waiting)
+		gate = guard.NewGate(guard.Room{AtOnce: o.AtOnce, Waiting: o.Waiting, Long: o.Long}, o.Callers)
 	}
 	o.Log = telemetry.Logger(o.Log)
 	calls := telemetry.NewCalls(o.Log, o.Metrics, o.Trace)

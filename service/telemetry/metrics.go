@@ -135,17 +135,26 @@ func (m *Metrics) TurnedAway(reason footwardv1.CallReason) {
 	}
 }
 
-// Load shows what load tells at every scrape: calls that are worked on and calls
-// that wait for that.
-func (m *Metrics) Load(load func() (busy, waiting int)) error {
-	for _, g := range []client.Collector{
-		client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on."},
-			func() float64 { busy, _ := load(); return float64(busy) }),
-		client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on."},
-			func() float64 { _, waiting := load(); return float64(waiting) }),
-	} {
-		if err := m.registry.Register(g); err != nil {
-			return err
+// Lanes are the labels of the sorts of calls that wait apart.
+const (
+	shortLane = "short"
+	longLane  = "long"
+)
+
+// Load shows what is told at every scrape of short calls and of long ones: how many
+// are worked on and how many wait for that, by weight.
+func (m *Metrics) Load(short, long func() (busy, waiting int)) error {
+	for lane, load := range map[string]func() (busy, waiting int){shortLane: short, longLane: long} {
+		is := client.Labels{"lane": lane}
+		for _, g := range []client.Collector{
+			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on, short and long ones.", ConstLabels: is},
+				func() float64 { busy, _ := load(); return float64(busy) }),
+			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on, short and long ones.", ConstLabels: is},
+				func() float64 { _, waiting := load(); return float64(waiting) }),
+		} {
+			if err := m.registry.Register(g); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
