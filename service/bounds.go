@@ -21,8 +21,8 @@ type bounds struct {
 
 // atOnce is how many calls are worked on at once for each processor. A check only
 // computes, so that more would gain nothing, and those who read what comes in
-// would have to wait for their turn among them. It stands for short calls; as many
-// long ones may have begun, of which few compute.
+// would have to wait for their turn among them. It stands for small calls and again
+// for middling ones; as many long ones may have begun, of which few compute.
 const atOnce = 4
 
 func (b *bounds) flags(f *flag.FlagSet) {
@@ -31,9 +31,9 @@ func (b *bounds) flags(f *flag.FlagSet) {
 	f.DurationVar(&b.callLeast, "call-timeout-least", time.Millisecond, "refuse a call that has less than this `TIME` left until its deadline")
 	f.DurationVar(&b.stream, "stream-timeout", time.Hour, "end a stream after this `TIME`")
 	f.DurationVar(&b.streamIdle, "stream-idle-timeout", 5*time.Minute, "end a stream on which nothing is sent or taken for this `TIME`")
-	f.IntVar(&b.atOnce, "calls-at-once", atOnce*runtime.GOMAXPROCS(0), "work on this `NUMBER` of calls at once, of short and of long ones; default 4 for each processor")
-	f.IntVar(&b.long, "long-calls-at-once", guard.HalfOfProcessors(), "of the long calls have this `NUMBER` compute at once, by turns; long is what takes more than 20 ms; default half of the processors")
-	f.IntVar(&b.waiting, "calls-waiting", 128, "let this `NUMBER` of calls wait beyond that, of short and of long ones, and turn further ones away with RESOURCE_EXHAUSTED")
+	f.IntVar(&b.atOnce, "calls-at-once", atOnce*runtime.GOMAXPROCS(0), "work on this `NUMBER` of calls at once, of small, of middling and of long ones; default 4 for each processor")
+	f.IntVar(&b.long, "long-calls-at-once", guard.HalfOfProcessors(), "of the long calls have this `NUMBER` compute at once, by turns; long is what takes more than a tenth of a second; default half of the processors")
+	f.IntVar(&b.waiting, "calls-waiting", 128, "let this `NUMBER` of calls of each size wait beyond that, a batch counting one more for every 512 items, and turn further ones away with RESOURCE_EXHAUSTED")
 	f.IntVar(&b.connectionStreams, "connection-calls", 256, "take this `NUMBER` of calls and streams at once on one connection")
 	f.DurationVar(&b.connectionAge, "connection-age", 30*time.Minute, "ask clients to connect anew after this `TIME`, give or take a tenth, so that they learn of new replicas; 0: never")
 	f.IntVar(&b.connections, "connections", 1024, "take this `NUMBER` of connections and close further ones")

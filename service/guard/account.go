@@ -11,14 +11,14 @@ type account struct {
 	ready   []*turn // begun, and wait to go on computing
 }
 
-// held is the weight that waits of calls that may be turned away.
-func (a *account) held() (weight int) {
+// held are the places of the calls that wait and may be turned away.
+func (a *account) held() (places int) {
 	for _, t := range a.waiting {
 		if !t.patient {
-			weight += t.weight
+			places += t.places
 		}
 	}
-	return weight
+	return places
 }
 
 // newest is the last of the calls that wait and may be turned away; nil: none.

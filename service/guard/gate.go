@@ -18,21 +18,25 @@ import (
 	"footward.example/footward/service/cost"
 )
 
-// BatchShare is how many items of a long batch count as one call more, for its
-// answers take memory.
+// BatchShare is how many items of a batch that waits count as one call more, for they
+// take memory.
 const BatchShare = 512
 
-// LongFrom is how much of a processor a call takes, by its estimate, to be a long one.
-const LongFrom = 20 * time.Millisecond
+// SmallTo and LongFrom part calls by how much of a processor they take, as estimated.
+const (
+	SmallTo  = time.Millisecond
+	LongFrom = 100 * time.Millisecond
+)
 
-// WorkShare is how much work of a short call counts as one call more.
+// WorkShare is how much work of a call that is worked on counts as one call more.
 const WorkShare = 5 * time.Millisecond
 
-// politeFrom is the estimate from which a call is looked after while it computes.
-const politeFrom = time.Millisecond
+// watchFrom is the estimate from which it is watched how long a call takes.
+const watchFrom = 200 * time.Microsecond
 
-// longAfter is how long a call that was estimated to be short may take to stay one.
-const longAfter = 100 * time.Millisecond
+// longAfter is how long a call that was estimated to be none of the long ones may take
+// before it goes on among them.
+const longAfter = 250 * time.Millisecond
 
 // When to ask again after the gate was shut: soon, but not all at once.
 const (
@@ -44,17 +48,17 @@ const (
 // calls more may wait their turn; beyond that they are turned away while that is still
 // cheap, so that what was let in is answered in time and memory stays bounded.
 //
-// Short calls and long ones have lanes of their own: of the long ones that have begun
-// only a few compute at once, by turns, and every one that computes lets others go
-// before now and then. So a short call finds a processor whatever else is asked. In
-// both lanes the caller goes first that has had least.
+// Small calls, middling ones and long ones have lanes of their own. Of the long ones
+// that have begun only a few compute at once, by turns, and all but small ones let
+// others go before now and then while they compute. So a small call finds a processor
+// whatever else is asked. In each lane the caller goes first that has had least.
 //
 // A stream passes for every message, after it came and until its answer is ready:
 // neither an idle stream nor one that is read slowly keeps others out. Once open
 // it waits its turn rather than being turned away.
 type Gate struct {
-	short, long lane
-	callers     Callers
+	small, middling, long lane
+	callers               Callers
 }
 
 // Room is how much a gate lets in.
@@ -73,26 +77,47 @@ func NewGate(r Room, callers Callers) *Gate {
 		r.Long = HalfOfProcessors()
 	}
 	return &Gate{
-		callers: callers,
-		short:   lane{room: r.AtOnce, share: r.AtOnce, most: r.Waiting},
-		long:    lane{room: r.AtOnce, share: max(1, r.AtOnce/2), most: r.Waiting, turns: r.Long},
+		callers:  callers,
+		small:    lane{name: "small", room: r.AtOnce, share: r.AtOnce, most: r.Waiting},
+		middling: lane{name: "middling", room: r.AtOnce, share: r.AtOnce, most: r.Waiting},
+		long:     lane{name: "long", room: r.AtOnce, share: max(1, r.AtOnce/2), most: r.Waiting, turns: r.Long},
 	}
 }
 
-// Short returns the weight of short calls under way and of those that wait.
-func (g *Gate) Short() (busy, waiting int) { return g.short.load() }
-
-// Long returns the same of long calls.
-func (g *Gate) Long() (busy, waiting int) { return g.long.load() }
-
-// shut reports whether a call of a caller would be turned away if it were a short one.
-func (g *Gate) shut(ctx context.Context) bool {
-	return g.short.full(func() string { return g.callers.who(ctx) })
+// Loads returns for each size of calls what tells the weight that is worked on and
+// that which waits.
+func (g *Gate) Loads() map[string]func() (busy, waiting int) {
+	out := map[string]func() (busy, waiting int){}
+	for _, l := range []*lane{&g.small, &g.middling, &g.long} {
+		out[l.name] = l.load
+	}
+	return out
 }
 
-// weigh returns what a short call counts. The largest leaves room for a second.
-func (g *Gate) weigh(c cost.Cost) int {
-	return min(1+int(c.Usual/WorkShare), max(1, g.short.room/2))
+// shut reports whether a call of a caller would be turned away, as far as its method
+// tells its size.
+func (g *Gate) shut(ctx context.Context, method string) bool {
+	l := &g.small
+	if method == footwardv1.CheckService_CheckMany_FullMethodName || method == footwardv1.CheckService_StreamChecks_FullMethodName {
+		l = &g.middling
+	}
+	return l.full(func() string { return g.callers.who(ctx) })
+}
+
+// turnOf returns what a call asks of the lane that it belongs to.
+func (g *Gate) turnOf(ctx context.Context, c cost.Cost) (*lane, turn) {
+	// The largest leave room for a second.
+	most := max(1, g.small.room/2)
+	t := turn{who: g.callers.who(ctx), weight: 1, places: min(1+c.Items/BatchShare, most), cost: c.Usual, least: c.Least}
+	switch {
+	case c.Usual <= SmallTo:
+		return &g.small, t
+	case c.Usual <= LongFrom:
+		t.weight = min(1+int(c.Usual/WorkShare), most)
+		return &g.middling, t
+	}
+	t.weight = t.places // what has begun holds its answers, and mostly does not compute
+	return &g.long, t
 }
 
 // visit is a call inside the gate, or on its way in.
@@ -112,10 +137,9 @@ func (g *Gate) enter(ctx context.Context, m any, patient bool, tally Tally) (*vi
 			return nil, err
 		}
 	}
-	v := &visit{gate: g, lane: &g.short, turn: turn{who: g.callers.who(ctx), weight: g.weigh(c), cost: c.Usual, least: c.Least, patient: patient}}
-	if c.Usual > LongFrom {
-		v.lane, v.turn.weight = &g.long, min(1+c.Items/BatchShare, g.long.share)
-	}
+	v := &visit{gate: g}
+	v.lane, v.turn = g.turnOf(ctx, c)
+	v.turn.patient = patient
 	shut, err := v.lane.enter(ctx, &v.turn)
 	switch {
 	case shut:
@@ -143,7 +167,7 @@ func inTime(ctx context.Context, c cost.Cost, tally Tally) error {
 // pause is asked by the work itself now and then. A call that turns out to be a long
 // one goes on among those.
 func (v *visit) pause(ctx context.Context) {
-	if v.lane == &v.gate.short && time.Since(v.from) > longAfter {
+	if v.lane != &v.gate.long && time.Since(v.from) > longAfter {
 		v.lane.leave(&v.turn)
 		v.lane, v.turn.weight = &v.gate.long, 1
 		v.lane.join(ctx, &v.turn)
@@ -176,13 +200,9 @@ func (p paced) Err() error {
 // overloaded is the status of a call that is turned away.
 func (l *lane) overloaded(tally Tally) error {
 	again := leastRetry + rand.N(mostRetry-leastRetry)
-	sort := ""
-	if l.turns > 0 {
-		sort = "long "
-	}
 	return turnAway(tally, codes.ResourceExhausted, footwardv1.CallReason_CALL_REASON_OVERLOADED,
-		fmt.Sprintf("the service is overloaded: %d %scalls are worked on and %d wait; ask again in %v",
-			l.room, sort, l.most, again.Round(time.Millisecond)),
+		fmt.Sprintf("the service is overloaded: %d %s calls are worked on and %d wait; ask again in %v",
+			l.room, l.name, l.most, again.Round(time.Millisecond)),
 		&errdetails.RetryInfo{RetryDelay: durationpb.New(again)})
 }
 
@@ -192,8 +212,8 @@ func (g *Gate) Unary(tally Tally) grpc.UnaryServerInterceptor {
 		if open(info.FullMethod) {
 			return handler(ctx, m)
 		}
-		if cost.Of(m).Usual < politeFrom && g.short.slip(1) {
-			defer g.short.done(1)
+		if cost.Of(m).Usual <= watchFrom && g.small.slip() {
+			defer g.small.done()
 			return handler(ctx, m)
 		}
 		v, err := g.enter(ctx, m, false, tally)
@@ -212,8 +232,8 @@ func (g *Gate) Stream(tally Tally) grpc.StreamServerInterceptor {
 		if open(info.FullMethod) {
 			return handler(server, stream)
 		}
-		if g.shut(stream.Context()) {
-			return g.short.overloaded(tally)
+		if g.shut(stream.Context(), info.FullMethod) {
+			return g.middling.overloaded(tally)
 		}
 		s := &gated{ServerStream: stream, gate: g, tally: tally}
 		defer s.pass()

@@ -10,9 +10,10 @@ import (
 // lane lets calls begin while there is room, those of the caller first that has had
 // least, and where turns is set it has only so many of them compute at once, by turns.
 type lane struct {
+	name  string
 	room  int // weight that may have begun
 	share int // of one caller
-	most  int // weight that may wait
+	most  int // places of those that may wait
 	turns int // that compute at once; 0: all that have begun
 
 	mu        sync.Mutex
@@ -26,7 +27,8 @@ type lane struct {
 // turn is a call in a lane.
 type turn struct {
 	who     string
-	weight  int
+	weight  int // once it has begun
+	places  int // while it waits
 	cost    time.Duration
 	least   time.Duration
 	patient bool // never turned away
@@ -54,22 +56,22 @@ const slice = 20 * time.Millisecond
 // politeAfter is how long a call computes before it lets whatever is short go before.
 const politeAfter = 500 * time.Microsecond
 
-// slip lets a call begin at once if none waits and there is room.
-func (l *lane) slip(weight int) bool {
+// slip lets a call of weight 1 begin at once if none waits and there is room.
+func (l *lane) slip() bool {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.anyWaiting() || l.begun+weight > l.room {
+	if l.begun >= l.room || l.anyWaiting() {
 		return false
 	}
-	l.begun += weight
+	l.begun++
 	return true
 }
 
 // done ends what slip let in.
-func (l *lane) done(weight int) {
+func (l *lane) done() {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	l.begun -= weight
+	l.begun--
 	l.next()
 }
 
@@ -81,14 +83,14 @@ func (l *lane) enter(ctx context.Context, t *turn) (shut bool, err error) {
 	t.account = l.of(t.who)
 	if !t.patient && !(l.held == 0 && l.fits(t)) {
 		l.makeRoom(t)
-		if l.held+t.weight > l.most || l.late(ctx, t) {
+		if l.held+t.places > l.most || l.late(ctx, t) {
 			l.tidy()
 			l.mu.Unlock()
 			return true, nil
 		}
 	}
 	if !t.patient {
-		l.held += t.weight
+		l.held += t.places
 	}
 	t.state = waiting
 	t.account.waiting = append(t.account.waiting, t)
@@ -179,14 +181,14 @@ func (l *lane) fits(t *turn) bool {
 // makeRoom turns away calls of whoever has more waiting than the caller of t, the
 // newest first.
 func (l *lane) makeRoom(t *turn) {
-	for l.held+t.weight > l.most {
+	for l.held+t.places > l.most {
 		a := l.longest()
-		if a == nil || a == t.account || a.held() <= t.account.held()+t.weight {
+		if a == nil || a == t.account || a.held() <= t.account.held()+t.places {
 			return
 		}
 		victim := a.newest()
 		a.waiting = drop(a.waiting, victim)
-		l.held -= victim.weight
+		l.held -= victim.places
 		victim.state = away
 		victim.on <- struct{}{}
 	}
@@ -217,7 +219,7 @@ func (l *lane) next() {
 		t := a.waiting[0]
 		a.waiting = drop(a.waiting, t)
 		if !t.patient {
-			l.held -= t.weight
+			l.held -= t.places
 		}
 		l.begin(t)
 	}
@@ -259,7 +261,7 @@ func (l *lane) leave(t *turn) {
 	case waiting:
 		t.account.waiting = drop(t.account.waiting, t)
 		if !t.patient {
-			l.held -= t.weight
+			l.held -= t.places
 		}
 	case away, outside:
 	default:
@@ -310,13 +312,13 @@ func (l *lane) pause(ctx context.Context, t *turn) {
 	l.wait(ctx, t)
 }
 
-// load returns the weight that has begun and that which waits.
-func (l *lane) load() (begun, waits int) {
+// load returns the weight that has begun, and the places of what waits.
+func (l *lane) load() (busy, waits int) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	for _, a := range l.accounts {
 		for _, t := range a.waiting {
-			waits += t.weight
+			waits += t.places
 		}
 	}
 	return l.begun, waits

@@ -23,7 +23,7 @@ func (o *Options) interceptors(calls *telemetry.Calls, gate *guard.Gate) ([]grpc
 	if gate != nil {
 		unary, stream = append(unary, gate.Unary(o.Metrics)), append(stream, gate.Stream(o.Metrics))
 		if o.Metrics != nil {
-			if err := o.Metrics.Load(gate.Short, gate.Long); err != nil {
+			if err := o.Metrics.Load(gate.Loads()); err != nil {
 				return nil, err
 			}
 		}

@@ -135,21 +135,15 @@ func (m *Metrics) TurnedAway(reason footwardv1.CallReason) {
 	}
 }
 
-// Lanes are the labels of the sorts of calls that wait apart.
-const (
-	shortLane = "short"
-	longLane  = "long"
-)
-
-// Load shows what is told at every scrape of short calls and of long ones: how many
-// are worked on and how many wait for that, by weight.
-func (m *Metrics) Load(short, long func() (busy, waiting int)) error {
-	for lane, load := range map[string]func() (busy, waiting int){shortLane: short, longLane: long} {
-		is := client.Labels{"lane": lane}
+// Load shows what is told at every scrape of each size of calls: how many are worked
+// on and how many wait for that, by weight.
+func (m *Metrics) Load(sizes map[string]func() (busy, waiting int)) error {
+	for size, load := range sizes {
+		is := client.Labels{"size": size}
 		for _, g := range []client.Collector{
-			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on, short and long ones.", ConstLabels: is},
+			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on, by their size.", ConstLabels: is},
 				func() float64 { busy, _ := load(); return float64(busy) }),
-			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on, short and long ones.", ConstLabels: is},
+			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on, by their size.", ConstLabels: is},
 				func() float64 { _, waiting := load(); return float64(waiting) }),
 		} {
 			if err := m.registry.Register(g); err != nil {
