@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"path/filepath"
 	"sync"
 	"sync/atomic"
 	"testing"
@@ -11,6 +12,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"google.golang.org/grpc/metadata"
 	"google.golang.org/protobuf/proto"
 
 	"footward.example/footward/client"
@@ -174,4 +176,37 @@ func TestSmallChecksAreAnsweredBesideTheDearestCalls(t *testing.T) {
 	t.Logf("checks answered, half within, 99 of 100 within: alone %d, %v, %v; beside 8 searches %d, %v, %v; beside 8 calls of four kinds, of which %d ended, %d, %v, %v",
 		len(alone.took), alone.within(50), alone.within(99), len(searches.took), searches.within(50), searches.within(99),
 		ended, len(mixed.took), mixed.within(50), mixed.within(99))
+}
+
+// TestLongCallsOfOthersAreAnsweredToo: a caller with a token of its own does not wait
+// until the searches of another are done.
+func TestLongCallsOfOthersAreAnsweredToo(t *testing.T) {
+	if testing.Short() {
+		t.Skip("keeps both processors busy for seconds")
+	}
+	tokens := filepath.Join(t.TempDir(), "tokens")
+	require.NoError(t, os.WriteFile(tokens, []byte("the-token-of-the-one\nthe-token-of-the-other\n"), 0o600))
+	p := launch(t, "--token-file", tokens)
+	as := func(ctx context.Context, token string) context.Context {
+		return metadata.AppendToOutgoingContext(ctx, "authorization", "Bearer "+token)
+	}
+	c, kinds := p.dial(t), dear(t)
+	endless, cancel := context.WithCancel(as(context.Background(), "the-token-of-the-one"))
+	var all sync.WaitGroup
+	for range 8 {
+		all.Go(func() {
+			for endless.Err() == nil {
+				err := kinds[0](endless, c)
+				assert.True(t, endless.Err() != nil || err == nil, "%v", err)
+			}
+		})
+	}
+	time.Sleep(500 * time.Millisecond) // they have begun
+	ctx, stop := context.WithTimeout(as(context.Background(), "the-token-of-the-other"), 25*time.Second)
+	defer stop()
+	began := time.Now()
+	assert.NoError(t, kinds[1](ctx, c))
+	t.Logf("a comparison is answered in %v beside 8 searches of another caller", time.Since(began).Round(time.Millisecond))
+	cancel()
+	all.Wait()
 }
