@@ -162,6 +162,9 @@ func (c *Calls) identify(ctx context.Context) (context.Context, *identity) {
 func (c *Calls) end(ctx context.Context, name string, series *method, who *identity, began time.Time, err error, unread bool) {
 	took := time.Since(began)
 	code := codeOf(err)
+	if code == codes.Canceled && timedOut(ctx, began) {
+		code = codes.DeadlineExceeded
+	}
 	level := levelOf(code)
 	switch {
 	case code == codes.Canceled && (unread || strings.HasPrefix(name, healthPrefix)):
@@ -178,6 +181,20 @@ func (c *Calls) end(ctx context.Context, name string, series *method, who *ident
 	}
 	write(ctx, c.log, level, name, code, took)
 	series.end(code, took, who.trace)
+}
+
+// A caller's clock for a deadline runs ahead of the service's by what the call took on
+// its way: so much of the time that a call had, at least a few ms.
+const (
+	aheadShare = 100
+	aheadLeast = 5 * time.Millisecond
+)
+
+// timedOut reports whether a call that was cancelled ended at its deadline: then the
+// caller's word of that mostly arrives before the service's own timer fires.
+func timedOut(ctx context.Context, began time.Time) bool {
+	deadline, has := ctx.Deadline()
+	return has && time.Until(deadline) <= max(aheadLeast, deadline.Sub(began)/aheadShare)
 }
 
 // codeOf is the code that gRPC sends for an error of a handler.
