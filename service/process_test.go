@@ -38,6 +38,8 @@ type process struct {
 	at   string
 	log  lines
 	read chan struct{} // closed when the log is complete
+	// Where the log is read from.
+	stderr io.Closer
 }
 
 // lines is a log that is written and read at once.
@@ -68,6 +70,7 @@ func launch(t *testing.T, args ...string) *process {
 	p.Env = append(os.Environ(), asProgram+"=1")
 	stderr, err := p.StderrPipe()
 	require.NoError(t, err)
+	p.stderr = stderr
 	require.NoError(t, p.Start())
 	at := make(chan string, 1)
 	p.read = make(chan struct{})
