@@ -48,6 +48,8 @@ type process struct {
 	at   string
 	log  lines
 	read chan struct{} // closed when the log is complete
+	// Where the log is read from.
+	stderr io.Closer
 }
 
 // lines is a log that is written and read at once.
@@ -84,6 +86,7 @@ func launchWith(t *testing.T, environment []string, args ...string) *process {
 	p.Env = append(append(os.Environ(), asProgram+"=1"), environment...)
 	stderr, err := p.StderrPipe()
 	require.NoError(t, err)
+	p.stderr = stderr
 	require.NoError(t, p.Start())
 	at := make(chan string, 1)
 	p.read = make(chan struct{})

@@ -45,7 +45,7 @@ func (o *Options) show(gate *guard.Gate, door *guard.Door, health *watchable) er
 		return nil
 	}
 	if gate != nil {
-		if err := o.Metrics.Load(gate.Load); err != nil {
+		if err := o.Metrics.Load(gate.Loads()); err != nil {
 			return err
 		}
 	}

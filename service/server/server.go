@@ -40,6 +40,8 @@ type Options struct {
 	// Calls are worked on at once up to AtOnce, and as many as Waiting wait beyond
 	// that; the rest are turned away. 0: any number.
 	AtOnce, Waiting int
+	// Long is how many long calls compute at once; 0: half as many as processors.
+	Long int
 	// Streams is the most calls at once on one connection, Connections the most
 	// connections. 0: any number.
 	Streams, Connections int
@@ -118,18 +120,19 @@ func New(o Options) (*Server, error) {
 	}
 	var gate *guard.Gate
 	if o.AtOnce > 0 {
-		gate = guard.NewGate(o.AtOnce, o.Waiting)
+		gate = guard.NewGate(guard.Room{AtOnce: o.AtOnce, Waiting: o.Waiting, Long: o.Long}, o.Callers)
 	}
 	o.Log = telemetry.Logger(o.Log)
 	calls := telemetry.NewCalls(o.Log, o.Metrics, o.Trace)
 	watching, stopping := context.WithCancel(context.Background())
 	options := slices.Clip(append(o.interceptors(calls, gate), o.transport()...))
 	s := &Server{door: guard.NewDoor(o.doorway()), health: health.NewServer(), limit: o.limitCalls, stopping: stopping}
-	s.grpc = grpc.NewServer(append(options, behind(s.door, calls))...)
 	health := &watchable{Server: s.health, ctx: watching, most: o.Watches, each: o.share(o.Watches), lasts: o.Deadlines.Streams, tally: o.Metrics}
 	if err := o.show(gate, s.door, health); err != nil {
+		stopping()
 		return nil, err
 	}
+	s.grpc = grpc.NewServer(append(options, behind(s.door, calls))...)
 	check := api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room))
 	register := func(doored grpc.ServiceRegistrar) {
 		to := doored
@@ -164,13 +167,13 @@ func (s *Server) Serve(l net.Listener) error {
 	return s.grpc.Serve(s.limit(l))
 }
 
-// Web answers gRPC calls that come as HTTP requests, with messages in JSON, behind the same interceptors
-// as Serve. It is a server of its own: one that drains breaks such calls off, so
+// Web answers gRPC calls that come as HTTP requests, with messages in JSON, behind the
+// same interceptors as Serve. It is a server of its own: one that drains breaks such calls off, so
 // Drain leaves them to the HTTP server in front, which is to be drained
 // meanwhile, and to Stop. Options.Web asks for it.
 func (s *Server) Web() *grpc.Server { return s.web }
 
-// Door is what an HTTP server asks before it reads a body, and before it decodes one.
+// Door is what an HTTP server asks before it reads a body.
 func (s *Server) Door() *guard.Door { return s.door }
 
 // Drain ends the service gracefully: health says NOT_SERVING at once, after

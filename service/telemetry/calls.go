@@ -169,6 +169,9 @@ func (c *Calls) identify(ctx context.Context) (context.Context, *identity) {
 func (c *Calls) end(ctx context.Context, name string, series *method, who *identity, began time.Time, err error, unread bool) {
 	took := time.Since(began)
 	code := codeOf(err)
+	if code == codes.Canceled && timedOut(ctx, began) {
+		code = codes.DeadlineExceeded
+	}
 	if unread && code == codes.Internal {
 		// gRPC answers INTERNAL to bytes that are no message, and JSON over HTTP 400: it
 		// is the caller's fault, and counts as that.
@@ -198,6 +201,20 @@ func turnedAway(err error) bool {
 		}
 	}
 	return false
+}
+
+// A caller's clock for a deadline runs ahead of the service's by what the call took on
+// its way: so much of the time that a call had, at least a few ms.
+const (
+	aheadShare = 100
+	aheadLeast = 5 * time.Millisecond
+)
+
+// timedOut reports whether a call that was cancelled ended at its deadline: then the
+// caller's word of that mostly arrives before the service's own timer fires.
+func timedOut(ctx context.Context, began time.Time) bool {
+	deadline, has := ctx.Deadline()
+	return has && time.Until(deadline) <= max(aheadLeast, deadline.Sub(began)/aheadShare)
 }
 
 // codeOf is the code that gRPC sends for an error of a handler.

@@ -139,17 +139,20 @@ func (m *Metrics) TurnedAway(reason footwardv1.CallReason) {
 	}
 }
 
-// Load shows what load tells at every scrape: calls that are worked on and calls
-// that wait for that.
-func (m *Metrics) Load(load func() (busy, waiting int)) error {
-	for _, g := range []client.Collector{
-		client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on."},
-			func() float64 { busy, _ := load(); return float64(busy) }),
-		client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on."},
-			func() float64 { _, waiting := load(); return float64(waiting) }),
-	} {
-		if err := m.registry.Register(g); err != nil {
-			return err
+// Load shows what is told at every scrape of each size of calls: how many are worked
+// on and how many wait for that, by weight.
+func (m *Metrics) Load(sizes map[string]func() (busy, waiting int)) error {
+	for size, load := range sizes {
+		is := client.Labels{"size": size}
+		for _, g := range []client.Collector{
+			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on, by their size.", ConstLabels: is},
+				func() float64 { busy, _ := load(); return float64(busy) }),
+			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on, by their size.", ConstLabels: is},
+				func() float64 { _, waiting := load(); return float64(waiting) }),
+		} {
+			if err := m.registry.Register(g); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

@@ -17,8 +17,11 @@ func TestMetricsFollowTheConventions(t *testing.T) {
 	registry := prometheus.NewRegistry()
 	m, err := telemetry.New(registry)
 	require.NoError(t, err)
-	require.NoError(t, m.Load(func() (busy, waiting int) { return 1, 2 }))
-	assert.Error(t, m.Load(nil), "of two servers")
+	loads := map[string]func() (busy, waiting int){
+		"small": func() (busy, waiting int) { return 1, 2 }, "long": func() (busy, waiting int) { return 3, 4 },
+	}
+	require.NoError(t, m.Load(loads))
+	assert.Error(t, m.Load(loads), "of two servers")
 	problems, err := testutil.GatherAndLint(registry)
 	require.NoError(t, err)
 	assert.Empty(t, problems)
