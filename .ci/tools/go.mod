@@ -4,6 +4,7 @@ go 1.26.7
 
 tool (
 	github.com/bufbuild/buf/cmd/buf
+	github.com/bufbuild/protoschema-plugins/cmd/protoc-gen-jsonschema
 	golang.org/x/perf/cmd/benchstat
 	honnef.co/go/tools/cmd/staticcheck
 )
@@ -36,6 +37,7 @@ require (
 	github.com/bufbuild/buf v1.75.0 // indirect
 	github.com/bufbuild/protocompile v0.14.2-0.20261020145055-56248e843b50 // indirect
 	github.com/bufbuild/protoplugin v0.0.0-20260414125817-25d1d281b46b // indirect
+	github.com/bufbuild/protoschema-plugins v0.6.0 // indirect
 	github.com/cespare/xxhash/v2 v2.3.0 // indirect
 	github.com/cli/browser v1.3.0 // indirect
 	github.com/containerd/errdefs v1.0.0 // indirect

@@ -4,18 +4,19 @@ import (
 	"context"
 	"flag"
 	"io"
+	"slices"
 	"strings"
 
-	"google.golang.org/protobuf/encoding/protojson"
 	"google.golang.org/protobuf/proto"
 
 	"footward.example/footward/client"
 )
 
-const catalogHelp = `footward catalog [LIST...] : list the names that requests may use
+var catalogHelp = `footward catalog [LIST...] : list the names that requests may use
 
-LIST is one or more of bases, steels, rod-steels, threads, fillers, concretes,
-timbers, unit-weights, limit-states, notices. Without any, all are printed.
+LIST is one or more of the following. Without any, all are printed.
+
+  ` + strings.Join(listNames(), "\n  ") + `
 
 `
 
@@ -30,7 +31,7 @@ type list struct {
 func catalog(ctx context.Context, args []string, t terminal) int {
 	var from connection
 	f := flag.NewFlagSet("catalog", flag.ContinueOnError)
-	asJSON := f.Bool("json", false, "print the answers of the service as JSON, one a line")
+	inJSON := f.Bool("json", false, "print the answers of the service as JSON, one a line")
 	from.flags(f)
 	names, code, done := parse(f, catalogHelp, args, t)
 	if done {
@@ -38,7 +39,7 @@ func catalog(ctx context.Context, args []string, t terminal) int {
 	}
 	wanted, unknown := chosen(names)
 	if unknown != "" {
-		return t.wrong("there is no list %q; see footward catalog --help", unknown)
+		return t.wrong("%s", none("list", unknown, listNames()))
 	}
 	c, err := from.open()
 	if err != nil {
@@ -51,12 +52,12 @@ func catalog(ctx context.Context, args []string, t terminal) int {
 		if err != nil {
 			return t.wrong("no answer from %s: %v", from.name(), inWords(err))
 		}
-		if *asJSON {
-			text, err := protojson.MarshalOptions{UseProtoNames: true}.Marshal(m)
+		if *inJSON {
+			text, err := asJSON(m, "")
 			if err != nil {
 				return t.wrong("%v", err)
 			}
-			p.text.Write(append(text, '\n'))
+			p.text.WriteString(text)
 			continue
 		}
 		if p.text.Len() > 0 {
@@ -71,21 +72,27 @@ func catalog(ctx context.Context, args []string, t terminal) int {
 	return allPass
 }
 
+// listNames are the names of all lists.
+func listNames() []string {
+	names := make([]string, len(lists))
+	for i, l := range lists {
+		names[i] = l.name
+	}
+	return names
+}
+
 // chosen returns the lists by name, or the first name that is none.
 func chosen(names []string) (wanted []list, unknown string) {
 	if len(names) == 0 {
 		return lists, ""
 	}
+	known := listNames()
 	for _, name := range names {
-		found := false
-		for _, l := range lists {
-			if strings.EqualFold(l.name, name) {
-				wanted, found = append(wanted, l), true
-			}
-		}
-		if !found {
+		i := slices.Index(known, alike(name, known))
+		if i < 0 {
 			return nil, name
 		}
+		wanted = append(wanted, lists[i])
 	}
 	return wanted, ""
 }

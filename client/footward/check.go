@@ -4,9 +4,8 @@ import (
 	"context"
 	"flag"
 	"fmt"
+	"io"
 	"slices"
-
-	"google.golang.org/protobuf/encoding/protojson"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -16,7 +15,8 @@ const checkHelp = `footward check FILE... : check the requests in files and fold
 A file is YAML or JSON and holds a check (bearing, plate_bending, weld,
 anchor_rods, anchorage, pin, ring_stack, footing, settlement or column_base),
 several of them under "items", or several documents divided by lines of "---". A
-folder stands for every .yaml, .yml and .json file in it and in its folders. "-" stands for standard input. To start, see footward example.
+folder stands for every .yaml, .yml and .json file in it and in its folders. "-"
+stands for standard input. To start, see footward example.
 
 Up to 10 checks are printed in full, with a summary; of more only the summary.
 
@@ -71,6 +71,9 @@ func check(ctx context.Context, args []string, t terminal) int {
 	if o.json {
 		err = printJSON(t, tasks, provenance)
 	} else {
+		for _, k := range tasks {
+			atAPrompt(ctx, c, k.outcome.GetRefusal().GetViolations())
+		}
 		err = printReport(t, tasks, provenance, &o)
 	}
 	switch {
@@ -110,11 +113,11 @@ func printJSON(t terminal, tasks []*task, provenance *footwardv1.Provenance) err
 		o.Index = uint64(i)
 		m.Outcomes = append(m.Outcomes, o)
 	}
-	text, err := protojson.MarshalOptions{Multiline: true, UseProtoNames: true}.Marshal(m)
+	text, err := asJSON(m, "  ")
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(t.out, "%s\n", text)
+	_, err = io.WriteString(t.out, text)
 	return err
 }
 

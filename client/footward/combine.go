@@ -1,9 +1,11 @@
 package main
 
 import (
+	"bytes"
 	"context"
+	"encoding/json"
 	"flag"
-	"fmt"
+	"io"
 	"strings"
 
 	"google.golang.org/protobuf/encoding/protojson"
@@ -15,8 +17,8 @@ import (
 
 const combineHelp = `footward combine FILE : write out the combinations of actions
 
-FILE is YAML or JSON and holds one request to LoadService.CombineActions; "-"
-stands for standard input. To start, see footward example actions.
+FILE is YAML or JSON and holds one request; "-" stands for standard input. To start,
+see footward example combine.
 
 Exit status: 0 combined; 2 bad input or no answer.
 
@@ -42,8 +44,7 @@ func combine(ctx context.Context, args []string, t terminal) int {
 
 // unanswered says why there is no answer: every field that was refused, by its
 // path, or what came between.
-func (t terminal) unanswered(file, server string, err error) int {
-	violations := client.Violations(err)
+func (t terminal) unanswered(file, server string, err error, violations []*footwardv1.FieldViolation) int {
 	if len(violations) == 0 {
 		return t.wrong("no answer from %s: %v", server, inWords(err))
 	}
@@ -56,14 +57,31 @@ func (t terminal) unanswered(file, server string, err error) int {
 
 // message prints an answer as JSON.
 func (t terminal) message(m proto.Message) int {
-	text, err := protojson.MarshalOptions{Multiline: true, UseProtoNames: true}.Marshal(m)
+	text, err := asJSON(m, "  ")
 	if err == nil {
-		_, err = fmt.Fprintf(t.out, "%s\n", text)
+		_, err = io.WriteString(t.out, text)
 	}
 	if err != nil {
 		return t.wrong("%v", err)
 	}
 	return allPass
+}
+
+// asJSON writes a message with a line for each value, or in one line without an
+// indent. protojson strews in blanks by chance, lest anybody rely on its text; here
+// the same answer is the same text.
+func asJSON(m proto.Message, indent string) (string, error) {
+	text, err := protojson.MarshalOptions{UseProtoNames: true}.Marshal(m)
+	if err != nil {
+		return "", err
+	}
+	var b bytes.Buffer
+	if indent == "" {
+		err = json.Compact(&b, text)
+	} else {
+		err = json.Indent(&b, text, "", indent)
+	}
+	return b.String() + "\n", err
 }
 
 var forceColumns = []column{

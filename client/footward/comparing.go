@@ -13,8 +13,8 @@ import (
 
 const compareHelp = `footward compare FILE : hold a ring footing against a concrete pad
 
-FILE is YAML or JSON and holds one request to CompareService.CompareFootings;
-"-" stands for standard input. To start, see footward example compare.
+FILE is YAML or JSON and holds one request; "-" stands for standard input. To start,
+see footward example compare.
 
 Exit status: 0 both footings pass; 1 one does not; 2 bad input or no answer.
 

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -65,29 +66,46 @@ func TestEveryRequiredSizeHasAName(t *testing.T) {
 	}
 }
 
+// heading divides a request from the comments above it.
+func heading(text []byte) (head, request string) {
+	lines := strings.SplitAfter(string(text), "\n")
+	i := slices.IndexFunc(lines, func(line string) bool { return !strings.HasPrefix(line, "#") })
+	return strings.Join(lines[:i], ""), strings.Join(lines[i:], "")
+}
+
+// TestExamplesAreTheDemo: each under a heading of its own, which speaks of no other
+// file.
 func TestExamplesAreTheDemo(t *testing.T) {
 	for kind, file := range exampleFiles {
-		folder, command := demo, "check"
-		switch kind {
-		case "actions":
-			folder, command = demoMore, "combine"
-		case "sizes":
-			folder, command = demoMore, "size"
-		case "compare":
-			folder, command = demoMore, "compare"
-		case "anchorage", "ring-stack", "footing", "settlement":
-			folder = demoMore
+		folder, command := demoMore, "check"
+		if slices.Contains([]string{"combine", "size", "compare"}, kind) {
+			command = kind
 		}
-		want, err := os.ReadFile(filepath.Join(folder, filepath.Base(file)))
+		if name := filepath.Base(file); name[0] >= '1' && name[0] <= '6' {
+			folder = demo
+		}
+		demo, err := os.ReadFile(filepath.Join(folder, filepath.Base(file)))
 		require.NoError(t, err)
+		_, want := heading(demo)
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		head, request := heading(text)
 		if *update {
-			require.NoError(t, os.WriteFile(file, want, 0o644))
+			require.NoError(t, os.WriteFile(file, []byte(head+want), 0o644))
 		}
+		assert.Equal(t, want, request, "run the tests with -update to copy the demo")
+		assert.NotContains(t, head, "demo")
+		assert.NotRegexp(t, `[0-9]-\w+\.yaml`, string(text), "%s speaks of another file", kind)
+		assert.Contains(t, head, "#   footward "+command+" "+kind+".yaml\n")
+
 		got := footward(t, "", "example", kind)
 		assert.Equal(t, 0, got.code)
-		assert.Equal(t, string(want), got.out, "run the tests with -update to copy the demo")
+		assert.True(t, strings.HasSuffix(got.out, request), kind)
+		assert.Equal(t, got, footward(t, "", "example", strings.ReplaceAll(kind, "_", "-")))
 		assert.Equal(t, 0, footward(t, got.out, command, "-").code, "%s can be used as it is", kind)
 	}
+	assert.Equal(t, footward(t, "", "example", "combine"), footward(t, "", "example", "actions"))
+	assert.Equal(t, footward(t, "", "example", "size"), footward(t, "", "example", "sizes"))
 }
 
 func TestCatalogue(t *testing.T) {
@@ -102,6 +120,7 @@ func TestCatalogue(t *testing.T) {
 	for _, l := range lists {
 		assert.Contains(t, r.out, l.title+"\n")
 	}
+	assert.Equal(t, footward(t, "", "catalog", "rod-steels"), footward(t, "", "catalog", "ROD_STEELS"))
 	r = footward(t, "", "catalog", "--json", "concretes")
 	var m footwardv1.ListConcretesResponse
 	require.NoError(t, protojson.Unmarshal([]byte(r.out), &m))

@@ -6,10 +6,12 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
 	"footward.example/footward/client"
 	"footward.example/footward/client/footward/proof"
 	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/spelling"
 	"footward.example/footward/testdata/published"
 )
 
@@ -50,6 +52,13 @@ func evidence(ctx context.Context, args []string, t terminal) int {
 	if err != nil {
 		return t.wrong("%v", err)
 	}
+	if *state != "" {
+		known := heldStates(sources)
+		if alike(*state, known) == "" {
+			return t.wrong("no figure holds a limit state %q%s; footward catalog limit-states lists them", *state, spelling.Hint(*state, known))
+		}
+		*state = alike(*state, known)
+	}
 	c, err := from.open()
 	if err != nil {
 		return t.wrong("%v", err)
@@ -62,9 +71,6 @@ func evidence(ctx context.Context, args []string, t terminal) int {
 			return t.wrong("no answer from %s: %v", from.name(), inWords(err))
 		}
 	}
-	if all.printed+all.worked == 0 {
-		return t.wrong("no figure holds a limit state %q", *state)
-	}
 	p.line(fmt.Sprintf("%d printed figures and %d worked by hand; %d are not met.", all.printed, all.worked, all.missed))
 	if _, err := io.WriteString(t.out, p.text.String()); err != nil {
 		return t.wrong("%v", err)
@@ -73,6 +79,20 @@ func evidence(ctx context.Context, args []string, t terminal) int {
 		return notAll
 	}
 	return allPass
+}
+
+// heldStates are the limit states that have figures.
+func heldStates(sources []proof.Source) []string {
+	var all []string
+	for _, s := range sources {
+		for _, f := range s.Figures {
+			for _, v := range f.Expect {
+				all = append(all, v.State)
+			}
+		}
+	}
+	slices.Sort(all)
+	return slices.DeleteFunc(slices.Compact(all), func(id string) bool { return id == "" })
 }
 
 var evidenceColumns = []column{

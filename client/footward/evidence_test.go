@@ -23,7 +23,9 @@ func TestEvidencePrintsEveryHeldFigure(t *testing.T) {
 	assert.NotContains(t, one.out, "plate_cantilever")
 	assert.Less(t, strings.Count(one.out, "\n"), strings.Count(r.out, "\n")/2)
 
+	assert.Equal(t, one, footward(t, "", "evidence", "--state", "Weld-Metal"))
 	assert.Equal(t, noAnswer, footward(t, "", "evidence", "--state", "no_such_state").code)
+	assert.Contains(t, footward(t, "", "evidence", "--state", "weld_mettal").err, "nearest is weld_metal;")
 	assert.Equal(t, noAnswer, footward(t, "", "evidence", "a file").code)
 }
 
@@ -31,7 +33,7 @@ func TestEvidencePrintsEveryHeldFigure(t *testing.T) {
 func TestEveryCheckHasAnExample(t *testing.T) {
 	choices := (&footwardv1.CheckItem{}).ProtoReflect().Descriptor().Oneofs().ByName("check").Fields()
 	for i := range choices.Len() {
-		name := strings.ReplaceAll(string(choices.Get(i).Name()), "_", "-")
+		name := string(choices.Get(i).Name())
 		assert.Contains(t, exampleFiles, name)
 		assert.Contains(t, checkHelp, string(choices.Get(i).Name()))
 	}

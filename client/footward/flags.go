@@ -8,10 +8,17 @@ import (
 	"slices"
 )
 
+// flagged takes the options of a command.
+type flagged func(*flag.FlagSet)
+
 // parse reads options from among the arguments, in any order, and returns the
 // other arguments. After -- nothing is an option. When done is true there is
 // nothing more to do but to exit with code.
 func parse(f *flag.FlagSet, help string, args []string, t terminal) (rest []string, code int, done bool) {
+	if t.flags != nil {
+		t.flags(f)
+		return nil, allPass, true
+	}
 	f.SetOutput(io.Discard)
 	f.Usage = func() {}
 	var plain []string

@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"syscall"
 
 	"google.golang.org/grpc/grpclog"
@@ -20,19 +21,6 @@ const (
 	notAll   = 1 // a check fails, is out of scope or not applicable
 	noAnswer = 2 // bad input, or no answer
 )
-
-const usage = `Footward checks the parts of a column base, from files.
-
-  footward check FILE...       check the requests in files and folders
-  footward combine FILE        write out the combinations of actions
-  footward size FILE           look for the cheapest column base that holds
-  footward compare FILE        hold a ring footing against a concrete pad
-  footward evidence            print what holds the numbers, figure by figure
-  footward catalog [LIST...]   list the names that requests may use
-  footward example [KIND]      print a request to start from
-
-Each explains itself with --help.
-`
 
 func main() {
 	// What goes wrong is told once and in words; gRPC would log it besides.
@@ -47,37 +35,34 @@ func main() {
 type terminal struct {
 	in       io.Reader
 	out, err io.Writer
+	// flags, where it is there, gets the options of a command, which then does
+	// nothing else.
+	flags flagged
 }
 
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	t := terminal{stdin, stdout, stderr}
-	name := ""
-	if len(args) > 0 {
-		name, args = args[0], args[1:]
-	}
-	switch name {
-	case "check":
-		return check(ctx, args, t)
-	case "combine":
-		return combine(ctx, args, t)
-	case "size":
-		return sizing(ctx, args, t)
-	case "compare":
-		return comparing(ctx, args, t)
-	case "evidence":
-		return evidence(ctx, args, t)
-	case "catalog":
-		return catalog(ctx, args, t)
-	case "example":
-		return example(args, t)
-	case "help", "-h", "-help", "--help":
-		fmt.Fprint(stdout, usage)
-		return allPass
-	case "":
-		fmt.Fprint(stderr, usage)
+	t := terminal{in: stdin, out: stdout, err: stderr}
+	if len(args) == 0 {
+		fmt.Fprint(stderr, usage())
 		return noAnswer
 	}
-	return t.wrong("there is no command %q\n\n%s", name, usage)
+	name, args := args[0], args[1:]
+	if slices.Contains([]string{"help", "-h", "-help", "--help"}, name) {
+		if len(args) == 0 {
+			fmt.Fprint(stdout, usage())
+			return allPass
+		}
+		name, args = args[0], []string{"--help"}
+	}
+	if name == "--version" {
+		name = "version"
+	}
+	for _, c := range commands() {
+		if c.name == name {
+			return c.run(ctx, args, t)
+		}
+	}
+	return t.wrong("%s\n\n%s", none("command", name, commandNames()), usage())
 }
 
 // wrong says what is wrong and returns the exit status for it.

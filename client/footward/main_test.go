@@ -238,15 +238,24 @@ func TestWrongUseIsExplained(t *testing.T) {
 		want string
 	}{
 		{nil, "footward check FILE..."},
-		{[]string{"chekc"}, `there is no command "chekc"`},
+		{[]string{"chekc"}, `there is no command "chekc", nearest is check`},
 		{[]string{"check"}, "check what?"},
 		{[]string{"check", "--fast", "x"}, "see footward check --help"},
 		{[]string{"check", "--brief", "--full", "x"}, "--brief goes neither"},
 		{[]string{"check", "x", "--plaintext"}, "go with --server"},
 		{[]string{"check", "x", "--server", "127.0.0.1:1", "--ca", "/none"}, "no such file"},
-		{[]string{"catalog", "bolts"}, `there is no list "bolts"`},
-		{[]string{"example"}, "name one of actions, anchor-rods, anchorage, bearing, column-base, compare, footing, pin, plate-bending, ring-stack, settlement, sizes, weld"},
-		{[]string{"example", "bolt"}, `there is no example "bolt"`},
+		{[]string{"catalog", "bolts"}, `there is no list "bolts"; name one of bases, steels, rod-steels`},
+		{[]string{"catalog", "steel"}, `there is no list "steel", nearest is steels; name one of bases, steels`},
+		{[]string{"example"}, "name one of anchor_rods, anchorage, bearing, column_base, combine, compare, footing, pin, plate_bending, ring_stack, settlement, size, weld"},
+		{[]string{"example", "bolt"}, `there is no example "bolt"; name one of anchor_rods`},
+		{[]string{"example", "plate"}, `there is no example "plate", nearest is plate_bending`},
+		{[]string{"schema", "wled"}, `there is no kind "wled", nearest is weld; name one of anchor_rods`},
+		{[]string{"schema", "weld", "pin"}, "takes one kind"},
+		{[]string{"completion"}, "name one of bash, fish, zsh"},
+		{[]string{"completion", "csh"}, `there is no shell "csh"`},
+		{[]string{"version", "x"}, "version takes nothing"},
+		{[]string{"size", "../../testdata/demo/3-weld.yaml"}, "this is a request for footward check"},
+		{[]string{"compare", "../../testdata/demo-more/sizes.yaml"}, "this is a request for footward size"},
 	} {
 		r := footward(t, "", c.args...)
 		assert.Equal(t, 2, r.code, "%v", c.args)
@@ -256,11 +265,18 @@ func TestWrongUseIsExplained(t *testing.T) {
 }
 
 func TestHelp(t *testing.T) {
-	for _, args := range [][]string{{"--help"}, {"help"}, {"check", "--help"}, {"catalog", "-h"}, {"example", "--help"}} {
+	asked := [][]string{{"--help"}, {"help"}, {"catalog", "-h"}}
+	for _, name := range commandNames() {
+		asked = append(asked, []string{name, "--help"}, []string{"help", name})
+	}
+	for _, args := range asked {
 		r := footward(t, "", args...)
 		assert.Equal(t, 0, r.code, "%v", args)
 		assert.Contains(t, r.out, "footward", "%v", args)
 		assert.Empty(t, r.err, "%v", args)
+		for _, line := range strings.Split(r.out, "\n") {
+			assert.NotContains(t, line, "Service", "%v", args)
+		}
 	}
 }
 

@@ -29,7 +29,7 @@ type question struct {
 func (q *question) run(ctx context.Context, args []string, t terminal) int {
 	var from connection
 	f := flag.NewFlagSet(q.command, flag.ContinueOnError)
-	asJSON := f.Bool("json", false, "print the answer as JSON (a "+q.answer+")")
+	inJSON := f.Bool("json", false, "print the answer as JSON (a "+q.answer+")")
 	if q.flags != nil {
 		q.flags(f)
 	}
@@ -46,11 +46,13 @@ func (q *question) run(ctx context.Context, args []string, t terminal) int {
 		return t.wrong("%v", err)
 	}
 	defer c.Close()
-	m, err := q.ask(ctx, c, *asJSON)
+	m, err := q.ask(ctx, c, *inJSON)
 	if err != nil {
-		return t.unanswered(names[0], from.name(), err)
+		violations := client.Violations(err)
+		atAPrompt(ctx, c, violations)
+		return t.unanswered(names[0], from.name(), err, violations)
 	}
-	if *asJSON {
+	if *inJSON {
 		if code := t.message(m); code != allPass {
 			return code
 		}

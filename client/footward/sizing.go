@@ -13,8 +13,8 @@ import (
 
 const sizeHelp = `footward size FILE : look for the cheapest column base that holds
 
-FILE is YAML or JSON and holds one request to ColumnBaseService.SizeColumnBase;
-"-" stands for standard input. To start, see footward example sizes.
+FILE is YAML or JSON and holds one request; "-" stands for standard input. To start,
+see footward example size.
 
 Exit status: 0 found; 1 none of the choices passes; 2 bad input or no answer.
 

@@ -13,6 +13,7 @@ import (
 	"google.golang.org/grpc/status"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/proto/schema"
 	"footward.example/footward/service/spelling"
 	"footward.example/footward/service/version"
 )
@@ -24,6 +25,7 @@ var noAnswer = status.New(codes.Internal, "the call had no answer")
 func (f *front) addDocuments(more map[string]http.Handler) error {
 	f.documents["/healthz"] = http.HandlerFunc(f.health)
 	f.documents["/version"] = text(asJSON, versions())
+	f.documents["/openapi.json"] = http.HandlerFunc(schema.ServeHTTP)
 	for path, d := range more {
 		if _, taken := f.documents[path]; taken || path == "/" || !strings.HasPrefix(path, "/") {
 			return fmt.Errorf("JSON over HTTP: %q is no path for a further document", path)
@@ -89,7 +91,7 @@ func (f *front) index() string {
 	}
 	return "Footward: structural checks of column bases, as JSON over HTTP.\n\n" +
 		"A path takes its request as application/json in protobuf's JSON form, and answers\n" +
-		"in it. The contract, proto/footward/v1, says what every field means. Headers:\n" +
+		"in it. GET /openapi.json says what every field means. Headers:\n" +
 		"Request-Timeout in seconds, X-Request-Id.\n\n" + strings.Join(paths, "") +
 		"\nEvery result is a design aid. A licensed engineer must check it.\n"
 }

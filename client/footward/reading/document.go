@@ -1,7 +1,11 @@
 package reading
 
 import (
+	"bytes"
+	"cmp"
+	"errors"
 	"fmt"
+	"io"
 
 	"buf.build/go/protoyaml"
 	"go.yaml.in/yaml/v3"
@@ -17,27 +21,29 @@ const listKey = "items"
 func (d document) items() []Item {
 	root, err := d.parse()
 	if err != nil {
-		return []Item{{Line: d.first + 1, Faults: d.faults(err)}}
+		return []Item{{Line: d.first + 1, Faults: []Fault{d.layout(err)}}}
 	}
 	start := Item{Line: d.first + root.Line}
 	if start.Faults = d.forbidden(root, 0); start.Faults != nil {
 		return []Item{start}
 	}
 	if list := listOf(root); list != nil {
-		return d.list(start, list)
+		return d.list(start, root, list)
 	}
 	check := &footwardv1.CheckItem{}
-	if start.Faults = d.faults(d.fill(check)); start.Faults == nil {
+	if start.Faults = d.nested(root, checkItem, d.faults(d.fill(check))); start.Faults == nil {
 		start.Check = check
+	} else if other := d.misplaced(root, checkItem); other != nil {
+		start.Faults = other
 	}
 	return []Item{start}
 }
 
 // list returns the items of a list document. A fault inside an item refuses
 // this item alone; any other refuses the document.
-func (d document) list(start Item, list *yaml.Node) []Item {
+func (d document) list(start Item, root, list *yaml.Node) []Item {
 	request := &footwardv1.CheckManyRequest{}
-	faults := d.faults(d.fill(request))
+	faults := d.nested(root, request.ProtoReflect().Descriptor(), d.faults(d.fill(request)))
 	if len(list.Content) == 0 && faults == nil {
 		faults = []Fault{{Line: d.first + list.Line, Column: list.Column, Reason: "items is empty"}}
 	}
@@ -91,8 +97,13 @@ func listOf(root *yaml.Node) *yaml.Node {
 func (d document) parse() (root *yaml.Node, err error) {
 	defer rescue(&err)
 	var n yaml.Node
-	if err := yaml.Unmarshal(d.text, &n); err != nil {
+	text := yaml.NewDecoder(bytes.NewReader(d.text))
+	if err := text.Decode(&n); err != nil {
 		return nil, err
+	}
+	// What stands further left than the first line would be lost in silence.
+	if err := text.Decode(&yaml.Node{}); !errors.Is(err, io.EOF) {
+		return nil, cmp.Or(err, fmt.Errorf("is more than a document"))
 	}
 	if n.Kind != yaml.DocumentNode || len(n.Content) != 1 {
 		return nil, fmt.Errorf("is not a document")

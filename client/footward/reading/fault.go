@@ -74,11 +74,7 @@ func inWords(reason string) string {
 	}
 	if m := unknown.FindStringSubmatch(reason); m != nil {
 		known := slices.DeleteFunc(whole(strings.Fields(m[3])), func(name string) bool { return strings.HasSuffix(name, unspecified) })
-		text := spelling.Unknown(m[1], m[2], known, false)
-		if len(text) > longest { // where not all are shown, the one that was meant is
-			text = spelling.Unknown(m[1], m[2], known, true)
-		}
-		return shorten(text)
+		return spelling.Unknown(m[1], m[2], known, true)
 	}
 	reason = strings.ReplaceAll(reason, "expected fields for footward.v1.", "expected the fields of ")
 	return shorten(reason)

@@ -27,10 +27,13 @@ func One(r io.Reader, m proto.Message) ([]Fault, error) {
 	d := documents[0]
 	root, err := d.parse()
 	if err != nil {
-		return d.faults(err), nil
+		return []Fault{d.layout(err)}, nil
 	}
 	if faults := d.forbidden(root, 0); faults != nil {
 		return faults, nil
 	}
-	return d.faults(d.fill(m)), nil
+	if other := d.misplaced(root, m.ProtoReflect().Descriptor()); other != nil {
+		return other, nil
+	}
+	return d.nested(root, m.ProtoReflect().Descriptor(), d.faults(d.fill(m))), nil
 }

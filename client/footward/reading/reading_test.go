@@ -70,7 +70,7 @@ func TestRefusesWithThePlace(t *testing.T) {
 		line, column int
 		reason       string
 	}{
-		{"unknown field", "weld:\n  labl: x\n", 2, 3, `unknown field "labl"; known are label, basis, detail, weld, run, group`},
+		{"unknown field", "weld:\n  labl: x\n", 2, 3, `unknown field "labl", nearest is label; known are label, basis, detail, weld, run, group`},
 		{"in a later document", "weld: {}\n---\nweld:\n  labl: x\n", 4, 3, `unknown field "labl"`},
 		{"unit in a number", "bearing:\n  forces:\n    n_kn: -120 kN\n", 3, 11, `"-120 kN" is not a number; units stand in the name of the field`},
 		{"comma in a number", "bearing:\n  forces:\n    n_kn: 1,5\n", 3, 11, `"1,5" is not a number`},
@@ -84,7 +84,7 @@ func TestRefusesWithThePlace(t *testing.T) {
 		{"anchor", "weld: &a {}\n", 1, 7, "anchors and aliases"},
 		{"deep", "weld: " + strings.Repeat("[", 40) + strings.Repeat("]", 40), 1, 0, "more than 32 levels deep"},
 		{"empty list", "items: []\n", 1, 8, "items is empty"},
-		{"tab", "weld:\n\tlabel: x\n", 2, 0, "cannot start any token"},
+		{"tab", "weld:\n\tlabel: x\n", 2, 1, "a tab stands before the text"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			items := read(t, c.text)
