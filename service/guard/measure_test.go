@@ -152,7 +152,7 @@ func TestWhatWouldBecomeTooMuchIsRefusedUndecoded(t *testing.T) {
 	wire := bytes.Repeat(hostile()["layers of each"], share)
 	m := &footwardv1.CheckManyRequest{}
 	_, err := d.measure(t.Context(), wire, m)
-	assert.Equal(t, codes.ResourceExhausted, status.Code(err))
+	assert.Equal(t, codes.OutOfRange, status.Code(err))
 	assert.ErrorContains(t, err, "128 MiB")
 	assert.ErrorContains(t, err, "divide")
 	assert.Zero(t, d.decoded.load())

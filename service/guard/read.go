@@ -244,7 +244,8 @@ func (d *Door) roomFor(m *meter) (taken int, err error) {
 	case m.late != nil:
 		return 0, status.FromContextError(m.late).Err()
 	case m.spent > m.most:
-		return 0, status.Errorf(codes.ResourceExhausted,
+		// To ask again helps nobody.
+		return 0, status.Errorf(codes.OutOfRange,
 			"the request would take more than %d MiB of memory: divide it into several calls", m.most>>20)
 	}
 	taken, full, err := d.decoded.take(m.ctx, m.spent)
