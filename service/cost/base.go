@@ -6,19 +6,20 @@ import footwardv1 "footward.example/footward/proto/footward/v1"
 // refused.
 const mostCombinations = 20000
 
-// columnBase returns the cost of checking a base under all of its combinations [us].
-func columnBase(m *footwardv1.CheckColumnBaseRequest) float64 {
+// columnBase returns the work of checking a base under all of its combinations. What a
+// combination takes depends much on whether rods pull.
+func columnBase(m *footwardv1.CheckColumnBaseRequest) work {
 	n := float64(len(m.GetLoadCases().GetCases()))
 	sum := ofBase.at(m.GetDetail())
 	if set := m.GetActionSet(); set != nil {
 		n = combinations(m.GetBasis(), set, checked(m.GetBase()))
 		sum += combining(m.GetBasis(), set, checked(m.GetBase()))
 		if n > mostCombinations {
-			return sum
+			return known(sum)
 		}
 	}
 	each, once := perCase(m.GetBase())
-	return sum + once + each*(n+min(n, 1)*sizedCases)
+	return work{usual: sum + once + each*(n+min(n, 1)*sizedCases), least: sum + caseAlone*n}
 }
 
 // perCase returns what a base takes in each combination, and once for all [us].

@@ -29,14 +29,19 @@ func Of(m any) Cost {
 	case *footwardv1.CompareFootingsRequest:
 		return comparison(m)
 	case *footwardv1.CombineActionsRequest:
-		return sure(combining(m.GetBasis(), m.GetActionSet(), combined))
+		return costOf(known(combining(m.GetBasis(), m.GetActionSet(), combined)))
 	default:
-		return sure(check(m))
+		return costOf(check(m))
 	}
 }
 
-// sure is a cost that is known.
-func sure(v float64) Cost { return Cost{Usual: us(v), Least: us(v)} }
+// work is what something takes, and takes at the least [us].
+type work struct{ usual, least float64 }
+
+// known is work that depends on little that is found.
+func known(v float64) work { return work{v, v} }
+
+func costOf(w work) Cost { return Cost{Usual: us(w.usual), Least: us(w.least)} }
 
 // mostItems is the most that a batch may have; with more it is refused.
 const mostItems = 10000
@@ -45,17 +50,19 @@ func batch(items []*footwardv1.CheckItem) Cost {
 	if len(items) > mostItems {
 		return Cost{}
 	}
-	sum := 0.0
+	var sum work
 	for _, i := range items {
-		sum += item(i)
+		one := item(i)
+		sum.usual += one.usual
+		sum.least += one.least
 	}
-	c := sure(sum)
+	c := costOf(sum)
 	c.Items = len(items)
 	return c
 }
 
-// item returns the cost of an item of a batch [us].
-func item(i *footwardv1.CheckItem) float64 {
+// item returns the work of an item of a batch.
+func item(i *footwardv1.CheckItem) work {
 	switch c := i.GetCheck().(type) {
 	case *footwardv1.CheckItem_Bearing:
 		return check(c.Bearing)
@@ -78,11 +85,19 @@ func item(i *footwardv1.CheckItem) float64 {
 	case *footwardv1.CheckItem_ColumnBase:
 		return check(c.ColumnBase)
 	}
-	return emptyItem
+	return known(emptyItem)
 }
 
-// check returns the cost of one check [us].
-func check(m any) float64 {
+// check returns the work of one check.
+func check(m any) work {
+	if base, is := m.(*footwardv1.CheckColumnBaseRequest); is {
+		return columnBase(base)
+	}
+	return known(part(m))
+}
+
+// part returns what a check of a part takes [us].
+func part(m any) float64 {
 	switch m := m.(type) {
 	case *footwardv1.CheckBearingRequest:
 		return ofBearing.at(m.GetDetail())
@@ -102,8 +117,6 @@ func check(m any) float64 {
 		return ofFooting.at(m.GetDetail()) + approach*float64(max(1, len(m.GetDesignApproaches())))
 	case *footwardv1.CheckRingStackRequest:
 		return ofRings.at(m.GetDetail()) + tier*float64(len(m.GetTiers()))
-	case *footwardv1.CheckColumnBaseRequest:
-		return columnBase(m)
 	}
 	return 0
 }

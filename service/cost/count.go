@@ -62,6 +62,9 @@ func combinations(b *footwardv1.DesignBasis, set *footwardv1.ActionSet, usual si
 				a.add(one)
 			}
 		}
+		if a.none() {
+			continue
+		}
 		if b.GetBasis() != footwardv1.Basis_BASIS_EUROCODE {
 			total += a.american()
 			continue
@@ -82,6 +85,8 @@ type acting struct {
 	permanent, accidental int
 	variable              []*footwardv1.Action
 }
+
+func (a *acting) none() bool { return a.permanent+a.accidental+len(a.variable) == 0 }
 
 func (a *acting) add(one *footwardv1.Action) {
 	switch one.GetKind() {
@@ -114,21 +119,34 @@ func (a *acting) european(k footwardv1.CombinationKind) float64 {
 	return permanent * leading
 }
 
+// whole is an action of which each part leads where one does.
+type whole struct {
+	kind     footwardv1.ActionKind
+	category footwardv1.ImposedCategory
+	part     string
+}
+
+func wholeOf(a *footwardv1.Action) whole {
+	return whole{a.GetKind(), a.GetCategory(), a.GetPartOf()}
+}
+
 // leading returns the sets, each counted for every whole in it that may lead.
 func (a *acting) leading(all float64) float64 {
-	type whole struct {
-		kind     footwardv1.ActionKind
-		category footwardv1.ImposedCategory
-		part     string
-	}
-	wholes := map[whole][]*footwardv1.Action{}
-	for _, v := range a.variable {
-		w := whole{v.GetKind(), v.GetCategory(), v.GetPartOf()}
-		wholes[w] = append(wholes[w], v)
-	}
 	total := 1.0 // the set of none
-	for _, parts := range wholes {
-		total += all * (1 - 1/sets(parts))
+	seen := map[whole]bool{}
+	for _, v := range a.variable {
+		w := wholeOf(v)
+		if seen[w] {
+			continue
+		}
+		seen[w] = true
+		var others []*footwardv1.Action
+		for _, o := range a.variable {
+			if wholeOf(o) != w {
+				others = append(others, o)
+			}
+		}
+		total += all - sets(others)
 	}
 	return total
 }
@@ -150,6 +168,9 @@ func sets(actions []*footwardv1.Action) float64 {
 	return n
 }
 
+// rulesOfASCE are the basic combinations, of which each takes a set at most once.
+const rulesOfASCE = 7
+
 // american returns the combinations of ASCE 7-22 2.3.1 or 2.4.1: in about five rules
 // of seven wind acts or not, in about four something on the roof, in about four what
 // is imposed.
@@ -163,5 +184,5 @@ func (a *acting) american() float64 {
 	for _, k := range [...]footwardv1.ActionKind{footwardv1.ActionKind_ACTION_KIND_IMPOSED_ROOF, footwardv1.ActionKind_ACTION_KIND_SNOW, footwardv1.ActionKind_ACTION_KIND_RAIN} {
 		roof += sets(of[k]) - 1
 	}
-	return 1 + imposed*roof + roof*wind + imposed*roof*wind + imposed*roof + wind
+	return min(1+imposed*roof+roof*wind+imposed*roof*wind+imposed*roof+wind, rulesOfASCE*sets(a.variable))
 }

@@ -54,17 +54,14 @@ const (
 	sizedCases   = 6.0 // as many combinations are checked again for the required sizes
 	combination  = 1.2 // writing one out
 	padTried     = 12.0
-	caseOfPad    = 0.6 // of a pad that is sized, each combination on each pad
+	caseOfPad    = 4.0 // of a pad that is sized, each combination on each pad
 	padsTried    = 0.1 // share of the pads that are tried
 	comparing    = 300.0
 	choiceListed = 0.4
 )
 
-// Searches try far fewer choices than there are: those that are cheaper than the
-// best, but for what is known to fail.
-const (
-	triesPerRoot = 4.0 // tries = this times the root of the choices
-	leastTries   = 3.0 // whatever comes of it: one, and two to explain
-)
+// triesPerRoot times the root of the choices are tried by a search: those that are
+// cheaper than the best, but for what is known to fail.
+const triesPerRoot = 4.0
 
 func us(v float64) time.Duration { return time.Duration(v * float64(time.Microsecond)) }

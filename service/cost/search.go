@@ -24,14 +24,13 @@ func search(m *footwardv1.SizeColumnBaseRequest) Cost {
 		n = combinations(m.GetBasis(), set, checked(m.GetBase()))
 		sum += combining(m.GetBasis(), set, checked(m.GetBase()))
 		if n > mostCombinations {
-			return sure(sum)
+			return costOf(known(sum))
 		}
 	}
 	each, once := perCase(m.GetBase())
 	try := once + each*n
 	tries := min(choices, triesPerRoot*math.Sqrt(choices))
-	least := min(tries, leastTries)
-	return Cost{Usual: us(sum + tries*try), Least: us(sum + least*try)}
+	return costOf(work{usual: sum + tries*try, least: sum + caseAlone*n})
 }
 
 // Steps of a pad that are usual where none are given.
@@ -49,12 +48,11 @@ func comparison(m *footwardv1.CompareFootingsRequest) Cost {
 	n := combinations(m.GetBasis(), set, checked(m.GetBase()))
 	sum := comparing + 2*combining(m.GetBasis(), set, checked(m.GetBase()))
 	if !ok || !fine || pads > mostChoices || n > mostCombinations {
-		return sure(sum)
+		return costOf(known(sum))
 	}
 	each, once := perCase(m.GetBase())
-	sum += once + each*(n+sizedCases)
 	one := padTried + caseOfPad*n
-	return Cost{Usual: us(sum + max(1, padsTried*pads)*one), Least: us(sum + one)}
+	return costOf(work{usual: sum + once + each*(n+sizedCases) + max(1, padsTried*pads)*one, least: sum + caseAlone*n + one})
 }
 
 // steps returns how many sizes there are; ok is false where they are refused.

@@ -2,6 +2,7 @@ package guard_test
 
 import (
 	"context"
+	"io"
 	"net"
 	"sync"
 	"sync/atomic"
@@ -14,6 +15,7 @@ import (
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/peer"
 	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
 	"footward.example/footward/service/cost"
@@ -265,5 +267,63 @@ func TestCallBehindTooMuchOfItsCallerIsTurnedAwayAtOnce(t *testing.T) {
 	}
 	end()
 	assert.NoError(t, <-inside)
+	holds(t, g, "", 0, 0)
+}
+
+// piped is a stream of which a test sends and takes the messages.
+type piped struct {
+	grpc.ServerStream
+	ctx context.Context
+	in  chan *footwardv1.StreamChecksRequest
+}
+
+func (p *piped) Context() context.Context { return p.ctx }
+
+func (p *piped) RecvMsg(to any) error {
+	m, more := <-p.in
+	if !more {
+		return io.EOF
+	}
+	proto.Merge(to.(proto.Message), m)
+	return nil
+}
+
+func (p *piped) SendMsg(any) error { return nil }
+
+// TestMessagesOfStreamsAreWeighedAlike: one whose work is long goes among the long ones
+// until it is answered.
+func TestMessagesOfStreamsAreWeighedAlike(t *testing.T) {
+	g := gate(guard.Room{AtOnce: 4, Waiting: 4, Long: 1})
+	s := &piped{ctx: from(t.Context(), 1), in: make(chan *footwardv1.StreamChecksRequest)}
+	taken, answer, ended := make(chan struct{}), make(chan struct{}), make(chan error, 1)
+	go func() {
+		ended <- g.Stream(&tally{})(nil, s, &grpc.StreamServerInfo{FullMethod: "/a/B"}, func(_ any, stream grpc.ServerStream) error {
+			for {
+				if err := stream.RecvMsg(&footwardv1.StreamChecksRequest{}); err != nil {
+					return err
+				}
+				taken <- struct{}{}
+				<-answer
+				if err := stream.Context().Err(); err != nil {
+					return err
+				}
+				if err := stream.SendMsg(nil); err != nil {
+					return err
+				}
+			}
+		})
+	}()
+	for _, c := range []struct {
+		work time.Duration
+		size string
+	}{{guard.SmallTo / 2, small}, {guard.SmallTo * 2, middling}, {guard.LongFrom * 2, longest}} {
+		holds(t, g, "", 0, 0)
+		s.in <- &footwardv1.StreamChecksRequest{Items: []*footwardv1.CheckItem{{Check: &footwardv1.CheckItem_ColumnBase{ColumnBase: worth(c.work)}}}}
+		<-taken
+		holds(t, g, c.size, 1, 0)
+		answer <- struct{}{}
+	}
+	close(s.in)
+	assert.ErrorIs(t, <-ended, io.EOF)
 	holds(t, g, "", 0, 0)
 }
