@@ -50,11 +50,11 @@ type Doorway struct {
 	Open, OpenEach int
 }
 
-// How much memory messages have together, in largest messages: those that arrive, and
-// what they become.
+// ArrivingMessages and DecodedMessages are how much memory messages have together, in
+// largest messages: those that arrive, and what they become.
 const (
-	arrivingMessages = 4
-	decodedMessages  = 8
+	ArrivingMessages = 4
+	DecodedMessages  = 8
 )
 
 // What is of no account [bytes]: gRPC takes as much of a message unasked.
@@ -69,9 +69,9 @@ const Window = 64 << 10
 // messagesWait is the most messages that wait for room.
 const messagesWait = 128
 
-// healthBytes is the largest message of a caller who was not let in: the name of a
+// HealthBytes is the largest message of a caller who was not let in: the name of a
 // service.
-const healthBytes = 4 << 10
+const HealthBytes = 4 << 10
 
 // healthTime is within which such a message must have come.
 const healthTime = 10 * time.Second
@@ -80,8 +80,8 @@ const healthTime = 10 * time.Second
 func NewDoor(o Doorway) *Door {
 	return &Door{
 		o: o, calls: &atomic.Int64{}, health: &atomic.Int64{},
-		arriving: newRooms(arrivingMessages*o.MessageBytes, smallArriving, messagesWait),
-		decoded:  newRooms(decodedMessages*o.MessageBytes, smallDecoded, messagesWait),
+		arriving: newRooms(ArrivingMessages*o.MessageBytes, smallArriving, messagesWait),
+		decoded:  newRooms(DecodedMessages*o.MessageBytes, smallDecoded, messagesWait),
 	}
 }
 
@@ -267,7 +267,7 @@ func (d *Door) full() error {
 // mostOf is the largest message that a method takes.
 func (d *Door) mostOf(method string) int {
 	if open(method) {
-		return min(healthBytes, d.o.MessageBytes)
+		return min(HealthBytes, d.o.MessageBytes)
 	}
 	return min(d.o.MessageBytes, math.MaxInt32)
 }

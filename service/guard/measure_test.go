@@ -60,7 +60,7 @@ func fullOf(items ...*footwardv1.CheckItem) *footwardv1.CheckManyRequest {
 
 func meterOf(t testing.TB, m proto.Message, wire []byte) *meter {
 	t.Helper()
-	out := &meter{ctx: context.Background(), most: decodedMessages * largest}
+	out := &meter{ctx: context.Background(), most: DecodedMessages * largest}
 	out.wire(shapeOf(m.ProtoReflect().Descriptor()), wire, 0)
 	return out
 }
