@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"flag"
 	"fmt"
@@ -58,19 +59,49 @@ func (a *access) check(addresses ...string) (wrong []error) {
 	return wrong
 }
 
-// put reads the files into the options.
-func (a *access) put(o *server.Options) (err error) {
+// read returns what puts into the options what the files hold, and what has them looked
+// at anew. Reading ends with ctx, for a pipe may keep silent.
+func (a *access) read(ctx context.Context, log *slog.Logger) (put func(*server.Options), look func(), err error) {
+	type held struct {
+		o    server.Options
+		look []func()
+		err  error
+	}
+	done := make(chan held, 1)
+	go func() {
+		var h held
+		h.look, h.err = a.into(&h.o, log)
+		done <- h
+	}()
+	select {
+	case h := <-done:
+		return func(o *server.Options) { o.TLS, o.Callers = h.o.TLS, h.o.Callers }, func() {
+			for _, look := range h.look {
+				look()
+			}
+		}, h.err
+	case <-ctx.Done():
+		return nil, nil, ctx.Err()
+	}
+}
+
+func (a *access) into(o *server.Options, log *slog.Logger) (looks []func(), err error) {
 	if a.cert != "" {
+		var look func()
 		files := guard.CertificateFiles{Cert: a.cert, Key: a.key, ClientCA: a.clientCA}
-		if o.TLS, err = files.TLS(o.Log); err != nil {
-			return err
+		if o.TLS, look, err = files.TLSAndLook(log); err != nil {
+			return nil, err
 		}
+		looks = append(looks, look)
 	}
 	o.Callers.Names = a.names()
 	if a.tokens != "" {
-		o.Callers.Tokens, err = guard.ReadTokens(a.tokens, 0, o.Log)
+		if o.Callers.Tokens, err = guard.ReadTokens(a.tokens, 0, log); err != nil {
+			return nil, err
+		}
+		looks = append(looks, o.Callers.Tokens.Look)
 	}
-	return err
+	return looks, nil
 }
 
 // LogValue implements slog.LogValuer.

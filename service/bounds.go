@@ -14,14 +14,17 @@ import (
 
 // bounds are the settings of what calls and connections may take.
 type bounds struct {
-	call, callMost, callLeast, stream, streamIdle   time.Duration
-	connectionAge                                   time.Duration
-	atOnce, waiting, connectionStreams, connections int
+	call, callMost, callLeast, stream, streamIdle         time.Duration
+	connectionAge                                         time.Duration
+	atOnce, long, waiting, connectionStreams, connections int
+	open, watches                                         int
+	addressShare                                          float64
 }
 
 // atOnce is how many calls are worked on at once for each processor. A check only
 // computes, so that more would gain nothing, and those who read what comes in
-// would have to wait for their turn among them.
+// would have to wait for their turn among them. It stands for small calls and again
+// for middling ones; as many long ones may have begun, of which few compute.
 const atOnce = 4
 
 func (b *bounds) flags(f *flag.FlagSet) {
@@ -30,11 +33,15 @@ func (b *bounds) flags(f *flag.FlagSet) {
 	f.DurationVar(&b.callLeast, "call-timeout-least", time.Millisecond, "refuse a call that has less than this `TIME` left until its deadline")
 	f.DurationVar(&b.stream, "stream-timeout", time.Hour, "end a stream after this `TIME`")
 	f.DurationVar(&b.streamIdle, "stream-idle-timeout", 5*time.Minute, "end a stream on which nothing is sent or taken for this `TIME`")
-	f.IntVar(&b.atOnce, "calls-at-once", atOnce*runtime.GOMAXPROCS(0), "work on this `NUMBER` of calls at once; a batch counts one more for every 512 items; default 4 for each processor")
-	f.IntVar(&b.waiting, "calls-waiting", 128, "let this `NUMBER` of calls wait beyond that, and turn further ones away with RESOURCE_EXHAUSTED")
+	f.IntVar(&b.atOnce, "calls-at-once", atOnce*runtime.GOMAXPROCS(0), "work on this `NUMBER` of calls at once, of small, of middling and of long ones; default 4 for each processor")
+	f.IntVar(&b.long, "long-calls-at-once", guard.HalfOfProcessors(), "of the long calls have this `NUMBER` compute at once, by turns; long is what takes more than a tenth of a second; default half of the processors")
+	f.IntVar(&b.waiting, "calls-waiting", 128, "let this `NUMBER` of calls of each size wait beyond that, a batch counting one more for every 512 items, and turn further ones away with RESOURCE_EXHAUSTED")
 	f.IntVar(&b.connectionStreams, "connection-calls", 256, "take this `NUMBER` of calls and streams at once on one connection")
 	f.DurationVar(&b.connectionAge, "connection-age", 30*time.Minute, "ask clients to connect anew after this `TIME`, give or take a tenth, so that they learn of new replicas; 0: never")
 	f.IntVar(&b.connections, "connections", 1024, "take this `NUMBER` of connections and close further ones")
+	f.IntVar(&b.open, "calls-open", 2048, "take this `NUMBER` of calls and streams at once on all connections, whether their message has come or not")
+	f.IntVar(&b.watches, "health-watches", 1024, "let this `NUMBER` of streams watch health at once; they need no token")
+	f.Float64Var(&b.addressShare, "address-share", 0.25, "let one address (of IPv6: one network of 64 bits) have this `SHARE` of connections, calls-open and health-watches; 1 behind a proxy, whose callers all have its address")
 }
 
 func (b *bounds) check() (wrong []error) {
@@ -61,11 +68,16 @@ func (b *bounds) check() (wrong []error) {
 		name        string
 		value, from int
 	}{
-		{"calls-at-once", b.atOnce, 1}, {"calls-waiting", b.waiting, 0}, {"connection-calls", b.connectionStreams, 1}, {"connections", b.connections, 1},
+		{"calls-at-once", b.atOnce, 1}, {"long-calls-at-once", b.long, 1}, {"calls-waiting", b.waiting, 0}, {"connection-calls", b.connectionStreams, 1}, {"connections", b.connections, 1},
+		{"calls-open", b.open, 1}, {"health-watches", b.watches, 1},
 	} {
 		if n.value < n.from || n.value > 1e6 {
 			wrong = append(wrong, fmt.Errorf("%s: %d is not between %d and 1000000", n.name, n.value, n.from))
 		}
+	}
+	// The condition is written so that NaN fails.
+	if !(b.addressShare > 0 && b.addressShare <= 1) {
+		wrong = append(wrong, fmt.Errorf("address-share: %v is not over 0 and at most 1", b.addressShare))
 	}
 	return wrong
 }
@@ -75,7 +87,8 @@ func (b *bounds) put(o *server.Options) {
 		Default: b.call, Longest: b.callMost, Least: b.callLeast, Streams: b.stream, Idle: b.streamIdle,
 	}
 	o.ConnectionAge = b.connectionAge
-	o.AtOnce, o.Waiting, o.Streams, o.Connections = b.atOnce, b.waiting, b.connectionStreams, b.connections
+	o.AtOnce, o.Long, o.Waiting, o.Streams, o.Connections = b.atOnce, b.long, b.waiting, b.connectionStreams, b.connections
+	o.Open, o.Watches, o.AddressShare = b.open, b.watches, b.addressShare
 }
 
 // LogValue implements slog.LogValuer.
@@ -83,7 +96,8 @@ func (b bounds) LogValue() slog.Value {
 	return slog.GroupValue(
 		slog.Duration("call_timeout", b.call), slog.Duration("call_timeout_most", b.callMost), slog.Duration("call_timeout_least", b.callLeast),
 		slog.Duration("stream_timeout", b.stream), slog.Duration("stream_idle_timeout", b.streamIdle),
-		slog.Int("calls_at_once", b.atOnce), slog.Int("calls_waiting", b.waiting),
+		slog.Int("calls_at_once", b.atOnce), slog.Int("long_calls_at_once", b.long), slog.Int("calls_waiting", b.waiting),
 		slog.Int("connection_calls", b.connectionStreams), slog.Int("connections", b.connections),
+		slog.Int("calls_open", b.open), slog.Int("health_watches", b.watches), slog.Float64("address_share", b.addressShare),
 		slog.Duration("connection_age", b.connectionAge))
 }

@@ -9,7 +9,6 @@ import (
 	"strings"
 	"time"
 
-	"footward.example/footward/service/guard"
 	"footward.example/footward/service/server"
 	"footward.example/footward/service/web"
 )
@@ -27,7 +26,7 @@ func newFront(s *settings, service *server.Server, o server.Options) (*front, er
 		return nil, nil
 	}
 	w, err := web.New(service.Web(), web.Options{
-		Log: o.Log, MessageBytes: o.MessageBytes, TLS: o.TLS, Deadlines: o.Deadlines, Hosts: s.hosts(),
+		Log: o.Log, MessageBytes: o.MessageBytes, TLS: o.TLS, Deadlines: o.Deadlines, Hosts: s.hosts(), Door: service.Door(),
 	})
 	if err != nil {
 		return nil, err
@@ -36,7 +35,7 @@ func newFront(s *settings, service *server.Server, o server.Options) (*front, er
 	if err != nil {
 		return nil, err
 	}
-	return &front{w, guard.LimitConnections(l, o.Connections)}, nil
+	return &front{w, o.Limit(l)}, nil
 }
 
 // address is where it listens, as text; empty: nowhere.

@@ -16,6 +16,7 @@ import (
 	"os"
 	"os/signal"
 	"runtime/debug"
+	"sync"
 	"syscall"
 	"time"
 
@@ -54,6 +55,8 @@ func main() {
 		debug.SetMemoryLimit(memory)
 	}
 	ctx, stop := context.WithCancel(context.Background())
+	// A reader of the log that is gone ends no service, nor does the end of a terminal.
+	signal.Ignore(syscall.SIGPIPE, syscall.SIGHUP)
 	signals := make(chan os.Signal, 2)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
 	go func() {
@@ -100,9 +103,15 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	}
 	o := server.Options{Log: log, Metrics: metrics, MessageBytes: s.messageMiB << 20, Reflection: s.reflection, Web: s.http != ""}
 	s.bounds.put(&o)
-	if err := s.access.put(&o); err != nil {
+	put, look, err := s.access.read(ctx, log)
+	switch {
+	case err != nil && ctx.Err() != nil:
+		log.Info("stopped while files were read")
+		return nil
+	case err != nil:
 		return err
 	}
+	put(&o)
 	stopTracing, err := s.tracing.put(ctx, &o, log)
 	if err != nil {
 		return err
@@ -135,10 +144,11 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 			return errors.Join(err, listener.Close())
 		}
 		at.metrics = l.Addr()
-		go func() { ended <- watch.Serve(guard.LimitConnections(l, scrapers)) }()
+		go func() { ended <- watch.Serve(guard.LimitConnections(l, guard.Connections{Most: scrapers})) }()
 	}
 	go func() { ended <- service.Serve(listener) }()
 	front.serve(ended)
+	defer onHangup(look)()
 	log.Info("serving", "version", version.String(), "grpc", s.grpc, "listening", at.grpc.String(), "http", at.http, "http_hosts", s.httpHosts, "metrics", s.metrics,
 		"plaintext_to_other_machines", s.plaintext, "reflection", s.reflection, "message_mib", s.messageMiB,
 		"drain_delay", s.drainDelay, "drain_timeout", s.drainTimeout, "log_level", s.logLevel, "bounds", s.bounds, "access", s.access,
@@ -161,6 +171,29 @@ func serve(ctx context.Context, s *settings, log *slog.Logger, ready func(addres
 	log.Info("drained", "cut_off", err != nil)
 	// The metrics go last, so that the end can be scraped too.
 	return errors.Join(err, watch.Close())
+}
+
+// onHangup has the files looked at when the terminal's signal comes, by which services
+// are commonly asked to do so. It returns what ends that.
+func onHangup(look func()) (end func()) {
+	hangups, done := make(chan os.Signal, 1), make(chan struct{})
+	signal.Notify(hangups, syscall.SIGHUP)
+	var looking sync.WaitGroup
+	looking.Go(func() {
+		for {
+			select {
+			case <-hangups:
+				look()
+			case <-done:
+				return
+			}
+		}
+	})
+	return func() {
+		signal.Stop(hangups)
+		close(done)
+		looking.Wait()
+	}
 }
 
 // scrapers is the most connections for metrics.

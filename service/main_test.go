@@ -56,6 +56,12 @@ func TestSettings(t *testing.T) {
 		{"least above cap", []string{"--call-timeout-least", "1h"}, nil, "call-timeout-least"},
 		{"nothing at once", []string{"--calls-at-once", "0"}, nil, "calls-at-once"},
 		{"none waits", []string{"--calls-waiting", "0"}, nil, ""},
+		{"no call open", []string{"--calls-open", "0"}, nil, "calls-open"},
+		{"no watch", []string{"--health-watches", "0"}, nil, "health-watches"},
+		{"address has nothing", []string{"--address-share", "0"}, nil, "address-share"},
+		{"address has more than all", []string{"--address-share", "1.1"}, nil, "address-share"},
+		{"address share is no number", []string{"--address-share", "NaN"}, nil, "address-share"},
+		{"address has all", []string{"--address-share", "1"}, nil, ""},
 		{"timeout below delay", []string{"--drain-delay", "30s"}, nil, "drain-timeout"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"regexp"
+	"strconv"
 	"sync"
 	"syscall"
 	"testing"
@@ -22,11 +23,20 @@ import (
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
-// asProgram has the binary of the tests be the service itself.
-const asProgram = "SERVICE_TEST_AS_PROGRAM"
+// asProgram has the binary of the tests be the service itself, with so much memory if
+// memoryOfProgram says how much.
+const (
+	asProgram       = "SERVICE_TEST_AS_PROGRAM"
+	memoryOfProgram = "SERVICE_TEST_MEMORY"
+)
 
 func TestMain(m *testing.M) {
 	if os.Getenv(asProgram) != "" {
+		if most, err := strconv.ParseUint(os.Getenv(memoryOfProgram), 10, 64); err == nil {
+			if err := syscall.Setrlimit(syscall.RLIMIT_DATA, &syscall.Rlimit{Cur: most, Max: most}); err != nil {
+				panic(err)
+			}
+		}
 		main()
 	}
 	goleak.VerifyTestMain(m)
@@ -38,6 +48,8 @@ type process struct {
 	at   string
 	log  lines
 	read chan struct{} // closed when the log is complete
+	// Where the log is read from.
+	stderr io.Closer
 }
 
 // lines is a log that is written and read at once.
@@ -64,10 +76,17 @@ var listening = regexp.MustCompile(`msg=serving .*listening=(\S+)`)
 // launch starts the service on a free port and waits until it listens.
 func launch(t *testing.T, args ...string) *process {
 	t.Helper()
+	return launchWith(t, nil, args...)
+}
+
+// launchWith does so with more of the environment.
+func launchWith(t *testing.T, environment []string, args ...string) *process {
+	t.Helper()
 	p := &process{Cmd: exec.Command(os.Args[0], append([]string{"--grpc-address", "127.0.0.1:0", "--metrics-address", ""}, args...)...)}
-	p.Env = append(os.Environ(), asProgram+"=1")
+	p.Env = append(append(os.Environ(), asProgram+"=1"), environment...)
 	stderr, err := p.StderrPipe()
 	require.NoError(t, err)
+	p.stderr = stderr
 	require.NoError(t, p.Start())
 	at := make(chan string, 1)
 	p.read = make(chan struct{})

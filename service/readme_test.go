@@ -108,6 +108,7 @@ func TestReadmeTellsTheDefaults(t *testing.T) {
 // TestHelpTellsTheDefaults holds what the texts of flags say of numbers to the code.
 func TestHelpTellsTheDefaults(t *testing.T) {
 	flags := (&settings{}).flags()
-	assert.Contains(t, flags.Lookup("calls-at-once").Usage, fmt.Sprintf("for every %d items; default %d for each", guard.BatchShare, atOnce))
+	assert.Contains(t, flags.Lookup("calls-at-once").Usage, fmt.Sprintf("default %d for each", atOnce))
+	assert.Contains(t, flags.Lookup("calls-waiting").Usage, fmt.Sprintf("for every %d items", guard.BatchShare))
 	assert.Contains(t, flags.Lookup("token-file").Usage, "at least "+strconv.Itoa(guard.LeastToken)+" characters")
 }

@@ -37,7 +37,8 @@ name of the flag in capitals, with _ for -. A flag goes before a variable.
 
 Exit status: 0 stopped as asked and all calls answered; 1 failed, or calls were
 cut off; 2 a setting is wrong; 130 or 143 ended at once by a second signal to
-stop (SIGINT, SIGTERM).
+stop (SIGINT, SIGTERM). SIGHUP has the files of certificate and tokens looked at
+at once; it ends nothing.
 
 `
 

@@ -70,10 +70,11 @@ func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first u
 	block := make([]footwardv1.CheckOutcome, len(items))
 	out := make([]*footwardv1.CheckOutcome, len(items))
 	w := weight{most: c.largest}
+	quiet := c.uncounted()
 	for i, item := range items {
 		o := &block[i]
 		o.Index = first + uint64(i)
-		c.one(ctx, item, o)
+		quiet.one(ctx, item, o)
 		// Asked after each item, since one that was cut short has no outcome.
 		if err := ctx.Err(); err != nil {
 			return nil, status.FromContextError(err).Err()
@@ -83,6 +84,7 @@ func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first u
 			return nil, guard.AnswerTooLarge(i, len(items), c.largest)
 		}
 	}
+	c.count(items, out)
 	return out, nil
 }
 

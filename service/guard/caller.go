@@ -10,12 +10,10 @@ import (
 	"errors"
 	"fmt"
 	"log/slog"
-	"os"
 	"slices"
 	"strings"
 	"time"
 
-	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/credentials"
 	"google.golang.org/grpc/metadata"
@@ -32,26 +30,7 @@ type Callers struct {
 	Tokens *Tokens // nil: none is asked for
 }
 
-// Unary turns away calls of others.
-func (c Callers) Unary(tally Tally) grpc.UnaryServerInterceptor {
-	return func(ctx context.Context, m any, info *grpc.UnaryServerInfo, handler grpc.UnaryHandler) (any, error) {
-		if err := c.check(ctx, info.FullMethod, tally); err != nil {
-			return nil, err
-		}
-		return handler(ctx, m)
-	}
-}
-
-// Stream does the same for streams.
-func (c Callers) Stream(tally Tally) grpc.StreamServerInterceptor {
-	return func(server any, stream grpc.ServerStream, info *grpc.StreamServerInfo, handler grpc.StreamHandler) error {
-		if err := c.check(stream.Context(), info.FullMethod, tally); err != nil {
-			return err
-		}
-		return handler(server, stream)
-	}
-}
-
+// check turns away calls of others.
 func (c Callers) check(ctx context.Context, method string, tally Tally) error {
 	switch {
 	case open(method):
@@ -100,21 +79,24 @@ type digest = [sha256.Size]byte
 // and again when it changes. Of a token only its digest is kept.
 type Tokens struct{ digests *fromFiles[[]digest] }
 
-// ReadTokens reads a file of tokens. A blank line, or one that begins with #,
-// says nothing.
+// ReadTokens reads a file of tokens. A blank line says nothing, nor does what follows
+// a # that begins a line or stands after a blank.
 func ReadTokens(path string, lookEvery time.Duration, log *slog.Logger) (*Tokens, error) {
 	if lookEvery == 0 {
 		lookEvery = LookEvery
 	}
 	t := &Tokens{&fromFiles[[]digest]{
 		what: "tokens", paths: []string{path}, log: log, every: lookEvery,
-		read: func() ([]digest, error) { return readTokens(path) },
+		read: func() ([]digest, error) {
+			warnOfOthers(log, path, secret)
+			return readTokens(path)
+		},
 	}}
 	return t, t.digests.load()
 }
 
 func readTokens(path string) ([]digest, error) {
-	text, err := os.ReadFile(path)
+	text, err := readSecret(path)
 	if err != nil {
 		return nil, fmt.Errorf("tokens: %w", err)
 	}
@@ -122,11 +104,17 @@ func readTokens(path string) ([]digest, error) {
 	lines := bufio.NewScanner(bytes.NewReader(text))
 	for n := 1; lines.Scan(); n++ {
 		token := bytes.TrimSpace(lines.Bytes())
+		comment := []byte(nil)
+		if at := bytes.IndexAny(token, " \t"); at >= 0 && !bytes.HasPrefix(token, []byte("#")) {
+			token, comment = token[:at], bytes.TrimSpace(token[at:])
+		}
 		switch {
 		case len(token) == 0 || token[0] == '#':
 		// The token itself is never said.
-		case len(token) < LeastToken || bytes.ContainsAny(token, " \t"):
+		case len(token) < LeastToken || len(comment) > 0 && comment[0] != '#':
 			return nil, fmt.Errorf("tokens: %s: line %d is no token: one has at least %d characters and no blank", path, n, LeastToken)
+		case bytes.ContainsFunc(token, unfit):
+			return nil, fmt.Errorf("tokens: %s: line %d has characters that no header carries: the file must be plain text, such as UTF-8, and a token ASCII", path, n)
 		default:
 			out = append(out, sha256.Sum256(token))
 		}
@@ -139,6 +127,12 @@ func readTokens(path string) ([]digest, error) {
 	}
 	return out, nil
 }
+
+// unfit reports whether a character cannot be in the value of a header.
+func unfit(r rune) bool { return r <= ' ' || r > '~' }
+
+// Look has the file looked at now, whether it is time or not.
+func (t *Tokens) Look() { t.digests.look() }
 
 // known reports whether a call carries a token of the file. It takes as long for
 // a wrong token as for a right one, wherever that stands.

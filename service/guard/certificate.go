@@ -5,7 +5,6 @@ import (
 	"crypto/x509"
 	"fmt"
 	"log/slog"
-	"os"
 	"time"
 )
 
@@ -20,7 +19,20 @@ type CertificateFiles struct {
 // again when they change. New connections take the new files; those that stand
 // stay as they are. It fails when the files cannot be used.
 func (c CertificateFiles) TLS(log *slog.Logger) (*tls.Config, error) {
-	f := &fromFiles[*tls.Config]{what: "certificate", paths: []string{c.Cert, c.Key}, read: c.config, log: log, every: c.LookEvery}
+	config, _, err := c.TLSAndLook(log)
+	return config, err
+}
+
+// TLSAndLook also returns what has the files looked at now, whether it is time or not.
+func (c CertificateFiles) TLSAndLook(log *slog.Logger) (config *tls.Config, look func(), err error) {
+	f := &fromFiles[*tls.Config]{what: "certificate", paths: []string{c.Cert, c.Key}, log: log, every: c.LookEvery, read: func() (*tls.Config, error) {
+		warnOfOthers(log, c.Key, secret)
+		warnOfOthers(log, c.Cert, public)
+		if c.ClientCA != "" {
+			warnOfOthers(log, c.ClientCA, public)
+		}
+		return c.config()
+	}}
 	if c.ClientCA != "" {
 		f.paths = append(f.paths, c.ClientCA)
 	}
@@ -28,15 +40,15 @@ func (c CertificateFiles) TLS(log *slog.Logger) (*tls.Config, error) {
 		f.every = LookEvery
 	}
 	if err := f.load(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	first := f.get().Clone()
 	first.GetConfigForClient = func(*tls.ClientHelloInfo) (*tls.Config, error) { return f.get(), nil }
-	return first, nil
+	return first, f.look, nil
 }
 
 func (c CertificateFiles) config() (*tls.Config, error) {
-	pair, err := tls.LoadX509KeyPair(c.Cert, c.Key)
+	pair, err := c.pair()
 	if err != nil {
 		return nil, fmt.Errorf("certificate %s, key %s: %w", c.Cert, c.Key, err)
 	}
@@ -48,7 +60,7 @@ func (c CertificateFiles) config() (*tls.Config, error) {
 	if c.ClientCA == "" {
 		return config, nil
 	}
-	text, err := os.ReadFile(c.ClientCA)
+	text, err := readSecret(c.ClientCA)
 	if err != nil {
 		return nil, fmt.Errorf("authorities of clients: %w", err)
 	}
@@ -57,4 +69,16 @@ func (c CertificateFiles) config() (*tls.Config, error) {
 		return nil, fmt.Errorf("authorities of clients: %s holds no certificate", c.ClientCA)
 	}
 	return config, nil
+}
+
+func (c CertificateFiles) pair() (tls.Certificate, error) {
+	cert, err := readSecret(c.Cert)
+	if err != nil {
+		return tls.Certificate{}, err
+	}
+	key, err := readSecret(c.Key)
+	if err != nil {
+		return tls.Certificate{}, err
+	}
+	return tls.X509KeyPair(cert, key)
 }

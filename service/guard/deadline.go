@@ -59,11 +59,12 @@ func within(ctx context.Context, usual, longest time.Duration) (context.Context,
 // names of the methods that are streams.
 func (d Deadlines) Tap(streams map[string]bool) tap.ServerInHandle {
 	return func(ctx context.Context, info *tap.Info) (context.Context, error) {
-		if open(info.FullMethodName) {
-			return ctx, nil
-		}
 		if !streams[info.FullMethodName] {
-			bounded, cancel := within(ctx, d.Default, d.Longest)
+			usual, longest := d.Default, d.Longest
+			if open(info.FullMethodName) {
+				usual, longest = healthTime, healthTime
+			}
+			bounded, cancel := within(ctx, usual, longest)
 			if bounded == ctx {
 				return ctx, nil
 			}

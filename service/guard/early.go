@@ -23,7 +23,7 @@ func (e early) RegisterService(d *grpc.ServiceDesc, service any) {
 	for i, m := range d.Methods {
 		method := "/" + d.ServiceName + "/" + m.MethodName
 		own.Methods[i] = grpc.MethodDesc{MethodName: m.MethodName, Handler: func(s any, ctx context.Context, read func(any) error, before grpc.UnaryServerInterceptor) (any, error) {
-			if before == nil || open(method) || !e.gate.shut() {
+			if before == nil || open(method) || !e.gate.shut(ctx, method) {
 				return m.Handler(s, ctx, read, before)
 			}
 			// Should the gate have opened meanwhile, the call is answered after all.

@@ -2,6 +2,7 @@ package guard_test
 
 import (
 	"context"
+	"maps"
 	"math/rand/v2"
 	"sync"
 	"sync/atomic"
@@ -16,12 +17,24 @@ import (
 	"google.golang.org/grpc/status"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
+	"footward.example/footward/service/cost"
 	"footward.example/footward/service/guard"
 )
 
-func items(n int) *footwardv1.CheckManyRequest {
-	return &footwardv1.CheckManyRequest{Items: make([]*footwardv1.CheckItem, n)}
+// Sizes of calls.
+const small, middling, longest = "small", "middling", "long"
+
+// batch returns a batch of bearings.
+func batch(n int) *footwardv1.CheckManyRequest {
+	m := &footwardv1.CheckManyRequest{}
+	for range n {
+		m.Items = append(m.Items, &footwardv1.CheckItem{Check: &footwardv1.CheckItem_Bearing{Bearing: &footwardv1.CheckBearingRequest{}}})
+	}
+	return m
 }
+
+// gate returns one with a room and without names or tokens.
+func gate(r guard.Room) *guard.Gate { return guard.NewGate(r, guard.Callers{}) }
 
 // visit sends a message through a gate to a handler that ends when it is let go.
 func visit(ctx context.Context, g *guard.Gate, c *tally, m any, method string) (ended chan error, letGo func()) {
@@ -37,26 +50,42 @@ func visit(ctx context.Context, g *guard.Gate, c *tally, m any, method string) (
 	return ended, func() { close(hold) }
 }
 
-func holds(t *testing.T, g *guard.Gate, busy, waiting int) {
+// load is how much of a size of calls is worked on and waits.
+type load struct{ busy, waiting int }
+
+// loads are those of sizes of which there is any.
+func loads(g *guard.Gate) map[string]load {
+	out := map[string]load{}
+	for size, tell := range g.Loads() {
+		if busy, waiting := tell(); busy+waiting > 0 {
+			out[size] = load{busy, waiting}
+		}
+	}
+	return out
+}
+
+// holds waits until a gate holds nothing but so much of a size.
+func holds(t *testing.T, g *guard.Gate, size string, busy, waiting int) {
 	t.Helper()
-	require.Eventually(t, func() bool {
-		b, w := g.Load()
-		return b == busy && w == waiting
-	}, time.Minute, time.Millisecond)
+	want := map[string]load{}
+	if busy+waiting > 0 {
+		want[size] = load{busy, waiting}
+	}
+	require.Eventually(t, func() bool { return maps.Equal(want, loads(g)) }, time.Minute, time.Millisecond, "%s", size)
 }
 
 func TestGateLetsInWaitsAndTurnsAway(t *testing.T) {
-	g, c, ctx := guard.NewGate(2, 1), &tally{}, t.Context()
+	g, c, ctx := gate(guard.Room{AtOnce: 2, Waiting: 1}), &tally{}, t.Context()
 	first, endFirst := visit(ctx, g, c, nil, "/a/B")
 	second, endSecond := visit(ctx, g, c, nil, "/a/B")
-	holds(t, g, 2, 0)
+	holds(t, g, small, 2, 0)
 	waits, endWaiting := visit(ctx, g, c, nil, "/a/B")
-	holds(t, g, 2, 1)
+	holds(t, g, small, 2, 1)
 
 	away, _ := visit(ctx, g, c, nil, "/a/B")
 	s := status.Convert(<-away)
 	assert.Equal(t, codes.ResourceExhausted, s.Code())
-	assert.Contains(t, s.Message(), "2 calls are worked on and 1 wait")
+	assert.Contains(t, s.Message(), "2 small calls are worked on and 1 wait")
 	require.Len(t, s.Details(), 2)
 	again := s.Details()[0].(*errdetails.RetryInfo).GetRetryDelay().AsDuration()
 	assert.True(t, again >= 200*time.Millisecond && again < 600*time.Millisecond, again)
@@ -69,52 +98,104 @@ func TestGateLetsInWaitsAndTurnsAway(t *testing.T) {
 
 	endFirst()
 	assert.NoError(t, <-first)
-	holds(t, g, 2, 0)
+	holds(t, g, small, 2, 0)
 	endWaiting()
 	assert.NoError(t, <-waits)
 	endSecond()
 	assert.NoError(t, <-second)
-	holds(t, g, 0, 0)
+	holds(t, g, small, 0, 0)
 }
 
 func TestWhoGivesUpWaitingMakesRoom(t *testing.T) {
-	g, c := guard.NewGate(1, 1), &tally{}
+	g, c := gate(guard.Room{AtOnce: 1, Waiting: 1}), &tally{}
 	inside, end := visit(t.Context(), g, c, nil, "/a/B")
-	holds(t, g, 1, 0)
+	holds(t, g, small, 1, 0)
 	ctx, cancel := context.WithCancel(t.Context())
 	waits, _ := visit(ctx, g, c, nil, "/a/B")
-	holds(t, g, 1, 1)
+	holds(t, g, small, 1, 1)
 	cancel()
 	assert.Equal(t, codes.Canceled, status.Code(<-waits))
-	holds(t, g, 1, 0)
+	holds(t, g, small, 1, 0)
 	end()
 	assert.NoError(t, <-inside)
-	holds(t, g, 0, 0)
+	holds(t, g, small, 0, 0)
 }
 
-func TestBatchesCountByTheirItems(t *testing.T) {
-	for n, weight := range map[int]int{1: 1, 511: 1, 512: 2, 1500: 3, 10000: 5} {
-		g := guard.NewGate(10, 0)
-		inside, end := visit(t.Context(), g, &tally{}, items(n), "/a/B")
-		holds(t, g, weight, 0) // the largest leave room for a second
+// worth returns a request whose work is estimated to take so long, from 1 ms up.
+func worth(d time.Duration) *footwardv1.CheckColumnBaseRequest {
+	of := func(n int) *footwardv1.CheckColumnBaseRequest {
+		return &footwardv1.CheckColumnBaseRequest{Loads: &footwardv1.CheckColumnBaseRequest_LoadCases{
+			LoadCases: &footwardv1.LoadCases{Cases: make([]*footwardv1.LoadCase, n)},
+		}}
+	}
+	first := cost.Of(of(1)).Usual
+	return of(1 + int((d-first)/(cost.Of(of(2)).Usual-first)))
+}
+
+func TestCallsCountByTheirWork(t *testing.T) {
+	const bit = 50 * time.Microsecond
+	for _, c := range []struct {
+		work   time.Duration
+		size   string
+		weight int
+	}{
+		{guard.SmallTo - bit, small, 1}, {guard.SmallTo + bit, middling, 1}, {guard.WorkShare - bit, middling, 1},
+		{guard.WorkShare + bit, middling, 2}, {2*guard.WorkShare + bit, middling, 3},
+		{guard.LongFrom - bit, middling, 4}, // which leaves room for a second
+		{guard.LongFrom + bit, longest, 1},
+	} {
+		g, m := gate(guard.Room{AtOnce: 8}), worth(c.work)
+		require.InDelta(t, c.work, cost.Of(m).Usual, float64(bit/2))
+		inside, end := visit(t.Context(), g, &tally{}, m, "/a/B")
+		holds(t, g, c.size, c.weight, 0)
 		end()
 		assert.NoError(t, <-inside)
+		holds(t, g, c.size, 0, 0)
 	}
+}
+
+func TestBatchesThatWaitCountByTheirItems(t *testing.T) {
+	const items = 3000
+	places := 1 + items/guard.BatchShare
+	g, c := gate(guard.Room{AtOnce: 20, Waiting: 2*places - 1}), &tally{}
+	weight := 1 + int(cost.Of(batch(items)).Usual/guard.WorkShare)
+	var inside []chan error
+	var letGo []func()
+	for n := range 20/weight + 1 {
+		one, end := visit(t.Context(), g, c, batch(items), "/a/B")
+		inside, letGo = append(inside, one), append(letGo, end)
+		if n < 20/weight {
+			holds(t, g, middling, (n+1)*weight, 0)
+		}
+	}
+	holds(t, g, middling, 20/weight*weight, places)
+	away, _ := visit(t.Context(), g, c, batch(items), "/a/B")
+	assert.Equal(t, codes.ResourceExhausted, status.Code(<-away))
+	for i, end := range letGo {
+		end()
+		assert.NoError(t, <-inside[i])
+	}
+	holds(t, g, middling, 0, 0)
 }
 
 // TestNeverMoreAtOnceThanTheGateAllows has callers come, wait and give up at random.
 func TestNeverMoreAtOnceThanTheGateAllows(t *testing.T) {
 	const most = 7
-	g, c := guard.NewGate(most, 20), &tally{}
+	var batches []*footwardv1.CheckManyRequest
+	for _, n := range []int{200, 500, 1000, 1500, 2000, 3000} { // middling ones
+		batches = append(batches, batch(n))
+	}
+	g, c := gate(guard.Room{AtOnce: most, Waiting: 20}), &tally{}
 	var inside, answered atomic.Int64
 	var all sync.WaitGroup
 	for range 40 {
 		all.Go(func() {
 			for range 200 {
-				ctx, cancel := context.WithTimeout(t.Context(), time.Duration(rand.IntN(300))*time.Microsecond)
-				n := rand.IntN(2000)
-				weight := int64(min(1+n/512, most/2))
-				_, err := g.Unary(c)(ctx, items(n), &grpc.UnaryServerInfo{FullMethod: "/a/B"}, func(context.Context, any) (any, error) {
+				ctx, cancel := context.WithCancel(t.Context())
+				time.AfterFunc(time.Duration(rand.IntN(300))*time.Microsecond, cancel)
+				m := batches[rand.IntN(len(batches))]
+				weight := int64(min(1+cost.Of(m).Usual/guard.WorkShare, most/2))
+				_, err := g.Unary(c)(ctx, m, &grpc.UnaryServerInfo{FullMethod: "/a/B"}, func(context.Context, any) (any, error) {
 					assert.LessOrEqual(t, inside.Add(weight), int64(most))
 					time.Sleep(time.Duration(rand.IntN(50)) * time.Microsecond)
 					inside.Add(-weight)
@@ -123,23 +204,24 @@ func TestNeverMoreAtOnceThanTheGateAllows(t *testing.T) {
 				})
 				cancel()
 				if code := status.Code(err); err != nil {
-					assert.Contains(t, []codes.Code{codes.ResourceExhausted, codes.DeadlineExceeded}, code)
+					assert.Contains(t, []codes.Code{codes.ResourceExhausted, codes.Canceled}, code)
 				}
 			}
 		})
 	}
 	all.Wait()
 	assert.Positive(t, answered.Load())
-	holds(t, g, 0, 0)
+	holds(t, g, small, 0, 0)
 }
 
 func BenchmarkGate(b *testing.B) {
-	pass := guard.NewGate(8, 0).Unary(&tally{})
+	pass := gate(guard.Room{AtOnce: 8}).Unary(&tally{})
 	info := &grpc.UnaryServerInfo{FullMethod: "/a/B"}
+	m := &footwardv1.CheckBearingRequest{}
 	ctx, done := context.Background(), func(context.Context, any) (any, error) { return nil, nil }
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := pass(ctx, nil, info, done); err != nil {
+		if _, err := pass(ctx, m, info, done); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -26,11 +26,12 @@ type fromFiles[T any] struct {
 	next  atomic.Int64 // when to look again [ns since 1970]
 	mu    sync.Mutex
 	seen  string // state of the files that were read last, well or not
+	once  bool   // a pipe or a device among them cannot be read again
 }
 
 // load reads the files for the first time.
 func (f *fromFiles[T]) load() error {
-	f.seen = f.state()
+	f.seen, f.once = f.state(), !f.regular()
 	v, err := f.read()
 	if err != nil {
 		return err
@@ -43,12 +44,32 @@ func (f *fromFiles[T]) load() error {
 // get returns the value. Whoever comes first when it is time looks at the files;
 // the others go on with what there is.
 func (f *fromFiles[T]) get() T {
-	if now := time.Now(); now.UnixNano() >= f.next.Load() && f.mu.TryLock() {
+	if now := time.Now(); !f.once && now.UnixNano() >= f.next.Load() && f.mu.TryLock() {
 		f.next.Store(now.Add(f.every).UnixNano())
 		f.again()
 		f.mu.Unlock()
 	}
 	return *f.value.Load()
+}
+
+// look looks at the files now.
+func (f *fromFiles[T]) look() {
+	if f.once {
+		return
+	}
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.again()
+}
+
+// regular reports whether all are files that end and may be read at any time.
+func (f *fromFiles[T]) regular() bool {
+	for _, path := range f.paths {
+		if i, err := os.Stat(path); err == nil && !i.Mode().IsRegular() {
+			return false
+		}
+	}
+	return true
 }
 
 func (f *fromFiles[T]) again() {
@@ -58,6 +79,10 @@ func (f *fromFiles[T]) again() {
 		return
 	}
 	f.seen = state
+	if !f.regular() {
+		f.log.Error("new files are no files: the old ones stay in use", "what", f.what)
+		return
+	}
 	v, err := f.read()
 	if err != nil {
 		f.log.Error("new files cannot be used: the old ones stay in use", "what", f.what, "error", err)

@@ -91,7 +91,7 @@ func TestServerEndsCallsByItself(t *testing.T) {
 
 func TestIdleStreamIsEnded(t *testing.T) {
 	o := production()
-	o.Deadlines.Idle = 400 * time.Millisecond
+	o.Deadlines.Idle = time.Second
 	h := start(t, o)
 	stream, err := h.dial(t).StreamChecks(t.Context())
 	require.NoError(t, err)

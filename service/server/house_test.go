@@ -37,7 +37,7 @@ type house struct {
 // production are the program's own settings.
 func production() Options {
 	return Options{
-		AtOnce: 4 * runtime.GOMAXPROCS(0), Waiting: 128, Streams: 256, Connections: 1024, Reflection: true,
+		AtOnce: 4 * runtime.GOMAXPROCS(0), Waiting: 128, Streams: 256, Connections: 1024, Open: 2048, Watches: 1024, AddressShare: 0.25, Reflection: true,
 		Deadlines: guard.Deadlines{
 			Default: 30 * time.Second, Longest: 5 * time.Minute, Least: time.Millisecond, Streams: time.Hour, Idle: 5 * time.Minute,
 		},
@@ -81,6 +81,15 @@ func (h *house) dial(t *testing.T, options ...client.Option) *client.Client {
 	require.NoError(t, err)
 	t.Cleanup(func() { _ = c.Close() })
 	return c
+}
+
+// dialFrom connects from another address of this machine.
+func (h *house) dialFrom(t *testing.T, address string, options ...client.Option) *client.Client {
+	t.Helper()
+	from := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(address)}}
+	return h.dial(t, append(options, client.WithDialOptions(grpc.WithContextDialer(func(ctx context.Context, at string) (net.Conn, error) {
+		return from.DialContext(ctx, "tcp", at)
+	})))...)
 }
 
 // value is that of a metric without labels, or the sum over all labels.

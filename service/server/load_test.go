@@ -184,7 +184,7 @@ func TestMessagesAboveTheLimitAreRefused(t *testing.T) {
 	}
 	require.Less(t, proto.Size(many), o.MessageBytes)
 	_, err = c.CheckMany(t.Context(), many)
-	assert.Equal(t, codes.ResourceExhausted, status.Code(err), "sent: %v", err)
+	assert.Equal(t, codes.OutOfRange, status.Code(err), "sent: %v", err)
 	assert.ErrorContains(t, err, "send fewer items")
 	_, err = c.CheckMany(t.Context(), &footwardv1.CheckManyRequest{Items: make([]*footwardv1.CheckItem, 10001)})
 	assert.Equal(t, codes.InvalidArgument, status.Code(err))

@@ -72,7 +72,9 @@ func (w *wire) status(t *testing.T, id uint32) string {
 	t.Helper()
 	require.NoError(t, w.SetReadDeadline(time.Now().Add(5*time.Second)))
 	got := ""
-	w.ReadMetaHeaders = hpack.NewDecoder(4096, nil)
+	if w.ReadMetaHeaders == nil {
+		w.ReadMetaHeaders = hpack.NewDecoder(4096, nil)
+	}
 	for {
 		f, err := w.ReadFrame()
 		require.NoError(t, err)
@@ -239,7 +241,7 @@ func reset(t *testing.T, w *wire, id uint32, code http2.ErrCode) {
 
 func TestConnectionsAreLimited(t *testing.T) {
 	o := production()
-	o.Connections = 3
+	o.Connections, o.AddressShare = 3, 1
 	h := start(t, o)
 	c := h.dial(t)
 	_, err := c.CheckBearing(t.Context(), bearing()) // connects

@@ -5,6 +5,7 @@ import (
 	"crypto/tls"
 	"log/slog"
 	"net"
+	"slices"
 	"time"
 
 	"google.golang.org/grpc"
@@ -18,6 +19,7 @@ import (
 	"footward.example/footward/service/guard"
 	"footward.example/footward/service/telemetry"
 	"footward.example/footward/service/web"
+	"footward.example/footward/service/web/body"
 )
 
 // Options are what a server needs to know. The zero value serves without log,
@@ -38,9 +40,17 @@ type Options struct {
 	// Calls are worked on at once up to AtOnce, and as many as Waiting wait beyond
 	// that; the rest are turned away. 0: any number.
 	AtOnce, Waiting int
+	// Long is how many long calls compute at once; 0: half as many as processors.
+	Long int
 	// Streams is the most calls at once on one connection, Connections the most
 	// connections. 0: any number.
 	Streams, Connections int
+	// Open is the most calls and streams at once on all connections, whether their
+	// message has come or not; Watches the most watches of health. 0: any number.
+	Open, Watches int
+	// AddressShare is the share of Connections, Open and Watches that one address may
+	// have. 0 or 1: all.
+	AddressShare float64
 	// ConnectionAge is how long a connection lasts before its client is asked to
 	// connect anew; calls under way are answered. 0: as long as it is used.
 	ConnectionAge time.Duration
@@ -56,6 +66,9 @@ const DefaultMessageBytes = 16 << 20
 
 // room is what a message needs around the outcomes of a batch.
 const room = 64 << 10
+
+// connectionWindow is how much a connection may send ahead, over all its calls [bytes].
+const connectionWindow = 4 << 20
 
 // workers is how many calls are answered on goroutines that live on, for each
 // processor; calls beyond that get one of their own.
@@ -75,17 +88,19 @@ type patience struct {
 	idle      time.Duration // without a call; then it is closed
 	silence   time.Duration // until the server asks whether the client lives
 	answer    time.Duration // for the client's answer
+	stranger  time.Duration // without a call, until a first caller was let in
 }
 
-var usual = patience{handshake: 10 * time.Second, idle: 15 * time.Minute, silence: 2 * time.Minute, answer: 20 * time.Second}
+var usual = patience{handshake: 10 * time.Second, stranger: 20 * time.Second, idle: 15 * time.Minute, silence: 2 * time.Minute, answer: 20 * time.Second}
 
 // Server is the whole service on a gRPC server.
 type Server struct {
-	grpc        *grpc.Server
-	web         *grpc.Server // answers calls of HTTP; nil: none
-	health      *health.Server
-	connections int
-	stopping    context.CancelFunc // ends the watches of health
+	grpc     *grpc.Server
+	web      *grpc.Server // answers calls of HTTP; nil: none
+	door     *guard.Door
+	health   *health.Server
+	limit    func(net.Listener) net.Listener
+	stopping context.CancelFunc // ends the watches of health
 }
 
 // New returns a server that is ready to serve.
@@ -105,25 +120,24 @@ func New(o Options) (*Server, error) {
 	}
 	var gate *guard.Gate
 	if o.AtOnce > 0 {
-		gate = guard.NewGate(o.AtOnce, o.Waiting)
+		gate = guard.NewGate(guard.Room{AtOnce: o.AtOnce, Waiting: o.Waiting, Long: o.Long}, o.Callers)
 	}
 	o.Log = telemetry.Logger(o.Log)
 	calls := telemetry.NewCalls(o.Log, o.Metrics, o.Trace)
-	before, err := o.interceptors(calls, gate)
-	if err != nil {
+	watching, stopping := context.WithCancel(context.Background())
+	options := slices.Clip(append(o.interceptors(calls, gate), o.transport()...))
+	s := &Server{door: guard.NewDoor(o.doorway()), health: health.NewServer(), limit: o.limitCalls, stopping: stopping}
+	health := &watchable{Server: s.health, ctx: watching, most: o.Watches, each: o.share(o.Watches), lasts: o.Deadlines.Streams, tally: o.Metrics}
+	if err := o.show(gate, s.door, health); err != nil {
+		stopping()
 		return nil, err
 	}
-	watching, stopping := context.WithCancel(context.Background())
-	options := append(before, o.transport()...)
-	s := &Server{
-		grpc:   grpc.NewServer(options...),
-		health: health.NewServer(), connections: o.Connections, stopping: stopping,
-	}
+	s.grpc = grpc.NewServer(append(options, behind(s.door, calls))...)
 	check := api.NewCheck(validator, o.Metrics, max(room, o.MessageBytes-room))
-	register := func(watched telemetry.Server) {
-		var to grpc.ServiceRegistrar = watched
+	register := func(doored grpc.ServiceRegistrar) {
+		to := doored
 		if gate != nil {
-			to = gate.Early(watched)
+			to = gate.Early(doored)
 		}
 		footwardv1.RegisterCheckServiceServer(to, check)
 		footwardv1.RegisterColumnBaseServiceServer(to, check)
@@ -131,35 +145,36 @@ func New(o Options) (*Server, error) {
 		footwardv1.RegisterLoadServiceServer(to, api.NewLoad(validator))
 		footwardv1.RegisterCatalogServiceServer(to, api.NewCatalog())
 	}
-	watched := calls.Watch(s.grpc)
-	register(watched)
+	doored := s.door.Register(calls.Watch(s.door.Reads(s.grpc)))
+	register(doored)
 	if o.Web {
-		s.web = grpc.NewServer(append(options, web.ServerOptions(o.MessageBytes)...)...)
-		register(calls.Watch(s.web))
+		door := s.door.Inner(body.Read)
+		s.web = grpc.NewServer(append(append(options, web.ServerOptions(o.MessageBytes)...), behind(door, calls))...)
+		register(door.Register(calls.Watch(door.Reads(s.web))))
 	}
-	grpc_health_v1.RegisterHealthServer(watched, watchable{s.health, watching})
+	grpc_health_v1.RegisterHealthServer(doored, health)
 	for name := range s.grpc.GetServiceInfo() {
 		s.health.SetServingStatus(name, grpc_health_v1.HealthCheckResponse_SERVING)
 	}
 	if o.Reflection {
-		reflection.Register(watched)
+		reflection.Register(doored)
 	}
 	return s, nil
 }
 
 // Serve answers calls until Stop or Drain has ended.
 func (s *Server) Serve(l net.Listener) error {
-	if s.connections > 0 {
-		l = guard.LimitConnections(l, s.connections)
-	}
-	return s.grpc.Serve(l)
+	return s.grpc.Serve(s.limit(l))
 }
 
-// Web answers gRPC calls that come as HTTP requests, with messages in JSON, behind the same interceptors
-// as Serve. It is a server of its own: one that drains breaks such calls off, so
+// Web answers gRPC calls that come as HTTP requests, with messages in JSON, behind the
+// same interceptors as Serve. It is a server of its own: one that drains breaks such calls off, so
 // Drain leaves them to the HTTP server in front, which is to be drained
 // meanwhile, and to Stop. Options.Web asks for it.
 func (s *Server) Web() *grpc.Server { return s.web }
+
+// Door is what an HTTP server asks before it reads a body.
+func (s *Server) Door() *guard.Door { return s.door }
 
 // Drain ends the service gracefully: health says NOT_SERVING at once, after
 // delay no new call is taken, and the calls under way are answered. When ctx

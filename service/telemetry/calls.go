@@ -7,6 +7,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"google.golang.org/genproto/googleapis/rpc/errdetails"
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/metadata"
@@ -52,15 +53,21 @@ const (
 	unknown = "unknown"
 )
 
+// Services is a server that services are registered with; a *grpc.Server is one.
+type Services interface {
+	grpc.ServiceRegistrar
+	GetServiceInfo() map[string]grpc.ServiceInfo
+}
+
 // Server is a gRPC server whose services are watched when they are registered
 // through it. Its streams are watched by the interceptor Stream, which it needs too.
 type Server struct {
-	*grpc.Server
+	Services
 	calls *Calls
 }
 
 // Watch returns a server to register services with.
-func (c *Calls) Watch(s *grpc.Server) Server { return Server{s, c} }
+func (c *Calls) Watch(s Services) Server { return Server{s, c} }
 
 // RegisterService implements grpc.ServiceRegistrar.
 func (s Server) RegisterService(service *grpc.ServiceDesc, implementation any) {
@@ -82,7 +89,7 @@ func (s Server) RegisterService(service *grpc.ServiceDesc, implementation any) {
 		}
 		s.calls.streams["/"+service.ServiceName+"/"+m.StreamName] = s.calls.series(kind, service.ServiceName, m.StreamName)
 	}
-	s.Server.RegisterService(&watched, implementation)
+	s.Services.RegisterService(&watched, implementation)
 }
 
 func (c *Calls) series(kind, service, name string) *method {
@@ -162,22 +169,52 @@ func (c *Calls) identify(ctx context.Context) (context.Context, *identity) {
 func (c *Calls) end(ctx context.Context, name string, series *method, who *identity, began time.Time, err error, unread bool) {
 	took := time.Since(began)
 	code := codeOf(err)
-	level := levelOf(code)
-	switch {
-	case code == codes.Canceled && (unread || strings.HasPrefix(name, healthPrefix)):
-		// The caller left before it had asked, or stopped watching, as every one does
-		// in the end: no news, and not to be had by the hundred.
-		level = slog.LevelDebug
-	case unread:
+	if code == codes.Canceled && timedOut(ctx, began) {
+		code = codes.DeadlineExceeded
+	}
+	if unread && code == codes.Internal {
 		// gRPC answers INTERNAL to bytes that are no message, and JSON over HTTP 400: it
 		// is the caller's fault, and counts as that.
+		code = codes.InvalidArgument
+	}
+	level := levelOf(code)
+	switch {
+	case strings.HasPrefix(name, healthPrefix) && level < slog.LevelError:
+		// Nobody needs a token for it, and every watch ends one day: no news.
+		level = slog.LevelDebug
+	case unread && (code == codes.Canceled || turnedAway(err)):
+		// The caller left before it had asked, or was asked to come again: no news, and
+		// not to be had by the hundred.
+		level = slog.LevelDebug
+	case unread:
 		level = slog.LevelInfo
-		if code == codes.Internal {
-			code = codes.InvalidArgument
-		}
 	}
 	write(ctx, c.log, level, name, code, took)
 	series.end(code, took, who.trace)
+}
+
+// turnedAway reports whether a status asks its caller to come again.
+func turnedAway(err error) bool {
+	for _, d := range status.Convert(err).Details() {
+		if _, again := d.(*errdetails.RetryInfo); again {
+			return true
+		}
+	}
+	return false
+}
+
+// A caller's clock for a deadline runs ahead of the service's by what the call took on
+// its way: so much of the time that a call had, at least a few ms.
+const (
+	aheadShare = 100
+	aheadLeast = 5 * time.Millisecond
+)
+
+// timedOut reports whether a call that was cancelled ended at its deadline: then the
+// caller's word of that mostly arrives before the service's own timer fires.
+func timedOut(ctx context.Context, began time.Time) bool {
+	deadline, has := ctx.Deadline()
+	return has && time.Until(deadline) <= max(aheadLeast, deadline.Sub(began)/aheadShare)
 }
 
 // codeOf is the code that gRPC sends for an error of a handler.

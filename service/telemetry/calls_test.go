@@ -100,6 +100,47 @@ func TestPanicsAreCountedAndLoggedUnderTheCallsID(t *testing.T) {
 	}
 }
 
+// TestCallsThatAreGivenUpAtTheirDeadlineAreTimeouts: the caller's word that it has
+// given up mostly comes before the service's own timer fires.
+func TestCallsThatAreGivenUpAtTheirDeadlineAreTimeouts(t *testing.T) {
+	w := watch(t, slog.LevelDebug, func(ctx context.Context, text string) (string, error) {
+		if deadline, has := ctx.Deadline(); has && text == "late" {
+			time.Sleep(time.Until(deadline) - 2*time.Millisecond)
+		}
+		return "", context.Canceled
+	})
+	counted := func(code codes.Code) float64 {
+		return w.value(t, "grpc_server_handled_total", "Do", code.String())
+	}
+	ended := func() bool { return w.value(t, "footward_calls_in_flight", "Do") == 0 }
+	ask := func(text string, within time.Duration) {
+		ctx, cancel := context.WithTimeout(t.Context(), within)
+		defer cancel()
+		require.Error(t, w.Invoke(ctx, doMethod, wrapperspb.String(text), &wrapperspb.StringValue{}))
+		require.Eventually(t, ended, soon, time.Millisecond)
+	}
+	_, _, err := w.call(t, "left")
+	require.Equal(t, codes.Canceled, status.Code(err))
+	ask("left", time.Hour)
+	assert.Equal(t, 2.0, counted(codes.Canceled), "given up of its own will")
+	w.log.take()
+
+	ask("late", 300*time.Millisecond)
+	assert.Equal(t, 1.0, counted(codes.DeadlineExceeded))
+	assert.Equal(t, 2.0, counted(codes.Canceled))
+	assert.Contains(t, w.log.take(), "code=DeadlineExceeded")
+}
+
+// TestTheLongestCallsHaveABucket: a call may take 5 minutes.
+func TestTheLongestCallsHaveABucket(t *testing.T) {
+	w := watch(t, slog.LevelInfo, outcome)
+	var bounds []float64
+	for _, b := range w.series(t, "grpc_server_handling_seconds", "Do").GetHistogram().GetBucket() {
+		bounds = append(bounds, b.GetUpperBound())
+	}
+	assert.Subset(t, bounds, []float64{30, 60, 120, 300})
+}
+
 // bytesCodec sends bytes that are no message.
 type bytesCodec struct{}
 

@@ -32,6 +32,9 @@ type Metrics struct {
 	refused [kinds][reasons]client.Counter
 	away    [whys]client.Counter
 	panics  client.Counter
+	// Of each listener.
+	connections map[string]*Connections
+	watchesAway client.Counter
 	// registry takes what comes with a server.
 	registry client.Registerer
 }
@@ -80,7 +83,8 @@ func New(registry client.Registerer) (*Metrics, error) {
 			m.away[r] = away.WithLabelValues(name(why.String(), "CALL_REASON_"))
 		}
 	}
-	for _, c := range append(m.rpcs.collectors(), checks, use, refused, away, panics, build,
+	connections := newConnections(m)
+	for _, c := range append(append(m.rpcs.collectors(), connections...), checks, use, refused, away, panics, build,
 		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{})) {
 		if err := registry.Register(c); err != nil {
 			return nil, err
@@ -135,17 +139,20 @@ func (m *Metrics) TurnedAway(reason footwardv1.CallReason) {
 	}
 }
 
-// Load shows what load tells at every scrape: calls that are worked on and calls
-// that wait for that.
-func (m *Metrics) Load(load func() (busy, waiting int)) error {
-	for _, g := range []client.Collector{
-		client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on."},
-			func() float64 { busy, _ := load(); return float64(busy) }),
-		client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on."},
-			func() float64 { _, waiting := load(); return float64(waiting) }),
-	} {
-		if err := m.registry.Register(g); err != nil {
-			return err
+// Load shows what is told at every scrape of each size of calls: how many are worked
+// on and how many wait for that, by weight.
+func (m *Metrics) Load(sizes map[string]func() (busy, waiting int)) error {
+	for size, load := range sizes {
+		is := client.Labels{"size": size}
+		for _, g := range []client.Collector{
+			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_under_way", Help: "Weight of the calls that are worked on, by their size.", ConstLabels: is},
+				func() float64 { busy, _ := load(); return float64(busy) }),
+			client.NewGaugeFunc(client.GaugeOpts{Name: "footward_calls_waiting", Help: "Weight of the calls that wait to be worked on, by their size.", ConstLabels: is},
+				func() float64 { _, waiting := load(); return float64(waiting) }),
+		} {
+			if err := m.registry.Register(g); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

@@ -17,8 +17,11 @@ func TestMetricsFollowTheConventions(t *testing.T) {
 	registry := prometheus.NewRegistry()
 	m, err := telemetry.New(registry)
 	require.NoError(t, err)
-	require.NoError(t, m.Load(func() (busy, waiting int) { return 1, 2 }))
-	assert.Error(t, m.Load(nil), "of two servers")
+	loads := map[string]func() (busy, waiting int){
+		"small": func() (busy, waiting int) { return 1, 2 }, "long": func() (busy, waiting int) { return 3, 4 },
+	}
+	require.NoError(t, m.Load(loads))
+	assert.Error(t, m.Load(loads), "of two servers")
 	problems, err := testutil.GatherAndLint(registry)
 	require.NoError(t, err)
 	assert.Empty(t, problems)
@@ -45,14 +48,19 @@ func TestEverySeriesExistsFromTheStart(t *testing.T) {
 		return out
 	}
 	kinds, bases, verdicts := len(footwardv1.CheckKind_name)-1, len(footwardv1.Basis_name)-1, len(footwardv1.Verdict_name)-1
-	fieldReasons, callReasons := len(footwardv1.FieldReason_name)-1, len(footwardv1.CallReason_name)-2 // fields refused are counted by field
+	fieldReasons, callReasons := len(footwardv1.FieldReason_name)-1, len(footwardv1.CallReason_name)-3 // fields refused are counted by field, and too large answers were worked out
+	const listeners = 2
 	want := map[string]int{
-		"footward_build_info":                  1,
-		"footward_calls_turned_away_total":     callReasons,
-		"footward_checks_total":                kinds * bases * verdicts,
-		"footward_governing_utilization_ratio": kinds,
-		"footward_panics_total":                1,
-		"footward_refused_fields_total":        kinds * fieldReasons,
+		"footward_build_info":                       1,
+		"footward_calls_turned_away_total":          callReasons,
+		"footward_checks_total":                     kinds * bases * verdicts,
+		"footward_connections_accepted_total":       listeners,
+		"footward_connections_open":                 listeners,
+		"footward_connections_turned_away_total":    listeners * 3,
+		"footward_governing_utilization_ratio":      kinds,
+		"footward_health_watches_turned_away_total": 1,
+		"footward_panics_total":                     1,
+		"footward_refused_fields_total":             kinds * fieldReasons,
 	}
 	assert.Equal(t, want, count())
 

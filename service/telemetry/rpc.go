@@ -7,8 +7,8 @@ import (
 	"google.golang.org/grpc/codes"
 )
 
-// latencyBuckets reach from a small check to a large batch [s].
-var latencyBuckets = []float64{0.0001, 0.00025, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10}
+// latencyBuckets reach from a small check to the longest that a call may take [s].
+var latencyBuckets = []float64{0.0001, 0.00025, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30, 60, 120, 300}
 
 // lastCode is the greatest code of gRPC.
 const lastCode = codes.Unauthenticated

@@ -29,6 +29,7 @@ type front struct {
 	answerTime   time.Duration
 	deadlines    guard.Deadlines
 	begin        tap.ServerInHandle // bounds streams
+	door         Door
 	calls        Calls
 	leaving      atomic.Bool // each answer is the last on its connection
 }
@@ -38,7 +39,7 @@ type method struct{ streams bool }
 func newFront(calls Calls, o Options) (*front, error) {
 	f := &front{
 		methods: map[string]method{}, documents: map[string]http.Handler{}, hosts: newHosts(o.Hosts), messageBytes: o.MessageBytes,
-		requestTime: o.RequestTime, answerTime: o.AnswerTime, deadlines: o.Deadlines, calls: calls,
+		requestTime: o.RequestTime, answerTime: o.AnswerTime, deadlines: o.Deadlines, calls: calls, door: o.Door,
 	}
 	streams := map[string]bool{}
 	for name, service := range calls.GetServiceInfo() {
@@ -80,6 +81,10 @@ func (f *front) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	c, refused := f.call(w, r, m)
 	if refused != nil {
 		refuse(w, refused)
+		return
+	}
+	if err := f.door.Admit(r); err != nil {
+		turnAway(w, err)
 		return
 	}
 	if m.streams {

@@ -52,6 +52,7 @@ type Options struct {
 	Hosts []string
 	// Documents are served by GET, beside those of this package, by path.
 	Documents map[string]http.Handler
+	Door      Door // nil: everybody may send as much as the bounds let
 }
 
 // Bounds on a connection.
@@ -77,6 +78,9 @@ func New(calls Calls, o Options) (*Server, error) {
 	}
 	if o.RequestTime == 0 {
 		o.RequestTime = requestTime
+	}
+	if o.Door == nil {
+		o.Door = everybody{}
 	}
 	if o.AnswerTime == 0 {
 		o.AnswerTime = answerTime

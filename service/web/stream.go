@@ -13,6 +13,7 @@ import (
 
 	"golang.org/x/net/http2"
 	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
 	"google.golang.org/grpc/tap"
 
 	"footward.example/footward/service/guard"
@@ -34,11 +35,18 @@ func (f *front) stream(c *call) {
 		refuse(c.w, &refusal{http.StatusServiceUnavailable, codes.Unavailable, err.Error()})
 		return
 	}
+	arriving, giveUp := context.WithCancel(ctx)
+	defer giveUp()
 	in := &lines{
 		text: bufio.NewReader(c.r.Body), most: f.messageBytes, leave: leave,
+		arrive:   func() (func(), error) { return f.door.Arrive(arriving, -1) },
 		answered: make(chan struct{}, 1), closed: make(chan struct{}),
-		stop: sync.OnceFunc(func() { _ = control.SetReadDeadline(time.Unix(1, 0)) }),
+		stop: sync.OnceFunc(func() {
+			_ = control.SetReadDeadline(time.Unix(1, 0))
+			giveUp()
+		}),
 	}
+	defer in.give() // gRPC reads no more when the call has ended
 	a := &answer{w: c.w, header: http.Header{}}
 	a.frames = frames{
 		begin: func(int) {
@@ -52,7 +60,7 @@ func (f *front) stream(c *call) {
 		end: func() {
 			a.data([]byte("\n"))
 			_ = control.Flush()
-			in.answered <- struct{}{}
+			in.answer()
 		},
 	}
 	f.calls.ServeHTTP(a, c.ask(ctx, in))
@@ -89,12 +97,46 @@ type lines struct {
 	text     *bufio.Reader
 	most     int // bytes of a line
 	leave    context.CancelFunc
-	stop     func() // ends a read that waits
+	stop     func() // ends a read that waits, be it for room
 	answered chan struct{}
 	closed   chan struct{}
+	arrive   func() (done func(), err error)
 	given    bool     // there was a line
 	rest     []byte   // of the message that is being given
 	fault    *refusal // why the lines ended early
+	// Long lines take room: the next as it is read, and the last until it is answered.
+	next, last room
+}
+
+// room is what a line has taken of it.
+type room struct {
+	mu   sync.Mutex
+	done func() // nil: nothing
+}
+
+// set keeps what was taken, and gives back what was kept before.
+func (r *room) set(done func()) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.done != nil {
+		r.done()
+	}
+	r.done = done
+}
+
+// move hands what was taken over.
+func (r *room) move(to *room) {
+	r.mu.Lock()
+	done := r.done
+	r.done = nil
+	r.mu.Unlock()
+	to.set(done)
+}
+
+// answer tells that the last line is answered.
+func (l *lines) answer() {
+	l.last.set(nil)
+	l.answered <- struct{}{}
 }
 
 // Read implements io.Reader.
@@ -111,6 +153,7 @@ func (l *lines) Read(b []byte) (int, error) {
 				return 0, io.ErrClosedPipe
 			}
 		}
+		l.next.move(&l.last)
 		l.given, l.rest = true, append(head(len(line)), line...)
 	}
 	n := copy(b, l.rest)
@@ -123,6 +166,12 @@ func (l *lines) Close() error {
 	close(l.closed)
 	l.stop()
 	return nil
+}
+
+// give gives all room back, once nobody reads any more.
+func (l *lines) give() {
+	l.next.set(nil)
+	l.last.set(nil)
 }
 
 // over reports whether the call has ended, which is why a read failed.
@@ -138,9 +187,20 @@ func (l *lines) over() bool {
 // line reads the next line that is not blank.
 func (l *lines) line() ([]byte, error) {
 	var line []byte
+	long := false
 	for {
 		part, err := l.text.ReadSlice('\n')
 		line = append(line, part...)
+		if len(line) > guard.Window && !long {
+			long = true
+			done, full := l.arrive()
+			if full != nil {
+				s := status.Convert(full)
+				l.fault = &refusal{httpStatus(s.Code()), s.Code(), s.Message()}
+				return nil, http2.StreamError{Code: http2.ErrCodeEnhanceYourCalm}
+			}
+			l.next.set(done)
+		}
 		switch {
 		case len(line) > l.most+1:
 			l.fault = &refusal{http.StatusRequestEntityTooLarge, codes.ResourceExhausted,

@@ -13,6 +13,12 @@ import (
 
 // unary answers a call of one message by one message.
 func (f *front) unary(c *call) {
+	done, err := f.door.Arrive(c.r.Context(), c.r.ContentLength)
+	if err != nil {
+		turnAway(c.w, err)
+		return
+	}
+	defer done()
 	body, refused := f.body(c)
 	if refused != nil {
 		refuse(c.w, refused)
