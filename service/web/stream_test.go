@@ -80,15 +80,16 @@ func TestLinesAreAnsweredAsByGRPC(t *testing.T) {
 func TestABadLineIsAnsweredInItsPlace(t *testing.T) {
 	p := produce(t)
 	bad := map[string]string{ // field that is refused
-		"{\"items\": [":              "",
-		"nonsense":                   "",
-		"\xff\xfe":                   "",
-		`{"itmes": []}`:              "itmes",
-		`{}`:                         "items",
-		`{"items": 3}`:               "items",
-		`{"items": []}`:              "items",
-		`{"items": [{"labl": 1}]}`:   "labl",
-		`{"items": [{"weld": "x"}]}`: "weld",
+		"{\"items\": [": "",
+		"nonsense":      "",
+		"\xff\xfe":      "",
+		`{"itmes": []}`: "itmes",
+		`{}`:            "items",
+		`{"items": 3}`:  "items",
+		`{"items": []}`: "items",
+		`{"items": [` + strings.Repeat("{},", 1000) + `{}]}`: "items",
+		`{"items": [{"labl": 1}]}`:                           "labl",
+		`{"items": [{"weld": "x"}]}`:                         "weld",
 	}
 	c := p.talk(t, t.Context())
 	next := uint64(0)
