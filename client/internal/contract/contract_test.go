@@ -1,0 +1,91 @@
+package contract
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"google.golang.org/protobuf/proto"
+	"google.golang.org/protobuf/reflect/protodesc"
+	"google.golang.org/protobuf/reflect/protoreflect"
+	"google.golang.org/protobuf/types/descriptorpb"
+)
+
+var update = flag.Bool("update", false, "write the contract into the packages for Python and Node")
+
+func contractWords(t *testing.T) words {
+	t.Helper()
+	w, err := readWords("../../../proto/footward/v1")
+	require.NoError(t, err)
+	return w
+}
+
+// TestPackagesHoldTheContract holds the files of the packages for Python and Node to
+// the contract. With -update it writes them.
+func TestPackagesHoldTheContract(t *testing.T) {
+	w := contractWords(t)
+	descriptors, err := Descriptors()
+	require.NoError(t, err)
+	for name, want := range map[string]string{
+		"python/footward/contract.binpb": string(descriptors),
+		"python/footward/requests.py":    PythonRequests(w),
+		"python/footward/responses.py":   PythonResponses(w),
+		"node/contract.binpb":            string(descriptors),
+		"node/requests.d.ts":             TypeScriptRequests(w),
+		"node/responses.d.ts":            TypeScriptResponses(w),
+	} {
+		path := filepath.Join("../..", name)
+		if *update {
+			require.NoError(t, os.WriteFile(path, []byte(want), 0o644))
+		}
+		got, err := os.ReadFile(path)
+		require.NoError(t, err)
+		assert.True(t, string(got) == want, "client/%s is stale: run .ci/generate", name)
+	}
+}
+
+// TestDescriptorsStandAlone: a client can build every message of them, and nothing
+// is left of the rules on values.
+func TestDescriptorsStandAlone(t *testing.T) {
+	text, err := Descriptors()
+	require.NoError(t, err)
+	set := &descriptorpb.FileDescriptorSet{}
+	require.NoError(t, proto.Unmarshal(text, set))
+	files, err := protodesc.NewFiles(set)
+	require.NoError(t, err)
+	for _, m := range methods() {
+		got, err := files.FindDescriptorByName(m.FullName())
+		require.NoError(t, err)
+		method, ok := got.(protoreflect.MethodDescriptor)
+		require.True(t, ok)
+		assert.Equal(t, m.Input().Fields().Len(), method.Input().Fields().Len())
+		assert.Equal(t, m.Output().FullName(), method.Output().FullName())
+	}
+	assert.NotContains(t, string(text), "buf.validate")
+}
+
+// TestEveryWordOfTheContractIsFound: the contract explains every message, field,
+// value and method, so a gap is one of the reader.
+func TestEveryWordOfTheContractIsFound(t *testing.T) {
+	w := contractWords(t)
+	for _, p := range []*part{requests(), responses()} {
+		for _, m := range p.messages {
+			assert.NotEmpty(t, w[m.FullName()], m.FullName())
+			for i := range m.Fields().Len() {
+				name := m.Fields().Get(i).FullName()
+				assert.NotEmpty(t, w[name], name)
+			}
+		}
+		for _, e := range p.enums {
+			for _, v := range values(e) {
+				assert.NotEmpty(t, w[v.FullName()], v.FullName())
+			}
+		}
+	}
+	for _, m := range methods() {
+		assert.NotEmpty(t, w[m.FullName()], m.FullName())
+	}
+}
