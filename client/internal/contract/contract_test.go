@@ -1,6 +1,7 @@
 package contract
 
 import (
+	"encoding/json"
 	"flag"
 	"os"
 	"path/filepath"
@@ -29,11 +30,15 @@ func TestPackagesHoldTheContract(t *testing.T) {
 	w := contractWords(t)
 	descriptors, err := Descriptors()
 	require.NoError(t, err)
+	methods, err := Methods()
+	require.NoError(t, err)
 	for name, want := range map[string]string{
 		"python/footward/contract.binpb": string(descriptors),
+		"python/footward/methods.json":   string(methods),
 		"python/footward/requests.py":    PythonRequests(w),
 		"python/footward/responses.py":   PythonResponses(w),
 		"node/contract.binpb":            string(descriptors),
+		"node/methods.json":              string(methods),
 		"node/requests.d.ts":             TypeScriptRequests(w),
 		"node/responses.d.ts":            TypeScriptResponses(w),
 	} {
@@ -65,6 +70,22 @@ func TestDescriptorsStandAlone(t *testing.T) {
 		assert.Equal(t, m.Output().FullName(), method.Output().FullName())
 	}
 	assert.NotContains(t, string(text), "buf.validate")
+}
+
+// TestEveryMethodHasItsName: clients call methods by name without the service, and
+// find one for every kind of check.
+func TestEveryMethodHasItsName(t *testing.T) {
+	text, err := Methods()
+	require.NoError(t, err)
+	var got struct {
+		Kinds   map[string]string
+		Methods map[string]struct{}
+	}
+	require.NoError(t, json.Unmarshal(text, &got))
+	assert.Len(t, got.Methods, len(methods()), "two services have a method of one name")
+	for kind, name := range got.Kinds {
+		assert.Contains(t, got.Methods, name, kind)
+	}
 }
 
 // TestEveryWordOfTheContractIsFound: the contract explains every message, field,

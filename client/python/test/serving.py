@@ -1,0 +1,54 @@
+"""Starts the service's binary, which SERVICE_BINARY names, for a test."""
+
+import json
+import os
+import subprocess
+import threading
+from pathlib import Path
+
+BINARY = os.environ.get("SERVICE_BINARY", "")
+DATA = Path(os.environ.get("SERVICE_TESTDATA", Path(__file__).resolve().parents[3] / "testdata"))
+
+BRACKET = {"weld": {
+    "label": "bracket",
+    "basis": {"basis": "BASIS_EUROCODE"},
+    "weld": {"kind": "WELD_KIND_FILLET", "throat_mm": 4, "parts": [
+        {"thickness_mm": 20, "steel": {"grade": "EN 10025-2 S355"}},
+        {"thickness_mm": 12, "steel": {"grade": "EN 10025-2 S355"}}]},
+    "run": {"length_mm": 150, "count": 2, "normal_kn": 120},
+}}
+
+
+def bracket(**changed):
+    """The bracket's weld with another run."""
+    return {"weld": {**BRACKET["weld"], "run": {**BRACKET["weld"]["run"], **changed}}}
+
+
+class Serving:
+    """A service of its own, on ports of its own unless they are given."""
+
+    def __init__(self, *flags: str, grpc: str = "127.0.0.1:0", http: str = "127.0.0.1:0"):
+        self._process = subprocess.Popen(
+            [BINARY, "--grpc-address", grpc, "--http-address", http, "--metrics-address", "", "--log-json", *flags],
+            stderr=subprocess.PIPE, text=True)
+        line = self._process.stderr.readline()
+        if '"serving"' not in line:
+            raise RuntimeError(f"{BINARY} does not serve: {line}")
+        told = json.loads(line)
+        self.grpc, self.web = told["listening"], told["http"]
+        self.http = f"http://{self.web}"
+        threading.Thread(target=self._drain, daemon=True).start()
+
+    def _drain(self) -> None:
+        for _ in self._process.stderr:
+            pass
+
+    def stop(self) -> None:
+        self._process.terminate()
+        self._process.wait()
+
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *_):
+        self.stop()
