@@ -39,6 +39,7 @@ func TestPackagesHoldTheContract(t *testing.T) {
 		"python/footward/responses.py":   PythonResponses(w),
 		"node/contract.binpb":            string(descriptors),
 		"node/methods.json":              string(methods),
+		"node/methods.d.ts":              TypeScriptMethods(w),
 		"node/requests.d.ts":             TypeScriptRequests(w),
 		"node/responses.d.ts":            TypeScriptResponses(w),
 	} {

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"google.golang.org/protobuf/reflect/protoreflect"
+
+	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
 // TypeScriptRequests returns the types of what callers write: every field may be
@@ -70,4 +72,30 @@ func typeScriptType(f protoreflect.FieldDescriptor) string {
 
 func jsdoc(w words, d protoreflect.Descriptor, indent string) string {
 	return fmt.Sprintf("%s/** %s */\n", indent, strings.ReplaceAll(strings.Join(w.lines(d), "\n"+indent+" * "), "*/", "* /"))
+}
+
+// TypeScriptMethods returns a type that has request and response of every method by
+// its name, and one that has the method of every kind of check.
+func TypeScriptMethods(w words) string {
+	var b strings.Builder
+	b.WriteString(`// Written from the contract by .ci/generate. Do not edit.
+import type * as requests from './requests';
+import type * as responses from './responses';
+
+/** Request and response of every method. */
+export interface Methods {
+`)
+	byRequest := map[protoreflect.FullName]protoreflect.Name{}
+	for _, m := range methods() {
+		byRequest[m.Input().FullName()] = m.Name()
+		fmt.Fprintf(&b, "%s  %s: { request: requests.%s; response: responses.%s };\n",
+			jsdoc(w, m, "  "), m.Name(), m.Input().Name(), m.Output().Name())
+	}
+	b.WriteString("}\n\n/** The method of every kind of check. */\nexport interface Kinds {\n")
+	kinds := (*footwardv1.CheckItem)(nil).ProtoReflect().Descriptor().Fields()
+	for i := range kinds.Len() {
+		fmt.Fprintf(&b, "  %s: '%s';\n", kinds.Get(i).Name(), byRequest[kinds.Get(i).Message().FullName()])
+	}
+	b.WriteString("}\n")
+	return b.String()
 }

@@ -2,6 +2,8 @@
 
 import json
 import os
+import random
+import socket
 import subprocess
 import threading
 from pathlib import Path
@@ -22,6 +24,17 @@ BRACKET = {"weld": {
 def bracket(**changed):
     """The bracket's weld with another run."""
     return {"weld": {**BRACKET["weld"], "run": {**BRACKET["weld"]["run"], **changed}}}
+
+
+def free_address() -> str:
+    """An address that is free, and that no outgoing connection takes in the meantime."""
+    while True:
+        with socket.socket() as s:
+            try:
+                s.bind(("127.0.0.1", random.randrange(20000, 32000)))
+            except OSError:
+                continue
+            return f"127.0.0.1:{s.getsockname()[1]}"
 
 
 class Serving:

@@ -14,7 +14,7 @@ from footward.error import CallError
 from footward.retry import ATTEMPTS, Retry
 from footward.wire import _classes, _pool
 from google.protobuf import any_pb2
-from serving import BRACKET, Serving
+from serving import BRACKET, Serving, free_address
 
 
 class Time:
@@ -163,7 +163,7 @@ class Servers(unittest.TestCase):
         self.assertEqual(len(calls), 2)
 
     def test_server_may_be_restarted_unnoticed(self):
-        with Serving() as first:
+        with Serving(grpc=free_address(), http=free_address()) as first:
             at = {"grpc": first.grpc, "http": first.web}
             ways = [footward.connect(first.http), footward.connect(first.grpc)]
             want = ways[0].check(BRACKET).raw
