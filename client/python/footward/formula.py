@@ -36,12 +36,17 @@ def latex(text: str) -> str:
 
 def words(text: str) -> str:
     """Words in LaTeX."""
-    return r"\text{" + re.sub(r"([\\{}$&#^_%~])", lambda m: {"\\": "/", "^": r"\^{}", "~": "-"}.get(m[1], "\\" + m[1]), text) + "}"
+    return r"\text{" + _escaped(text) + "}"
+
+
+def _escaped(text: str) -> str:
+    """Text without what LaTeX would take for a command."""
+    return re.sub(r"([\\{}$&#^_%~])", lambda m: {"\\": "/", "^": r"\^{}", "~": "-"}.get(m[1], "\\" + m[1]), text)
 
 
 def symbol(name: str) -> str:
     """The LaTeX of a symbol, such as f_jd or gamma_M0."""
-    head, *below = name.split("_")
+    head, *below = (_escaped(part) for part in name.split("_"))
     primes = len(head) - len(head.rstrip("'"))
     head = head.rstrip("'")
     if head in _GREEK:

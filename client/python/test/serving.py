@@ -50,7 +50,8 @@ class Serving:
         told = json.loads(line)
         self.grpc, self.web = told["listening"], told["http"]
         self.http = f"http://{self.web}"
-        threading.Thread(target=self._drain, daemon=True).start()
+        self._drained = threading.Thread(target=self._drain, daemon=True)
+        self._drained.start()
 
     def _drain(self) -> None:
         for _ in self._process.stderr:
@@ -59,6 +60,8 @@ class Serving:
     def stop(self) -> None:
         self._process.terminate()
         self._process.wait()
+        self._drained.join()
+        self._process.stderr.close()
 
     def __enter__(self):
         return self

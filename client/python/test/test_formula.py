@@ -44,7 +44,7 @@ class Formulas(unittest.TestCase):
 
     def test_symbols(self):
         for name, want in {"f_u_1": r"f_{\mathrm{u,1}}", "gamma_phi": r"\gamma_{\phi}", "M0_Rk,s": r"M^{0}_{\mathrm{Rk,s}}",
-                           "gap": r"\mathrm{gap}", "Delta_s": r"\Delta_{\mathrm{s}}", "q'": "q'"}.items():
+                           "T_rod#1": r"T_{\mathrm{rod\#1}}", "gap": r"\mathrm{gap}", "Delta_s": r"\Delta_{\mathrm{s}}", "q'": "q'"}.items():
             self.assertEqual(symbol(name), want)
 
 
