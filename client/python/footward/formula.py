@@ -10,13 +10,14 @@ from __future__ import annotations
 
 import math
 import re
-from typing import Any, Optional
+from typing import Any, Callable, Optional
 
 _TOKEN = re.compile(r" *(?:(?P<number>[0-9]+(?:\.[0-9]+)?(?:e[-+]?[0-9]+)?)"
                     r"|(?P<name>[A-Za-z_](?:[A-Za-z0-9_']|[,.](?=[A-Za-z0-9]))*)|(?P<sign>[-+*/^(),]))")
 
-_FUNCTIONS = {"abs": abs, "sqrt": math.sqrt, "sin": math.sin, "cos": math.cos, "tan": math.tan,
-              "acos": math.acos, "exp": math.exp, "ln": math.log, "min": min, "max": max}
+_FUNCTIONS: dict[str, Callable[..., float]] = {"abs": abs, "sqrt": math.sqrt, "sin": math.sin, "cos": math.cos,
+                                             "tan": math.tan, "acos": math.acos, "exp": math.exp, "ln": math.log,
+                                             "min": min, "max": max}
 
 _GREEK = set("alpha beta gamma delta epsilon zeta eta theta iota kappa lambda mu nu xi pi rho sigma tau phi chi psi"
              " omega Gamma Delta Theta Lambda Xi Pi Sigma Phi Psi Omega".split())
@@ -81,7 +82,8 @@ def parse(text: str) -> tuple:
         m = _TOKEN.match(text, at)
         if not m:
             raise Unreadable(text)
-        tokens.append((m.lastgroup, m[m.lastgroup]))
+        kind = m.lastgroup or ""
+        tokens.append((kind, m[kind]))
         at = m.end()
     p = _Parser(tokens)
     tree = p.sum()

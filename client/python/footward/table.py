@@ -22,7 +22,8 @@ def to_frame(answers: Iterable[Union[Answer, Refusal]]) -> Any:
     """A row for every answer, in order; a refused check has the verdict REFUSED and its
     faults as the reason. The caution stands in attrs."""
     pandas = _pandas()
-    rows, caution = [], ""
+    rows: list[dict] = []
+    caution = ""
     for a in answers:
         if isinstance(a, Refusal):
             rows.append({"label": "", "kind": "", "verdict": "REFUSED", "governing": "", "utilization": None,
