@@ -13,8 +13,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"footward.example/footward/client"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 	"footward.example/footward/service/server"
+	"footward.example/footward/service/web"
 )
 
 // missing skips a test that this machine cannot run, or fails it where all tests
@@ -36,29 +38,44 @@ func needs(t *testing.T, command ...string) {
 	}
 }
 
-// TestScriptsPrintTheWholeDerivation runs the examples for Python and Node
-// against a server, and expects of each what the Go client is answered.
+// TestScriptsPrintTheWholeDerivation runs the examples for Python and Node from the
+// checkout against a server, over gRPC and over HTTP, and expects of each what the
+// Go client is answered.
 func TestScriptsPrintTheWholeDerivation(t *testing.T) {
-	service, err := server.New(server.Options{})
+	service, err := server.New(server.Options{Web: true})
 	require.NoError(t, err)
-	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	front, err := web.New(service.Web(), web.Options{MessageBytes: client.MaxMessageBytes})
 	require.NoError(t, err)
-	go func() { _ = service.Serve(listener) }()
-	t.Cleanup(service.Stop)
-	address := listener.Addr().String()
-	needs(t, "go", "-C", "../.ci/tools", "mod", "download", "github.com/bufbuild/protovalidate")
+	address := listen(t, service.Serve, service.Stop)
+	url := "http://" + listen(t, front.Serve, front.Stop)
 
-	t.Run("python", func(t *testing.T) {
+	t.Run("python over HTTP", func(t *testing.T) {
+		needs(t, "/usr/bin/python3", "-c", "import sys; assert sys.version_info >= (3, 10)")
+		prints(t, address, "/usr/bin/python3", "-B", "python/check.py", url)
+	})
+	t.Run("python over gRPC", func(t *testing.T) {
 		needs(t, "/usr/bin/python3", "-c", "import grpc, google.protobuf")
-		needs(t, "protoc", "--version")
-		needs(t, "ls", "/usr/bin/grpc_python_plugin", "/usr/include/google/protobuf/descriptor.proto")
 		prints(t, address, "/usr/bin/python3", "-B", "python/check.py", address)
 	})
-	t.Run("node", func(t *testing.T) {
+	t.Run("node over HTTP", func(t *testing.T) {
+		needs(t, "node", "-e", "fetch")
+		prints(t, address, "node", "node/check.js", url)
+	})
+	t.Run("node over gRPC", func(t *testing.T) {
 		needs(t, "node", "--version")
-		needs(t, "ls", "node/node_modules")
+		needs(t, "ls", "node/node_modules/@bufbuild")
 		prints(t, address, "node", "node/check.js", address)
 	})
+}
+
+// listen serves on a port of its own until the test ends, and returns where.
+func listen(t *testing.T, run func(net.Listener) error, stop func()) string {
+	t.Helper()
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	go func() { _ = run(listener) }()
+	t.Cleanup(stop)
+	return listener.Addr().String()
 }
 
 // prints runs a script and holds its lines to the answer of the same request.
