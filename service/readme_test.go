@@ -72,6 +72,9 @@ func said(t *testing.T) []string {
 		fmt.Sprintf("One message has at most %s MiB,", value("message-mib")),
 		fmt.Sprintf("one connection %s calls at once, the service %s connections;", value("connection-calls"), value("connections")),
 		fmt.Sprintf("headers have at most %d KiB.", server.HeaderBytes>>10),
+		fmt.Sprintf("of the %s calls that may be open and of the %s watches of health", value("calls-open"), value("health-watches")),
+		fmt.Sprintf("%d of the largest arrive at once, and what they become takes as much as %d of them", guard.ArrivingMessages, guard.DecodedMessages),
+		fmt.Sprintf("names of at most %d KiB", guard.HealthBytes>>10),
 		fmt.Sprintf("After %s a client is asked to connect anew (`--connection-age`)", span("connection-age")),
 		fmt.Sprintf("GOMEMLIMIT (%d MiB unless set)", memory>>20),
 		fmt.Sprintf("too little time left to begin (%s)", span("call-timeout-least")),
@@ -86,7 +89,7 @@ func said(t *testing.T) []string {
 // noLimits are numbers of README.md that no setting has: what was measured, ports and
 // names of other things.
 var noLimits = []string{
-	"64 callers of small checks", "of 64 callers with batches of 10 000", "at 0.4 GB of memory",
+	"set it to 1 behind a proxy", "within 20 s of silence", "64 callers of small checks", "of 64 callers with batches of 10 000", "at 0.4 GB of memory",
 	"encrypt (TLS 1.3)", "from 100 us up", "W3C Trace Context", "https://collector:4317",
 }
 
