@@ -77,6 +77,7 @@ const (
 	settled     = 1e-9  // at which a step that helps little ends the search
 	enough      = 1e-6  // accepted when no step helps any more: a corner that only just touches
 	armijo      = 1e-4
+	rounding    = 1e-9  // of the potential, by which it may seem to grow
 	shrinks     = 0.9   // of the residual, which accepts a step too
 	leastPivot  = 1e-12 // of a diagonal
 	leastRidge  = 1e-10 // of the trace of the whole bed
@@ -275,7 +276,10 @@ func (s *Solver) step(u plane, now *balance, extra float64) (plane, balance, boo
 	for length := 1.0; length > leastStep; length /= 2 {
 		try := plane{u.a - length*d[0], u.b - length*d[1], u.c - length*d[2]}
 		next := s.state(try)
-		if next.potential <= now.potential-armijo*length*slope || next.residual < shrinks*now.residual {
+		// Near the least the potential has no digits left, and the residual tells more. Far
+		// from it a smaller share may be left over from a greater potential, round in circles.
+		if next.potential <= now.potential-armijo*length*slope ||
+			next.residual < shrinks*now.residual && next.potential <= now.potential+rounding*math.Abs(now.potential) {
 			return try, next, true
 		}
 	}
