@@ -53,7 +53,7 @@ func TestOnlyWhatIsAnsweredIsCounted(t *testing.T) {
 	_, err = c.CheckMany(&leaves{t.Context(), 9}, m)
 	require.Equal(t, codes.Canceled, status.Code(err))
 	_, err = api.NewCheck(rules(), metrics, 1).CheckMany(t.Context(), m)
-	require.Equal(t, codes.ResourceExhausted, status.Code(err))
+	require.Equal(t, codes.OutOfRange, status.Code(err))
 	assert.Zero(t, counted(checks))
 	assert.Zero(t, counted(refused))
 
