@@ -67,7 +67,8 @@ func said(t *testing.T) []string {
 		fmt.Sprintf("at least %d characters", guard.LeastToken),
 		fmt.Sprintf("A call without a deadline gets %s, none gets more than %s;", span("call-timeout"), span("call-timeout-most")),
 		fmt.Sprintf("a stream ends after %s, or %s without a message.", span("stream-timeout"), span("stream-idle-timeout")),
-		fmt.Sprintf("%s calls for each processor are worked on at once and %s wait;", each[atOnce], value("calls-waiting")),
+		fmt.Sprintf("small ones (up to %s)", long(guard.SmallTo)), fmt.Sprintf("(over %s)", long(guard.LongFrom)),
+		fmt.Sprintf("Of each size %s calls for each processor are worked on at once and %s wait;", strings.ToLower(each[atOnce]), value("calls-waiting")),
 		fmt.Sprintf("a batch counts one more for every %d items.", guard.BatchShare),
 		fmt.Sprintf("One message has at most %s MiB,", value("message-mib")),
 		fmt.Sprintf("one connection %s calls at once, the service %s connections;", value("connection-calls"), value("connections")),
@@ -89,7 +90,7 @@ func said(t *testing.T) []string {
 // noLimits are numbers of README.md that no setting has: what was measured, ports and
 // names of other things.
 var noLimits = []string{
-	"set it to 1 behind a proxy", "within 20 s of silence", "64 callers of small checks", "of 64 callers with batches of 10 000", "at 0.4 GB of memory",
+	"set it to 1 behind a proxy", "within 20 s of silence", "64 callers of small checks", "ends it with status 0",
 	"encrypt (TLS 1.3)", "from 100 us up", "W3C Trace Context", "https://collector:4317",
 }
 
