@@ -1,7 +1,7 @@
 // Command mutants changes the kernel in one place at a time and looks whether a
 // test notices: constants by 1.2 and 0.8, comparisons turned round, min for max.
 //
-//	go run ./.ci/mutants [-part pin] [-kind constant] [-most N] [-for 30m] [-again] [-list] [-at 2]
+//	go run ./.ci/mutants [-part pin] [-kind constant] [-most N] [-for 30m] [-short] [-again] [-list] [-at 2]
 //
 // The kernel is written anew with every such place made to differ on demand, laid over
 // the tree, and each test binary is built once. Each test is run once to see which
@@ -37,6 +37,7 @@ type wish struct {
 	most        int
 	bound       time.Duration
 	list, again bool
+	short       bool
 	atOnce      int
 }
 
@@ -48,6 +49,7 @@ func main() {
 	flag.DurationVar(&a.bound, "for", 24*time.Hour, "stop after this time")
 	flag.BoolVar(&a.list, "list", false, "print what would be tried")
 	flag.BoolVar(&a.again, "again", false, "try anew what survived")
+	flag.BoolVar(&a.short, "short", false, "figures, golden numbers and quick tests of the part alone")
 	flag.IntVar(&a.atOnce, "at", 2, "so many at once")
 	flag.Parse()
 	if err := run(a); err != nil {
@@ -62,8 +64,12 @@ func run(a wish) error {
 		return err
 	}
 	f := find(w)
+	parts := strings.Split(a.part, ",")
 	all := slices.DeleteFunc(slices.Clone(f.all), func(m *mutant) bool {
-		return a.kind != "" && m.kind != a.kind || a.part != "" && !slices.Contains(strings.Split(a.part, ","), m.part)
+		return a.kind != "" && m.kind != a.kind || a.part != "" && !slices.Contains(parts, m.part)
+	})
+	slices.SortStableFunc(all, func(a, b *mutant) int {
+		return slices.Index(parts, a.part) - slices.Index(parts, b.part)
 	})
 	done, err := pairs(kept, "\t")
 	if err != nil {
@@ -76,11 +82,16 @@ func run(a wish) error {
 	var todo []*mutant
 	for _, m := range all {
 		was := done[m.id()]
-		again := a.again && excused[m.reason()] == "" && slices.Contains([]string{survived, nowhere, byGolden}, was)
+		again := a.again && excused[m.reason()] == "" && slices.Contains([]string{survived, nowhere, byGolden, notYet, golden}, was) ||
+			!a.short && (was == notYet || was == golden)
 		if m.cannot == "" && (was == "" || again) && len(todo) < a.most {
 			todo = append(todo, m)
 		}
 	}
+	// What may survive takes longest, as nothing stops it.
+	slices.SortStableFunc(todo, func(a, b *mutant) int {
+		return min(len(excused[a.reason()]), 1) - min(len(excused[b.reason()]), 1)
+	})
 	if a.list {
 		for _, m := range todo {
 			fmt.Println(m.id())
@@ -99,7 +110,7 @@ func run(a wish) error {
 // tryAll tries mutants, some hundred at a time, and keeps what becomes of them.
 func tryAll(w *world, f *finder, todo []*mutant, a wish, done map[string]string) error {
 	end := time.Now().Add(a.bound)
-	j, err := prepare(w, f, todo, a.atOnce)
+	j, err := prepare(w, f, todo, a)
 	if err != nil {
 		return err
 	}
@@ -113,15 +124,12 @@ func tryAll(w *world, f *finder, todo []*mutant, a wish, done map[string]string)
 		if time.Now().After(end) {
 			break
 		}
-		out, err := j.try(some)
+		err := j.try(some, func(m *mutant, what string) {
+			done[m.id()] = what
+			fmt.Fprintln(log, m.id()+"\t"+what)
+		})
 		if err != nil {
 			return err
-		}
-		for _, m := range some {
-			done[m.id()] = out[m]
-			if _, err := fmt.Fprintln(log, m.id()+"\t"+out[m]); err != nil {
-				return err
-			}
 		}
 		tried += len(some)
 		fmt.Fprintf(os.Stderr, "%s  %d of %d\n", time.Now().Format(time.TimeOnly), tried, len(todo))
@@ -130,15 +138,18 @@ func tryAll(w *world, f *finder, todo []*mutant, a wish, done map[string]string)
 }
 
 // prepare builds the tests that mutants need, and measures them.
-func prepare(w *world, f *finder, todo []*mutant, atOnce int) (*judge, error) {
-	j := &judge{w: w, suites: map[string]*suite{}, above: map[string][]string{}, atOnce: atOnce}
+func prepare(w *world, f *finder, todo []*mutant, a wish) (*judge, error) {
+	j := &judge{w: w, suites: map[string]*suite{}, above: map[string][]string{}, atOnce: a.atOnce, short: a.short}
 	dirs := []string{service}
 	for _, m := range todo {
 		if j.above[m.part] != nil {
 			continue
 		}
 		j.above[m.part] = w.above(m.part)
-		for _, name := range j.above[m.part] {
+		for i, name := range j.above[m.part] {
+			if i > 0 && a.short {
+				break
+			}
 			if d := "internal/" + name; !slices.Contains(dirs, d) {
 				dirs = append(dirs, d)
 			}
@@ -149,7 +160,7 @@ func prepare(w *world, f *finder, todo []*mutant, atOnce int) (*judge, error) {
 	}
 	for _, d := range dirs {
 		fmt.Fprintln(os.Stderr, time.Now().Format(time.TimeOnly), "measures", d)
-		s, err := measure(d, d != service, atOnce)
+		s, err := measure(d, d != service, a.atOnce)
 		if err != nil {
 			return nil, err
 		}

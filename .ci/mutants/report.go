@@ -21,7 +21,6 @@ func report(all []*mutant, done, excused map[string]string) {
 	parts := map[string]map[string]int{}
 	kinds := map[string]map[string]int{}
 	why := map[string]int{}
-	used := map[string]bool{}
 	for _, m := range all {
 		what := done[m.id()]
 		reason := excused[m.reason()]
@@ -31,11 +30,12 @@ func report(all []*mutant, done, excused map[string]string) {
 			why[m.cannot]++
 		case what == "":
 			what = notTried
-		case what == survived || what == nowhere || what == byGolden:
-			if reason != "" && what != byGolden {
-				used[m.reason()] = true
+		case what == golden:
+			what = byGolden
+		case what == survived || what == nowhere || what == notYet:
+			if reason != "" {
 				what = excusedAs
-			} else if what != byGolden {
+			} else {
 				fmt.Printf("%s: %s:%d | %s\n", what, m.file.path, m.line, m.reason())
 			}
 		}
@@ -58,7 +58,7 @@ func report(all []*mutant, done, excused map[string]string) {
 	}
 	killed, of := sum(total)
 	fmt.Printf("%d killed of %d, %d of them by golden numbers alone; %d survive with a reason, %d without\n",
-		killed, of, total[byGolden], total[excusedAs], total[survived]+total[nowhere])
+		killed, of, total[byGolden], total[excusedAs], left(total))
 }
 
 func under(all map[string]map[string]int, name string) map[string]int {
@@ -71,11 +71,14 @@ func under(all map[string]map[string]int, name string) map[string]int {
 // sum is how many were killed, of how many that were tried.
 func sum(n map[string]int) (killed, of int) {
 	killed = n[byPart] + n[byOther] + n[byFigure] + n[byService] + n[byGolden]
-	return killed, killed + n[excusedAs] + n[survived] + n[nowhere]
+	return killed, killed + n[excusedAs] + left(n)
 }
+
+// left is how many survive without a reason.
+func left(n map[string]int) int { return n[survived] + n[nowhere] + n[notYet] }
 
 func row(out *tabwriter.Writer, name string, n map[string]int) {
 	killed, of := sum(n)
 	fmt.Fprintf(out, "%s\t%d\t%d\t%d\t%d\t%d\t%d\t%d\t%d\t%d\t%d\t%d\n", name, killed, of,
-		n[byPart], n[byOther], n[byFigure], n[byService], n[byGolden], n[excusedAs], n[survived]+n[nowhere], n[notTried], n[cannot])
+		n[byPart], n[byOther], n[byFigure], n[byService], n[byGolden], n[excusedAs], left(n), n[notTried], n[cannot])
 }

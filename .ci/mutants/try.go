@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -20,6 +21,15 @@ const (
 	byGolden  = "killed by golden numbers alone"
 	survived  = "survives"
 	nowhere   = "survives, reached by nothing"
+	// After a short run:
+	notYet = "survives so far"
+	golden = "golden numbers so far"
+)
+
+const (
+	figures = "TestPublishedFigures"
+	numbers = "TestResultsChangeWithTheRevision"
+	enough  = 2.0 // s of tests of its part in a short run
 )
 
 // judge tries mutants: first the published figures, many mutants in one process, then
@@ -31,57 +41,86 @@ type judge struct {
 	api    *suite
 	bare   map[int]bool // places reached at the start of a process
 	atOnce int
+	// short leaves out the parts above, the service and what takes long.
+	short bool
 }
 
-// try says what becomes of each mutant.
-func (j *judge) try(all []*mutant) (map[*mutant]string, error) {
-	var lock sync.Mutex
-	out := map[*mutant]string{}
-	set := func(m *mutant, what string) {
-		lock.Lock()
-		defer lock.Unlock()
-		out[m] = what
-	}
+// try says what becomes of each mutant, one by one.
+func (j *judge) try(all []*mutant, say func(*mutant, string)) error {
 	asked, err := j.ask(all)
 	if err != nil {
-		return nil, err
+		return err
 	}
+	var lock sync.Mutex
 	each(all, j.atOnce, func(m *mutant) {
-		set(m, j.fate(m, asked[m]))
+		what := j.fate(m, asked[m])
+		lock.Lock()
+		defer lock.Unlock()
+		say(m, what)
 	})
-	return out, nil
+	return nil
 }
 
 // fate is what becomes of a mutant of which the service was asked: "figure", "golden",
 // "none", or nothing where it could not be.
 func (j *judge) fate(m *mutant, asked string) string {
-	reached := reaching(j.api.quick, m.cover)
-	figures := func(t test) bool { return t.name == "TestPublishedFigures" }
-	if asked == "figure" {
+	own, change := j.suites[m.part], m.change()
+	switch {
+	case asked == "figure":
 		return byFigure
+	case own.notices(change, j.some(reaching(own.quick, m.cover)), "-test.short"):
+		return byPart
 	}
-	for _, name := range j.above[m.part] {
-		s, what := j.suites[name], byOther
-		if name == m.part {
-			what = byPart
-		}
-		if s.notices(m.change(), reaching(s.quick, m.cover), "-test.short") ||
-			name == m.part && s.notices(m.change(), reaching(s.whole, m.cover)) {
-			return what
-		}
+	if asked == "" {
+		asked = j.process(m)
 	}
 	switch {
-	case asked == "" && j.api.notices(m.change(), slices.DeleteFunc(slices.Clone(reached), func(t test) bool { return !figures(t) })):
+	case asked == "figure":
 		return byFigure
-	case j.api.notices(m.change(), slices.DeleteFunc(slices.Clone(reached), figures), "-test.short"):
+	case j.short && asked == "golden":
+		return golden
+	case j.short:
+		return notYet
+	case own.notices(change, reaching(own.whole, m.cover)):
+		return byPart
+	}
+	for _, name := range j.above[m.part][1:] {
+		if s := j.suites[name]; s.notices(change, reaching(s.quick, m.cover), "-test.short") {
+			return byOther
+		}
+	}
+	rest := slices.DeleteFunc(reaching(j.api.quick, m.cover), func(t test) bool { return t.name == figures })
+	switch {
+	case j.api.notices(change, rest, "-test.short"):
 		return byService
-	case asked == "golden",
-		asked == "" && j.api.notices(m.change(), []test{{name: "TestResultsChangeWithTheRevision", seconds: 5}}):
+	case asked == "golden":
 		return byGolden
-	case len(reached) == 0 && !j.reached(m):
+	case len(rest) == 0 && !j.reached(m):
 		return nowhere
 	}
 	return survived
+}
+
+// some are the quickest of the tests, where a run is to be short.
+func (j *judge) some(all []test) []test {
+	sum := 0.0
+	for i, t := range all {
+		if sum += t.seconds; j.short && sum > enough {
+			return all[:i]
+		}
+	}
+	return all
+}
+
+// process asks the service in a process of its own.
+func (j *judge) process(m *mutant) string {
+	switch {
+	case j.api.notices(m.change(), []test{{name: figures, seconds: 2}}):
+		return "figure"
+	case j.api.notices(m.change(), []test{{name: numbers, seconds: 5}}):
+		return "golden"
+	}
+	return "none"
 }
 
 // reached is whether any test of the kernel reaches a mutant.
@@ -100,23 +139,34 @@ func (j *judge) ask(all []*mutant) (map[*mutant]string, error) {
 	todo := slices.DeleteFunc(slices.Clone(all), func(m *mutant) bool {
 		return m.start || slices.ContainsFunc(m.cover, func(p int) bool { return j.bare[p] })
 	})
-	for len(todo) > 0 {
-		n, err := j.askOnce(todo, out)
-		if err != nil {
-			return nil, err
-		}
-		todo = todo[n:]
+	if len(todo) == 0 {
+		return out, nil
 	}
-	return out, nil
+	var lock sync.Mutex
+	var failed error
+	each(slices.Collect(slices.Chunk(todo, (len(todo)+j.atOnce-1)/j.atOnce)), j.atOnce, func(some []*mutant) {
+		list, err := filepath.Abs(filepath.Join(work, fmt.Sprintf("asked-%d", some[0].sites[0].place)))
+		for n := 0; err == nil && len(some) > 0; some = some[n:] {
+			var got map[*mutant]string
+			n, got, err = j.askOnce(list, some)
+			lock.Lock()
+			maps.Copy(out, got)
+			lock.Unlock()
+		}
+		os.Remove(list)
+		os.Remove(list + ".out")
+		if err != nil {
+			lock.Lock()
+			failed = err
+			lock.Unlock()
+		}
+	})
+	return out, failed
 }
 
-// askOnce runs one process, and says how many it got through.
-func (j *judge) askOnce(all []*mutant, out map[*mutant]string) (int, error) {
-	list, err := filepath.Abs(filepath.Join(work, "list.txt"))
-	if err != nil {
-		return 0, err
-	}
-	answers := list + ".out"
+// askOnce runs one process, and says how many it got through, and what it found.
+func (j *judge) askOnce(list string, all []*mutant) (int, map[*mutant]string, error) {
+	out, answers := map[*mutant]string{}, list+".out"
 	var b strings.Builder
 	for i, m := range all {
 		fmt.Fprint(&b, i, " ", m.change())
@@ -126,16 +176,16 @@ func (j *judge) askOnce(all []*mutant, out map[*mutant]string) (int, error) {
 		b.WriteByte('\n')
 	}
 	if err := os.WriteFile(list, []byte(b.String()), 0o644); err != nil {
-		return 0, err
+		return 0, nil, err
 	}
 	if err := os.RemoveAll(answers); err != nil {
-		return 0, err
+		return 0, nil, err
 	}
 	c := j.api.command([]string{"MUTANT_LIST=" + list, "MUTANT_OUT=" + answers}, 3600, "-test.run", "^TestMutants$")
 	said, failed := c.CombinedOutput()
 	text, err := os.ReadFile(answers)
 	if err != nil {
-		return 0, fmt.Errorf("asking the service: %w\n%s", failed, said)
+		return 0, nil, fmt.Errorf("asking the service: %w\n%s", failed, said)
 	}
 	asks := map[int]string{}
 	done := 0
@@ -143,7 +193,7 @@ func (j *judge) askOnce(all []*mutant, out map[*mutant]string) (int, error) {
 		words := strings.Fields(line)
 		i, err := strconv.Atoi(words[0])
 		if err != nil {
-			return 0, err
+			return 0, nil, err
 		}
 		if done = i; words[1] == "asks" {
 			asks[i] = words[2]
@@ -157,7 +207,7 @@ func (j *judge) askOnce(all []*mutant, out map[*mutant]string) (int, error) {
 		out[all[i]] = what
 	}
 	if done+1 < len(all) && failed == nil {
-		return 0, fmt.Errorf("asking the service: stopped after %d of %d\n%s", done+1, len(all), said)
+		return 0, nil, fmt.Errorf("asking the service: stopped after %d of %d\n%s", done+1, len(all), said)
 	}
-	return done + 1, nil
+	return done + 1, out, nil
 }
