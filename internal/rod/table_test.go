@@ -157,4 +157,3 @@ func TestAsManyRodsAsAllowed(t *testing.T) {
 	_, err = rod.Check(in)
 	assert.Error(t, err)
 }
-
