@@ -26,10 +26,7 @@ import (
 	"time"
 )
 
-const (
-	kept    = ".cache/mutants.txt"
-	reasons = ".ci/mutants/reasons.txt"
-)
+const kept = ".cache/mutants.txt"
 
 // wish is what is asked of a run.
 type wish struct {
@@ -71,18 +68,18 @@ func run(a wish) error {
 	slices.SortStableFunc(all, func(a, b *mutant) int {
 		return slices.Index(parts, a.part) - slices.Index(parts, b.part)
 	})
-	done, err := pairs(kept, "\t")
+	done, err := results()
 	if err != nil {
 		return err
 	}
-	excused, err := pairs(reasons, " # ")
+	may, err := excuses()
 	if err != nil {
 		return err
 	}
 	var todo []*mutant
 	for _, m := range all {
 		was := done[m.id()]
-		again := a.again && excused[m.reason()] == "" && slices.Contains([]string{survived, nowhere, byGolden, notYet, golden}, was) ||
+		again := a.again && excused(may, m) == "" && slices.Contains([]string{survived, nowhere, byGolden, notYet, golden}, was) ||
 			!a.short && (was == notYet || was == golden)
 		if m.cannot == "" && (was == "" || again) && len(todo) < a.most {
 			todo = append(todo, m)
@@ -90,7 +87,7 @@ func run(a wish) error {
 	}
 	// What may survive takes longest, as nothing stops it.
 	slices.SortStableFunc(todo, func(a, b *mutant) int {
-		return min(len(excused[a.reason()]), 1) - min(len(excused[b.reason()]), 1)
+		return min(len(excused(may, a)), 1) - min(len(excused(may, b)), 1)
 	})
 	if a.list {
 		for _, m := range todo {
@@ -103,7 +100,7 @@ func run(a wish) error {
 			return err
 		}
 	}
-	report(all, done, excused)
+	report(all, done, may)
 	return nil
 }
 
@@ -175,16 +172,16 @@ func prepare(w *world, f *finder, todo []*mutant, a wish) (*judge, error) {
 	return j, nil
 }
 
-func pairs(file, between string) (map[string]string, error) {
+// results reads what earlier runs found.
+func results() (map[string]string, error) {
 	out := map[string]string{}
-	text, err := os.ReadFile(file)
+	text, err := os.ReadFile(kept)
 	if os.IsNotExist(err) {
 		return out, nil
 	}
-	lines := bufio.NewScanner(bytes.NewReader(text))
-	for lines.Scan() {
-		if a, b, ok := strings.Cut(lines.Text(), between); ok {
-			out[a] = b
+	for lines := bufio.NewScanner(bytes.NewReader(text)); lines.Scan(); {
+		if id, what, ok := strings.Cut(lines.Text(), "\t"); ok {
+			out[id] = what
 		}
 	}
 	return out, err

@@ -37,11 +37,15 @@ func (m *mutant) id() string {
 	return fmt.Sprintf("%s:%d:%d %s %q -> %q %x", m.file.path, m.line, m.column, m.kind, m.before, m.after, sum[:4])
 }
 
-// reason is the key of a mutant in reasons.txt: file, line's text, change. It does not
-// tell the line's place in the file, so that a line added above changes nothing.
+// text is the line of a mutant.
+func (m *mutant) text() string {
+	return strings.TrimSpace(strings.Split(string(m.file.text), "\n")[m.line-1])
+}
+
+// reason is the key of a mutant in reasons.txt. It does not tell the line's place in
+// the file, so that a line added above changes nothing.
 func (m *mutant) reason() string {
-	lines := strings.Split(string(m.file.text), "\n")
-	return fmt.Sprintf("%s | %s | %s -> %s", m.file.path, strings.TrimSpace(lines[m.line-1]), m.before, m.after)
+	return fmt.Sprintf("%s | %s | %s -> %s", m.file.path, m.text(), m.before, m.after)
 }
 
 // change is what makes the laid code differ (laid/mutant.go).

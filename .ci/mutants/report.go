@@ -16,14 +16,14 @@ const (
 
 // report prints what survives without a reason, and for each part how many of its
 // mutants are killed.
-func report(all []*mutant, done, excused map[string]string) {
+func report(all []*mutant, done map[string]string, may []reason) {
 	total := map[string]int{}
 	parts := map[string]map[string]int{}
 	kinds := map[string]map[string]int{}
 	why := map[string]int{}
 	for _, m := range all {
 		what := done[m.id()]
-		reason := excused[m.reason()]
+		reason := excused(may, m)
 		switch {
 		case m.cannot != "":
 			what = cannot
