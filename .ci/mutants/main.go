@@ -1,82 +1,113 @@
 // Command mutants changes the kernel in one place at a time and looks whether a
 // test notices: constants by 1.2 and 0.8, comparisons turned round, min for max.
 //
-//	go run ./.ci/mutants [-part pin] [-kind constant] [-most N] [-for 30m] [-list]
+//	go run ./.ci/mutants [-part pin] [-kind constant] [-most N] [-for 30m] [-short] [-again] [-list] [-at 2]
 //
-// What survives must stand in reasons.txt with why it may. The tree is not touched:
-// the changed file is laid over it. Results are kept in .cache/mutants.txt, so that
-// a run goes on where the last one stopped; a changed file is tried anew.
+// The kernel is written anew with every such place made to differ on demand, laid over
+// the tree, and each test binary is built once. Each test is run once to see which
+// places it reaches; a mutant then runs only these, in the order: the published figures,
+// its part, the parts that import it, the rest of the service, the golden numbers.
+// A test that takes far longer than before has noticed.
+//
+// What survives must stand in reasons.txt with why it may. Results are kept in
+// .cache/mutants.txt, so that a run goes on where the last one stopped; a changed file
+// is tried anew, and with -again what survived before.
 package main
 
 import (
 	"bufio"
 	"bytes"
-	"crypto/sha256"
-	"encoding/json"
 	"flag"
 	"fmt"
-	"go/ast"
-	"go/parser"
-	"go/token"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"slices"
 	"strings"
 	"time"
 )
 
-// mutant is one change of one file.
-type mutant struct {
-	file     string
-	from, to int // bytes
-	line     int
-	kind     string
-	before   string
-	after    string
-}
+const kept = ".cache/mutants.txt"
 
-// id names a mutant without its place in the file, so that a line added above
-// changes nothing.
-func (m *mutant) id(text []byte) string {
-	sum := sha256.Sum256(text)
-	return fmt.Sprintf("%s:%d %s %q -> %q %x", m.file, m.line, m.kind, m.before, m.after, sum[:4])
+// wish is what is asked of a run.
+type wish struct {
+	part, kind  string
+	most        int
+	bound       time.Duration
+	list, again bool
+	short       bool
+	atOnce      int
 }
-
-// reason is the key of a mutant in reasons.txt: file, line's text, change.
-func (m *mutant) reason(text []byte) string {
-	lines := strings.Split(string(text), "\n")
-	return fmt.Sprintf("%s | %s | %s -> %s", m.file, strings.TrimSpace(lines[m.line-1]), m.before, m.after)
-}
-
-const (
-	kept    = ".cache/mutants.txt"
-	reasons = ".ci/mutants/reasons.txt"
-)
 
 func main() {
-	part := flag.String("part", "", "only this package of internal/")
-	kind := flag.String("kind", "", "only constant, comparison or minmax")
-	most := flag.Int("most", 1<<30, "stop after so many")
-	bound := flag.Duration("for", 24*time.Hour, "stop after this time")
-	list := flag.Bool("list", false, "print what would be tried")
+	var a wish
+	flag.StringVar(&a.part, "part", "", "only these packages of internal/: one, or a,b")
+	flag.StringVar(&a.kind, "kind", "", "only constant, comparison or minmax")
+	flag.IntVar(&a.most, "most", 1<<30, "stop after so many")
+	flag.DurationVar(&a.bound, "for", 24*time.Hour, "stop after this time")
+	flag.BoolVar(&a.list, "list", false, "print what would be tried")
+	flag.BoolVar(&a.again, "again", false, "try anew what survived")
+	flag.BoolVar(&a.short, "short", false, "figures, golden numbers and quick tests of the part alone")
+	flag.IntVar(&a.atOnce, "at", 2, "so many at once")
 	flag.Parse()
-	if err := run(*part, *kind, *most, *bound, *list); err != nil {
+	if err := run(a); err != nil {
 		fmt.Fprintln(os.Stderr, "mutants:", err)
 		os.Exit(2)
 	}
 }
 
-func run(part, kind string, most int, bound time.Duration, list bool) error {
-	files, err := filepath.Glob("internal/*/*.go")
+func run(a wish) error {
+	w, err := load()
 	if err != nil {
 		return err
 	}
+	f := find(w)
+	parts := strings.Split(a.part, ",")
+	all := slices.DeleteFunc(slices.Clone(f.all), func(m *mutant) bool {
+		return a.kind != "" && m.kind != a.kind || a.part != "" && !slices.Contains(parts, m.part)
+	})
+	slices.SortStableFunc(all, func(a, b *mutant) int {
+		return slices.Index(parts, a.part) - slices.Index(parts, b.part)
+	})
 	done, err := results()
 	if err != nil {
 		return err
 	}
-	excused, err := excuses()
+	may, err := excuses()
+	if err != nil {
+		return err
+	}
+	var todo []*mutant
+	for _, m := range all {
+		was := done[m.id()]
+		again := a.again && excused(may, m) == "" && slices.Contains([]string{survived, nowhere, byGolden, notYet, golden}, was) ||
+			!a.short && (was == notYet || was == golden)
+		if m.cannot == "" && (was == "" || again) && len(todo) < a.most {
+			todo = append(todo, m)
+		}
+	}
+	// What may survive takes longest, as nothing stops it.
+	slices.SortStableFunc(todo, func(a, b *mutant) int {
+		return min(len(excused(may, a)), 1) - min(len(excused(may, b)), 1)
+	})
+	if a.list {
+		for _, m := range todo {
+			fmt.Println(m.id())
+		}
+		return nil
+	}
+	if len(todo) > 0 {
+		if err := tryAll(w, f, todo, a, done); err != nil {
+			return err
+		}
+	}
+	report(all, done, may)
+	return nil
+}
+
+// tryAll tries mutants, some hundred at a time, and keeps what becomes of them.
+func tryAll(w *world, f *finder, todo []*mutant, a wish, done map[string]string) error {
+	end := time.Now().Add(a.bound)
+	j, err := prepare(w, f, todo, a)
 	if err != nil {
 		return err
 	}
@@ -85,186 +116,73 @@ func run(part, kind string, most int, bound time.Duration, list bool) error {
 		return err
 	}
 	defer log.Close()
-	end := time.Now().Add(bound)
-	count := map[string]int{}
 	tried := 0
-	for _, file := range files {
-		if strings.HasSuffix(file, "_test.go") || part != "" && filepath.Base(filepath.Dir(file)) != part {
-			continue
+	for some := range slices.Chunk(todo, 500) {
+		if time.Now().After(end) {
+			break
 		}
-		text, err := os.ReadFile(file)
+		err := j.try(some, func(m *mutant, what string) {
+			done[m.id()] = what
+			fmt.Fprintln(log, m.id()+"\t"+what)
+		})
 		if err != nil {
 			return err
 		}
-		all, err := mutantsOf(file, text)
-		if err != nil {
-			return err
-		}
-		for i := range all {
-			m := &all[i]
-			if kind != "" && m.kind != kind {
-				continue
-			}
-			id := m.id(text)
-			outcome, known := done[id]
-			switch {
-			case list:
-				fmt.Println(id)
-				continue
-			case !known && (tried >= most || time.Now().After(end)):
-				count["not tried"]++
-				continue
-			case !known:
-				tried++
-				if outcome, err = try(m, text); err != nil {
-					return err
-				}
-				fmt.Fprintln(log, id+"\t"+outcome)
-			}
-			if outcome == survived {
-				if why := excused[m.reason(text)]; why != "" {
-					outcome = "excused"
-				} else {
-					fmt.Println("survives:", m.reason(text))
-				}
-			}
-			count[outcome]++
-		}
+		tried += len(some)
+		fmt.Fprintf(os.Stderr, "%s  %d of %d\n", time.Now().Format(time.TimeOnly), tried, len(todo))
 	}
-	fmt.Printf("%d killed by their part, %d by the whole, %d survive with a reason, %d without, %d do not compile, %d not tried\n",
-		count[killedBelow], count[killedAbove], count["excused"], count[survived], count[broken], count["not tried"])
 	return nil
 }
 
-const (
-	killedBelow = "killed by part"
-	killedAbove = "killed by whole"
-	survived    = "survived"
-	broken      = "does not compile"
-)
+// prepare builds the tests that mutants need, and measures them.
+func prepare(w *world, f *finder, todo []*mutant, a wish) (*judge, error) {
+	j := &judge{w: w, suites: map[string]*suite{}, above: map[string][]string{}, atOnce: a.atOnce, short: a.short}
+	dirs := []string{service}
+	for _, m := range todo {
+		if j.above[m.part] != nil {
+			continue
+		}
+		j.above[m.part] = w.above(m.part)
+		for i, name := range j.above[m.part] {
+			if i > 0 && a.short {
+				break
+			}
+			if d := "internal/" + name; !slices.Contains(dirs, d) {
+				dirs = append(dirs, d)
+			}
+		}
+	}
+	if err := build(f, dirs); err != nil {
+		return nil, err
+	}
+	for _, d := range dirs {
+		fmt.Fprintln(os.Stderr, time.Now().Format(time.TimeOnly), "measures", d)
+		s, err := measure(d, d != service, a.atOnce)
+		if err != nil {
+			return nil, err
+		}
+		j.suites[filepath.Base(d)] = s
+	}
+	j.api = j.suites[filepath.Base(service)]
+	for _, t := range j.api.quick {
+		if t.name == atStart {
+			j.bare = t.reaches
+		}
+	}
+	return j, nil
+}
 
 // results reads what earlier runs found.
 func results() (map[string]string, error) {
-	return pairs(kept, "\t")
-}
-
-// excuses reads why mutants may survive.
-func excuses() (map[string]string, error) {
-	return pairs(reasons, " # ")
-}
-
-func pairs(file, between string) (map[string]string, error) {
 	out := map[string]string{}
-	text, err := os.ReadFile(file)
+	text, err := os.ReadFile(kept)
 	if os.IsNotExist(err) {
 		return out, nil
 	}
-	lines := bufio.NewScanner(bytes.NewReader(text))
-	for lines.Scan() {
-		if a, b, ok := strings.Cut(lines.Text(), between); ok {
-			out[a] = b
+	for lines := bufio.NewScanner(bytes.NewReader(text)); lines.Scan(); {
+		if id, what, ok := strings.Cut(lines.Text(), "\t"); ok {
+			out[id] = what
 		}
 	}
 	return out, err
-}
-
-var turned = map[token.Token]token.Token{
-	token.LSS: token.GTR, token.GTR: token.LSS, token.LEQ: token.GEQ, token.GEQ: token.LEQ,
-	token.EQL: token.NEQ, token.NEQ: token.EQL,
-}
-
-// mutantsOf lists the changes of a file. A constant is a number in a declaration of
-// constants or variables of the package, or a number with a point in a formula.
-func mutantsOf(file string, text []byte) ([]mutant, error) {
-	set := token.NewFileSet()
-	tree, err := parser.ParseFile(set, file, text, parser.SkipObjectResolution)
-	if err != nil {
-		return nil, err
-	}
-	var out []mutant
-	add := func(from, to token.Pos, kind, after string) {
-		a, b := set.Position(from).Offset, set.Position(to).Offset
-		out = append(out, mutant{file: file, from: a, to: b, line: set.Position(from).Line, kind: kind,
-			before: string(text[a:b]), after: after})
-	}
-	constant := func(n ast.Node) bool {
-		b, ok := n.(*ast.BasicLit)
-		if !ok || b.Kind != token.FLOAT && b.Kind != token.INT || strings.Trim(b.Value, "0.e") == "" {
-			return true
-		}
-		for _, by := range []string{"1.2", "0.8"} {
-			add(b.Pos(), b.End(), "constant", "("+by+" * "+b.Value+")")
-		}
-		return true
-	}
-	for _, d := range tree.Decls {
-		if g, ok := d.(*ast.GenDecl); ok && (g.Tok == token.CONST || g.Tok == token.VAR) {
-			ast.Inspect(g, constant)
-			continue
-		}
-		ast.Inspect(d, func(n ast.Node) bool {
-			switch n := n.(type) {
-			case *ast.BasicLit:
-				if n.Kind == token.FLOAT {
-					constant(n)
-				}
-			case *ast.BinaryExpr:
-				if op, ok := turned[n.Op]; ok {
-					add(n.OpPos, n.OpPos+token.Pos(len(n.Op.String())), "comparison", op.String())
-				}
-			case *ast.CallExpr:
-				if f, ok := n.Fun.(*ast.Ident); ok && (f.Name == "min" || f.Name == "max") {
-					add(f.Pos(), f.End(), "minmax", map[string]string{"min": "max", "max": "min"}[f.Name])
-				}
-			}
-			return true
-		})
-	}
-	return out, nil
-}
-
-// try lays the changed file over the tree and runs the tests of its part, then
-// those of base, size and the service's answers.
-func try(m *mutant, text []byte) (string, error) {
-	dir, err := os.MkdirTemp("", "mutant")
-	if err != nil {
-		return "", err
-	}
-	defer os.RemoveAll(dir)
-	changed := slices.Concat(text[:m.from], []byte(m.after), text[m.to:])
-	laid := filepath.Join(dir, filepath.Base(m.file))
-	if err := os.WriteFile(laid, changed, 0o644); err != nil {
-		return "", err
-	}
-	path, err := filepath.Abs(m.file)
-	if err != nil {
-		return "", err
-	}
-	overlay := filepath.Join(dir, "overlay.json")
-	what, err := json.Marshal(map[string]map[string]string{"Replace": {path: laid}})
-	if err != nil {
-		return "", err
-	}
-	if err := os.WriteFile(overlay, what, 0o644); err != nil {
-		return "", err
-	}
-	part := "./" + filepath.Dir(m.file)
-	if noticed, out := tests(overlay, part); noticed {
-		if strings.Contains(out, "[build failed]") || strings.Contains(out, "[setup failed]") {
-			return broken, nil
-		}
-		return killedBelow, nil
-	}
-	if noticed, _ := tests(overlay, "./internal/base", "./internal/size", "./service/api"); noticed {
-		return killedAbove, nil
-	}
-	return survived, nil
-}
-
-func tests(overlay string, packages ...string) (noticed bool, out string) {
-	args := append([]string{"test", "-short", "-failfast", "-vet=off", "-timeout", "3m", "-overlay", overlay}, packages...)
-	c := exec.Command("go", args...)
-	c.Env = append(os.Environ(), "RAPID_NOFAILFILE=true", "RAPID_SHRINKTIME=0s", "RAPID_SEED=1")
-	text, err := c.CombinedOutput()
-	return err != nil, string(text)
 }

@@ -93,7 +93,8 @@ func TestASCECombinations(t *testing.T) {
 		basis.USASD: {
 			"2.4.1 (1): 1 D", "(2): 1 D + 1 L", "(3): 1 D + 1 Lr", "(3): 1 D + 0.7 S", "(3): 1 D + 1 R",
 			"(4): 1 D + 0.75 L + 0.75 Lr", "(4): 1 D + 0.75 L + 0.525 S", "(4): 1 D + 0.75 L + 0.75 R", "(5): 1 D + 0.6 W",
-			"(6): 1 D + 0.75 L + 0.75 Lr + 0.45 W", "(6): 1 D + 0.75 L + 0.525 S + 0.45 W", "(7): 0.6 D + 0.6 W",
+			"(6): 1 D + 0.75 L + 0.75 Lr + 0.45 W", "(6): 1 D + 0.75 L + 0.525 S + 0.45 W", "(6): 1 D + 0.75 L + 0.75 R + 0.45 W",
+			"(7): 0.6 D + 0.6 W",
 		},
 	} {
 		got := strings.Join(names(t, &load.Input{Basis: b, Stages: []string{"in use"}, Actions: []load.Action{d, l, lr, s, r, w}}), "\n") + "\n"
