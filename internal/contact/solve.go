@@ -77,7 +77,7 @@ const (
 	settled     = 1e-9  // at which a step that helps little ends the search
 	enough      = 1e-6  // accepted when no step helps any more: a corner that only just touches
 	armijo      = 1e-4
-	rounding    = 1e-9  // of the potential, by which it may seem to grow
+	rounding    = 1e-9  // of what the potential is the sum of, by which it may seem to grow
 	shrinks     = 0.9   // of the residual, which accepts a step too
 	leastPivot  = 1e-12 // of a diagonal
 	leastRidge  = 1e-10 // of the trace of the whole bed
@@ -279,7 +279,7 @@ func (s *Solver) step(u plane, now *balance, extra float64) (plane, balance, boo
 		// Near the least the potential has no digits left, and the residual tells more. Far
 		// from it a smaller share may be left over from a greater potential, round in circles.
 		if next.potential <= now.potential-armijo*length*slope ||
-			next.residual < shrinks*now.residual && next.potential <= now.potential+rounding*math.Abs(now.potential) {
+			next.residual < shrinks*now.residual && next.potential <= now.potential+rounding*now.work {
 			return try, next, true
 		}
 	}
@@ -322,6 +322,7 @@ func addRod(t *[6]float64, r *Rod) {
 type balance struct {
 	out       [3]float64
 	potential float64
+	work      float64    // what the potential is the sum of, without signs
 	tangent   [6]float64 // a a, a b, a c, b b, b c, c c
 	residual  float64
 }
@@ -351,6 +352,7 @@ func (s *Solver) state(u plane) balance {
 		b.out[i] -= n.load[i]
 		b.residual = max(b.residual, math.Abs(b.out[i])/acts)
 	}
+	b.work = math.Abs(b.potential) + math.Abs(n.load[0]*u.a) + math.Abs(n.load[1]*u.b) + math.Abs(n.load[2]*u.c)
 	b.potential -= n.load[0]*u.a + n.load[1]*u.b + n.load[2]*u.c
 	if !(b.residual <= math.MaxFloat64) {
 		b.residual = math.Inf(1)
