@@ -346,13 +346,14 @@ func (s *Solver) state(u plane) balance {
 		b.out[1] -= t * r.At.X
 		b.out[2] -= t * r.At.Y
 		b.potential += t * t / (2 * r.Stiffness)
+		b.work += t * t / (2 * r.Stiffness)
 		addRod(&b.tangent, r)
 	}
 	for i := range b.out {
 		b.out[i] -= n.load[i]
 		b.residual = max(b.residual, math.Abs(b.out[i])/acts)
 	}
-	b.work = math.Abs(b.potential) + math.Abs(n.load[0]*u.a) + math.Abs(n.load[1]*u.b) + math.Abs(n.load[2]*u.c)
+	b.work += math.Abs(n.load[0]*u.a) + math.Abs(n.load[1]*u.b) + math.Abs(n.load[2]*u.c)
 	b.potential -= n.load[0]*u.a + n.load[1]*u.b + n.load[2]*u.c
 	if !(b.residual <= math.MaxFloat64) {
 		b.residual = math.Inf(1)
@@ -379,7 +380,9 @@ func (s *Solver) press(b *balance, u plane, level, sign float64) {
 	b.out[0] += k * (a*m.a + u.b*m.x + u.c*m.y)
 	b.out[1] += k * (a*m.x + u.b*m.xx + u.c*m.xy)
 	b.out[2] += k * (a*m.y + u.b*m.xy + u.c*m.yy)
-	b.potential += k / 2 * (a*a*m.a + u.b*u.b*m.xx + u.c*u.c*m.yy + 2*(a*u.b*m.x+a*u.c*m.y+u.b*u.c*m.xy))
+	squares, crossed := a*a*m.a+u.b*u.b*m.xx+u.c*u.c*m.yy, [3]float64{2 * a * u.b * m.x, 2 * a * u.c * m.y, 2 * u.b * u.c * m.xy}
+	b.potential += k / 2 * (squares + crossed[0] + crossed[1] + crossed[2])
+	b.work += n.k / 2 * (squares + math.Abs(crossed[0]) + math.Abs(crossed[1]) + math.Abs(crossed[2]))
 	for i, v := range [6]float64{m.a, m.x, m.y, m.xx, m.xy, m.yy} {
 		b.tangent[i] += k * v
 	}
