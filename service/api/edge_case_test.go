@@ -194,10 +194,10 @@ const grouted = `support = {"concrete": {"concrete": {"grade": "C20/25"}, "size_
 // edgeless are the reasons that nothing a caller gives brings about or takes away within
 // what is computed, each with why.
 var edgeless = map[string]string{
-	"the bed and the rods give way so far that the plate turns over": "fails",
-	"of some stage there is a load case of another kind and none of kind CHARACTERISTIC: stage %d (0: none stated)": "the stage of a case is a whole number; TestWhatLoadCasesLeaveOutIsNotPassed has both sides",
-	"a stiff patch is narrower than the mesh": "a bottom plate has no stiff patch",
-	"is %g and must be from %g to %g%s":       "of a request that is refused",
+	"the bed and the rods give way so far that the plate turns over":                                                     "fails",
+	"of some stage there is a load case of another kind and none of kind CHARACTERISTIC: stage %d (0: none stated)":      "the stage of a case is a whole number; TestWhatLoadCasesLeaveOutIsNotPassed has both sides",
+	"a stiff patch is narrower than the mesh":                                                                            "a bottom plate has no stiff patch",
+	"is %g and must be from %g to %g%s":                                                                                  "of a request that is refused",
 	"moments about both axes at once are beyond the clauses' pattern, and the contact of plate and support is not known": "the contact of a plate and of a base is always known",
 	"no balance was found: the rods stand where they cannot hold the plate":                                              "fails",
 	"no bearing resistance is left under the inclined force":                                                             "fails",
