@@ -19,7 +19,7 @@ function folder(t) {
   const dir = fs.mkdtempSync(path.join(os.tmpdir(), 'footward-'));
   t.after(() => fs.rmSync(dir, { recursive: true }));
   const tokens = path.join(dir, 'tokens');
-  fs.writeFileSync(tokens, `${token}\n`);
+  fs.writeFileSync(tokens, `${token}\n`, { mode: 0o600 });
   const certificate = (name) => {
     const [cert, key] = [path.join(dir, `${name}.pem`), path.join(dir, `${name}.key`)];
     execFileSync('openssl', ['req', '-x509', '-newkey', 'ec', '-pkeyopt', 'ec_paramgen_curve:P-256', '-nodes', '-keyout', key,

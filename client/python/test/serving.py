@@ -45,7 +45,12 @@ class Serving:
             [BINARY, "--grpc-address", grpc, "--http-address", http, "--metrics-address", "", "--log-json", *flags],
             stderr=subprocess.PIPE, text=True)
         line = self._process.stderr.readline()
+        while '"level":"WARN"' in line:
+            line = self._process.stderr.readline()
         if '"serving"' not in line:
+            self._process.kill()
+            self._process.wait()
+            self._process.stderr.close()
             raise RuntimeError(f"{BINARY} does not serve: {line}")
         told = json.loads(line)
         self.grpc, self.web = told["listening"], told["http"]

@@ -30,6 +30,7 @@ class Access(unittest.TestCase):
         self.folder = Path(folder.name)
         self.tokens = str(self.folder / "tokens")
         Path(self.tokens).write_text(TOKEN + "\n")
+        Path(self.tokens).chmod(0o600)
 
     def serve(self, *flags):
         serving = Serving(*flags)
