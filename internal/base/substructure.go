@@ -3,6 +3,7 @@ package base
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"footward.example/footward/internal/basis"
@@ -355,11 +356,15 @@ func (in *ColumnInput) settlement(p *plan, above func(k *Case, s *settle.Stage))
 		out.Stages = append(out.Stages, stage)
 		stages = append(stages, k.Stage)
 	}
-	last := 0
+	var built []int // stages, as they come; their numbers may be of any size
 	for i := range s.Service {
-		last = max(last, s.Service[i].Stage)
+		built = append(built, s.Service[i].Stage)
 	}
-	for stage := range last + 1 {
+	for i := range s.Sustained {
+		built = append(built, s.Sustained[i].Stage)
+	}
+	slices.Sort(built)
+	for _, stage := range slices.Compact(built) {
 		for i := range s.Sustained {
 			if s.Sustained[i].Stage == stage {
 				add(&s.Sustained[i])
