@@ -1948,7 +1948,8 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\vListTimbers\x12\x1f.footward.v1.ListTimbersRequest\x1a .footward.v1.ListTimbersResponse\"\x03\x90\x02\x01\x12a\n" +
 	"\x0fListUnitWeights\x12#.footward.v1.ListUnitWeightsRequest\x1a$.footward.v1.ListUnitWeightsResponse\"\x03\x90\x02\x01\x12a\n" +
 	"\x0fListLimitStates\x12#.footward.v1.ListLimitStatesRequest\x1a$.footward.v1.ListLimitStatesResponse\"\x03\x90\x02\x01\x12U\n" +
-	"\vListNotices\x12\x1f.footward.v1.ListNoticesRequest\x1a .footward.v1.ListNoticesResponse\"\x03\x90\x02\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\vListNotices\x12\x1f.footward.v1.ListNoticesRequest\x1a .footward.v1.ListNoticesResponse\"\x03\x90\x02\x01B]\n" +
+	"\x13example.footward.v1P\x01Z6footward.example/footward/proto/footward/v1;footwardv1\xaa\x02\vFootward.V1b\x06proto3"
 
 var (
 	file_footward_v1_catalog_proto_rawDescOnce sync.Once

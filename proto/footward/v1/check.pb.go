@@ -3097,7 +3097,8 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\fCheckFooting\x12 .footward.v1.CheckFootingRequest\x1a!.footward.v1.CheckFootingResponse\"\x03\x90\x02\x01\x12^\n" +
 	"\x0eCheckRingStack\x12\".footward.v1.CheckRingStackRequest\x1a#.footward.v1.CheckRingStackResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckMany\x12\x1d.footward.v1.CheckManyRequest\x1a\x1e.footward.v1.CheckManyResponse\"\x03\x90\x02\x01\x12\\\n" +
-	"\fStreamChecks\x12 .footward.v1.StreamChecksRequest\x1a!.footward.v1.StreamChecksResponse\"\x03\x90\x02\x01(\x010\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\fStreamChecks\x12 .footward.v1.StreamChecksRequest\x1a!.footward.v1.StreamChecksResponse\"\x03\x90\x02\x01(\x010\x01B]\n" +
+	"\x13example.footward.v1P\x01Z6footward.example/footward/proto/footward/v1;footwardv1\xaa\x02\vFootward.V1b\x06proto3"
 
 var (
 	file_footward_v1_check_proto_rawDescOnce sync.Once

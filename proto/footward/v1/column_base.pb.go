@@ -2973,7 +2973,8 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x14SIZE_DIMENSION_STACK\x10\x062\xd6\x01\n" +
 	"\x11ColumnBaseService\x12a\n" +
 	"\x0fCheckColumnBase\x12#.footward.v1.CheckColumnBaseRequest\x1a$.footward.v1.CheckColumnBaseResponse\"\x03\x90\x02\x01\x12^\n" +
-	"\x0eSizeColumnBase\x12\".footward.v1.SizeColumnBaseRequest\x1a#.footward.v1.SizeColumnBaseResponse\"\x03\x90\x02\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x0eSizeColumnBase\x12\".footward.v1.SizeColumnBaseRequest\x1a#.footward.v1.SizeColumnBaseResponse\"\x03\x90\x02\x01B]\n" +
+	"\x13example.footward.v1P\x01Z6footward.example/footward/proto/footward/v1;footwardv1\xaa\x02\vFootward.V1b\x06proto3"
 
 var (
 	file_footward_v1_column_base_proto_rawDescOnce sync.Once

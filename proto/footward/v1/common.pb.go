@@ -16,10 +16,10 @@
 //            z  N > 0 pulls the column up (tension, uplift)
 //            |  N < 0 presses it down (compression)
 //            |
-//            |______ x  V_x > 0 pushes the base towards +x
-//           /
-//          /  y         V_y > 0 pushes the base towards +y
-//                       (y points away from the reader, into the page)
+//            |   y  V_y > 0 pushes the base towards +y
+//            |  /   (y points away from the reader, into the page)
+//            | /
+//            |/______ x  V_x > 0 pushes the base towards +x
 //
 //   M_x turns by the right-hand rule about x: M_x > 0 presses the -y side and
 //       lifts the +y side.
@@ -2556,7 +2556,8 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x1eCALL_REASON_DEADLINE_TOO_SHORT\x10\x03\x12\x1d\n" +
 	"\x19CALL_REASON_TOKEN_REFUSED\x10\x04\x12 \n" +
 	"\x1cCALL_REASON_NAME_NOT_ALLOWED\x10\x05\x12 \n" +
-	"\x1cCALL_REASON_ANSWER_TOO_LARGE\x10\x06B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x1cCALL_REASON_ANSWER_TOO_LARGE\x10\x06B]\n" +
+	"\x13example.footward.v1P\x01Z6footward.example/footward/proto/footward/v1;footwardv1\xaa\x02\vFootward.V1b\x06proto3"
 
 var (
 	file_footward_v1_common_proto_rawDescOnce sync.Once

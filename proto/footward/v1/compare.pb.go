@@ -2323,7 +2323,8 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x17PAD_DIMENSION_THICKNESS\x10\x02\x12\x16\n" +
 	"\x12PAD_DIMENSION_BARS\x10\x032s\n" +
 	"\x0eCompareService\x12a\n" +
-	"\x0fCompareFootings\x12#.footward.v1.CompareFootingsRequest\x1a$.footward.v1.CompareFootingsResponse\"\x03\x90\x02\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x0fCompareFootings\x12#.footward.v1.CompareFootingsRequest\x1a$.footward.v1.CompareFootingsResponse\"\x03\x90\x02\x01B]\n" +
+	"\x13example.footward.v1P\x01Z6footward.example/footward/proto/footward/v1;footwardv1\xaa\x02\vFootward.V1b\x06proto3"
 
 var (
 	file_footward_v1_compare_proto_rawDescOnce sync.Once

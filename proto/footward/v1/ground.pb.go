@@ -2223,7 +2223,8 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x17COMPACTION_GRADE_SN_100\x10\x01\x12\x1a\n" +
 	"\x16COMPACTION_GRADE_SN_95\x10\x02\x12\x1a\n" +
 	"\x16COMPACTION_GRADE_SN_90\x10\x03\x12\x1a\n" +
-	"\x16COMPACTION_GRADE_SN_85\x10\x04B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x16COMPACTION_GRADE_SN_85\x10\x04B]\n" +
+	"\x13example.footward.v1P\x01Z6footward.example/footward/proto/footward/v1;footwardv1\xaa\x02\vFootward.V1b\x06proto3"
 
 var (
 	file_footward_v1_ground_proto_rawDescOnce sync.Once

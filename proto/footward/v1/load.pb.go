@@ -1145,7 +1145,8 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\x13FORCE_COMPONENT_M_Y\x10\x05\x12\x15\n" +
 	"\x11FORCE_COMPONENT_T\x10\x062m\n" +
 	"\vLoadService\x12^\n" +
-	"\x0eCombineActions\x12\".footward.v1.CombineActionsRequest\x1a#.footward.v1.CombineActionsResponse\"\x03\x90\x02\x01B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x0eCombineActions\x12\".footward.v1.CombineActionsRequest\x1a#.footward.v1.CombineActionsResponse\"\x03\x90\x02\x01B]\n" +
+	"\x13example.footward.v1P\x01Z6footward.example/footward/proto/footward/v1;footwardv1\xaa\x02\vFootward.V1b\x06proto3"
 
 var (
 	file_footward_v1_load_proto_rawDescOnce sync.Once

@@ -4878,7 +4878,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x10BracketWeldLines\x12\"\n" +
 	"\x1eBRACKET_WELD_LINES_UNSPECIFIED\x10\x00\x12!\n" +
 	"\x1dBRACKET_WELD_LINES_BOTH_FACES\x10\x01\x12\x1f\n" +
-	"\x1bBRACKET_WELD_LINES_ONE_FACE\x10\x02B8Z6footward.example/footward/proto/footward/v1;footwardv1b\x06proto3"
+	"\x1bBRACKET_WELD_LINES_ONE_FACE\x10\x02B]\n" +
+	"\x13example.footward.v1P\x01Z6footward.example/footward/proto/footward/v1;footwardv1\xaa\x02\vFootward.V1b\x06proto3"
 
 var (
 	file_footward_v1_part_proto_rawDescOnce sync.Once
