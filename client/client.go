@@ -22,6 +22,7 @@ type Client struct {
 	footwardv1.ColumnBaseServiceClient
 	footwardv1.CompareServiceClient
 	footwardv1.LoadServiceClient
+	footwardv1.EvidenceServiceClient
 	footwardv1.CatalogServiceClient
 
 	conn    *grpc.ClientConn
@@ -53,6 +54,7 @@ func Dial(target string, options ...Option) (*Client, error) {
 		ColumnBaseServiceClient: footwardv1.NewColumnBaseServiceClient(conn),
 		CompareServiceClient:    footwardv1.NewCompareServiceClient(conn),
 		LoadServiceClient:       footwardv1.NewLoadServiceClient(conn),
+		EvidenceServiceClient:   footwardv1.NewEvidenceServiceClient(conn),
 		CatalogServiceClient:    footwardv1.NewCatalogServiceClient(conn),
 		conn:                    conn,
 		onClose:                 s.onClose,

@@ -20,7 +20,8 @@ const module = "footward.example/footward/"
 var foundations = []string{"basis", "material", "geom", "limit", "derive", "section", "friction"}
 
 // standard are the packages of the Go library that the kernel may use.
-var standard = []string{"cmp", "errors", "fmt", "maps", "math", "slices", "sort", "strconv", "strings"}
+// distuv holds the distributions, so that the kernel has no quantiles of its own.
+var standard = []string{"cmp", "errors", "fmt", "maps", "math", "slices", "sort", "strconv", "strings", "gonum.org/v1/gonum/stat/distuv"}
 
 type file struct {
 	path string // from internal/

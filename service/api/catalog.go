@@ -14,10 +14,12 @@ import (
 	"footward.example/footward/internal/material"
 	"footward.example/footward/internal/pad"
 	"footward.example/footward/internal/pin"
+	"footward.example/footward/internal/record"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/size"
+	"footward.example/footward/internal/trial"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -186,7 +188,7 @@ func (*Catalog) ListNotices(context.Context, *footwardv1.ListNoticesRequest) (*f
 			})
 		}
 	}
-	for _, n := range load.Remarks() {
+	for _, n := range slices.Concat(load.Remarks(), trial.Remarks(), record.Remarks()) {
 		out.Notices = append(out.Notices, &footwardv1.NoticeEntry{Code: n.Code, Severity: footwardv1.Severity(n.Severity), Text: n.Text})
 	}
 	return out, nil

@@ -88,7 +88,7 @@ func reasonsOf(t testing.TB) *reasons {
 			return err
 		}
 		pkg := filepath.Dir(path)
-		if slices.Contains([]string{"compare", "size"}, filepath.Base(pkg)) {
+		if slices.Contains([]string{"compare", "size", "trial", "record"}, filepath.Base(pkg)) {
 			return nil // which have other reasons
 		}
 		f, err := parser.ParseFile(files, path, nil, 0)

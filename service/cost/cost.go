@@ -30,6 +30,10 @@ func Of(m any) Cost {
 		return comparison(m)
 	case *footwardv1.CombineActionsRequest:
 		return costOf(known(combining(m.GetBasis(), m.GetActionSet(), combined)))
+	case *footwardv1.AssessLoadTestsRequest:
+		return costOf(known(evidenceRead + oneTest*float64(len(m.GetTests()))))
+	case *footwardv1.ReadLoadTestRequest:
+		return costOf(known(evidenceRead + oneStage*float64(len(m.GetStages()))))
 	default:
 		return costOf(check(m))
 	}

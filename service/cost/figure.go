@@ -24,6 +24,11 @@ var (
 )
 
 const (
+	// Of load tests and their records, of which the derivation is most.
+	evidenceRead = 40.0
+	oneTest      = 3.0
+	oneStage     = 5.0
+
 	emptyItem = 1.0 // an item without a check, which is refused
 
 	// Beside that, of each part.

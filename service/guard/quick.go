@@ -43,6 +43,10 @@ func quick(m proto.Message) bool {
 		return m != nil && quickSizeColumnBaseRequest(m)
 	case *footwardv1.CompareFootingsRequest:
 		return m != nil && quickCompareFootingsRequest(m)
+	case *footwardv1.AssessLoadTestsRequest:
+		return m != nil && quickAssessLoadTestsRequest(m)
+	case *footwardv1.ReadLoadTestRequest:
+		return m != nil && quickReadLoadTestRequest(m)
 	}
 	return false
 }
@@ -1285,6 +1289,164 @@ func quickCompareFootingsRequest(m *footwardv1.CompareFootingsRequest) bool {
 	}
 	for _, e := range m.Rates {
 		if e == nil || !quickItemRate(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickLoadTest(m *footwardv1.LoadTest) bool {
+	return between(int(m.GetMode()), 0, 6) &&
+		between(utf8.RuneCountInString(m.GetDate()), 0, 10) &&
+		between(utf8.RuneCountInString(m.GetGround()), 0, 200) &&
+		between(utf8.RuneCountInString(m.GetLeftOutBecause()), 0, 500) &&
+		between(utf8.RuneCountInString(m.GetName()), 0, 200) &&
+		between(utf8.RuneCountInString(m.GetSpecimen()), 0, 500) &&
+		m.GetDeflectionLoadKn() >= 0 && m.GetDeflectionLoadKn() <= 100000 &&
+		m.GetLoadKn() > 0 && m.GetLoadKn() <= 100000 &&
+		m.GetPredictedKn() >= 0 && m.GetPredictedKn() <= 100000 &&
+		m.GetSizeMm() >= 0 && m.GetSizeMm() <= 100000
+}
+
+func quickKnownVariation(m *footwardv1.KnownVariation) bool {
+	return (m.PriorDegrees == nil || m.GetPriorDegrees() >= 1 && m.GetPriorDegrees() <= 100) &&
+		between(utf8.RuneCountInString(m.GetSource()), 1, 500) &&
+		m.GetComparableTests() <= 100000 &&
+		m.GetValue() >= 0.01 && m.GetValue() <= 1
+}
+
+func quickConversionFactor(m *footwardv1.ConversionFactor) bool {
+	return between(utf8.RuneCountInString(m.GetReason()), 1, 500) &&
+		m.GetValue() >= 0.1 && m.GetValue() <= 1
+}
+
+func quickPartialFactor(m *footwardv1.PartialFactor) bool {
+	return between(utf8.RuneCountInString(m.GetSource()), 1, 500) &&
+		m.GetValue() >= 1 && m.GetValue() <= 5
+}
+
+func quickTestCorrelation(m *footwardv1.TestCorrelation) bool {
+	return (m.PartialFactor == nil || quickPartialFactor(m.GetPartialFactor())) &&
+		between(utf8.RuneCountInString(m.GetSource()), 0, 500) &&
+		m.GetXiLeast() >= 0 && m.GetXiLeast() <= 3 &&
+		m.GetXiMean() >= 0 && m.GetXiMean() <= 3
+}
+
+func quickTestReliability(m *footwardv1.TestReliability) bool {
+	return (m.Beta == nil || m.GetBeta() >= 2 && m.GetBeta() <= 5) &&
+		(m.DeadOverLive == nil || m.GetDeadOverLive() >= 0 && m.GetDeadOverLive() <= 10) &&
+		(m.FabricationVariation == nil || m.GetFabricationVariation() >= 0 && m.GetFabricationVariation() <= 0.5) &&
+		(m.MaterialVariation == nil || m.GetMaterialVariation() >= 0 && m.GetMaterialVariation() <= 0.5)
+}
+
+func quickSizeFamily(m *footwardv1.SizeFamily) bool {
+	return between(utf8.RuneCountInString(m.GetSource()), 1, 500) &&
+		m.GetInputVariation() > 0 && m.GetInputVariation() <= 0.5 &&
+		m.GetPredictedKn() > 0 && m.GetPredictedKn() <= 100000
+}
+
+func quickAssessLoadTestsRequest(m *footwardv1.AssessLoadTestsRequest) bool {
+	if !((m.Confidence == nil || m.GetConfidence() >= 0.5 && m.GetConfidence() <= 0.999) &&
+		(m.Correlation == nil || quickTestCorrelation(m.GetCorrelation())) &&
+		(m.Family == nil || quickSizeFamily(m.GetFamily())) &&
+		(m.PartialFactor == nil || quickPartialFactor(m.GetPartialFactor())) &&
+		(m.Reliability == nil || quickTestReliability(m.GetReliability())) &&
+		(m.Variation == nil || quickKnownVariation(m.GetVariation())) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(int(m.GetMode()), 1, 6) &&
+		between(len(m.ConversionFactors), 0, 20) &&
+		between(len(m.Tests), 1, 200) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		between(utf8.RuneCountInString(m.GetLogNormalBecause()), 0, 500)) {
+		return false
+	}
+	for _, e := range m.Tests {
+		if e == nil || !quickLoadTest(e) {
+			return false
+		}
+	}
+	for _, e := range m.ConversionFactors {
+		if e == nil || !quickConversionFactor(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickTestPlate(m *footwardv1.TestPlate) bool {
+	return m.GetDiameterMm() >= 0 && m.GetDiameterMm() <= 100000 &&
+		m.GetGaugeRadiusMm() >= 0 && m.GetGaugeRadiusMm() <= 100000 &&
+		m.GetSizeXMm() >= 0 && m.GetSizeXMm() <= 100000 &&
+		m.GetSizeYMm() >= 0 && m.GetSizeYMm() <= 100000
+}
+
+func quickTestReading(m *footwardv1.TestReading) bool {
+	if !(between(len(m.SettlementsMm), 1, 12) &&
+		m.GetLoadKn() >= 0 && m.GetLoadKn() <= 100000 &&
+		m.GetMinutes() >= 0 && m.GetMinutes() <= 1e+07) {
+		return false
+	}
+	for _, e := range m.SettlementsMm {
+		if !(e >= -1000 && e <= 10000) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickTestStage(m *footwardv1.TestStage) bool {
+	if !(between(int(m.GetPhase()), 1, 4) &&
+		between(len(m.Readings), 1, 1000) &&
+		m.GetLoadKn() >= 0 && m.GetLoadKn() <= 100000) {
+		return false
+	}
+	for _, e := range m.Readings {
+		if e == nil || !quickTestReading(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func quickTestDamage(m *footwardv1.TestDamage) bool {
+	return between(utf8.RuneCountInString(m.GetWhat()), 1, 500) &&
+		m.GetStage() <= 200 &&
+		m.GetStage() >= 1
+}
+
+func quickTestClamp(m *footwardv1.TestClamp) bool {
+	return m.GetEmbedmentMm() >= 0 && m.GetEmbedmentMm() <= 100 &&
+		m.GetFillStiffnessKnPerMm() > 0 && m.GetFillStiffnessKnPerMm() <= 100000 &&
+		m.GetPreloadKn() >= 0 && m.GetPreloadKn() <= 100000 &&
+		m.GetRodStiffnessKnPerMm() > 0 && m.GetRodStiffnessKnPerMm() <= 100000
+}
+
+func quickPreloadReading(m *footwardv1.PreloadReading) bool {
+	return m.GetForceKn() >= 0 && m.GetForceKn() <= 100000 &&
+		m.GetMinutes() > 0 && m.GetMinutes() <= 1e+08
+}
+
+func quickReadLoadTestRequest(m *footwardv1.ReadLoadTestRequest) bool {
+	if !((m.Clamp == nil || quickTestClamp(m.GetClamp())) &&
+		(m.Damage == nil || quickTestDamage(m.GetDamage())) &&
+		(m.Poisson == nil || m.GetPoisson() >= 0 && m.GetPoisson() <= 0.5) &&
+		(m.SubgradeSettlementMm == nil || m.GetSubgradeSettlementMm() >= 0.1 && m.GetSubgradeSettlementMm() <= 100) &&
+		between(int(m.GetDetail()), 0, 3) &&
+		between(len(m.PreloadRecord), 0, 1000) &&
+		between(len(m.Stages), 1, 200) &&
+		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.GetFootingWidthMm() >= 0 && m.GetFootingWidthMm() <= 100000 &&
+		m.GetYears() >= 0 && m.GetYears() <= 200 &&
+		m.Plate != nil && quickTestPlate(m.GetPlate())) {
+		return false
+	}
+	for _, e := range m.Stages {
+		if e == nil || !quickTestStage(e) {
+			return false
+		}
+	}
+	for _, e := range m.PreloadRecord {
+		if e == nil || !quickPreloadReading(e) {
 			return false
 		}
 	}

@@ -21,6 +21,7 @@ func requests() []proto.Message {
 		&footwardv1.PredictSettlementRequest{}, &footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{},
 		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{}, &footwardv1.CombineActionsRequest{},
 		&footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{}, &footwardv1.CompareFootingsRequest{},
+		&footwardv1.AssessLoadTestsRequest{}, &footwardv1.ReadLoadTestRequest{},
 	}
 }
 

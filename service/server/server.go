@@ -143,6 +143,7 @@ func New(o Options) (*Server, error) {
 		footwardv1.RegisterColumnBaseServiceServer(to, check)
 		footwardv1.RegisterCompareServiceServer(to, check)
 		footwardv1.RegisterLoadServiceServer(to, api.NewLoad(validator))
+		footwardv1.RegisterEvidenceServiceServer(to, api.NewEvidence(validator))
 		footwardv1.RegisterCatalogServiceServer(to, api.NewCatalog())
 	}
 	doored := s.door.Register(calls.Watch(s.door.Reads(s.grpc)))
