@@ -26,6 +26,8 @@ func commands() []command {
 		{"combine", "FILE", "write out the combinations of actions", combine, nil},
 		{"size", "FILE", "look for the cheapest column base that holds", sizing, nil},
 		{"compare", "FILE", "hold a ring footing against a concrete pad", comparing, nil},
+		{"tests", "FILE", "find what load tests of one population allow", tests, nil},
+		{"reading", "FILE", "read the record of one load test", loadTest, nil},
 		{"evidence", "", "print what holds the numbers, figure by figure", evidence, nothing},
 		{"catalog", "[LIST...]", "list the names that requests may use", catalog, listNames},
 		{"example", "KIND", "print a request to start from", example, exampleKinds},

@@ -78,7 +78,7 @@ func heading(text []byte) (head, request string) {
 func TestExamplesAreTheDemo(t *testing.T) {
 	for kind, file := range exampleFiles {
 		folder, command := demoMore, "check"
-		if slices.Contains([]string{"combine", "size", "compare"}, kind) {
+		if slices.Contains([]string{"combine", "size", "compare", "tests", "reading"}, kind) {
 			command = kind
 		}
 		if name := filepath.Base(file); name[0] >= '1' && name[0] <= '6' {

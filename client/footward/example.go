@@ -34,6 +34,8 @@ var exampleFiles = map[string]string{
 	"combine":       "example/actions.yaml",
 	"size":          "example/sizes.yaml",
 	"compare":       "example/compare.yaml",
+	"tests":         "example/tests.yaml",
+	"reading":       "example/reading.yaml",
 }
 
 // earlier are names that examples once had.
@@ -42,7 +44,8 @@ var earlier = map[string]string{"actions": "combine", "sizes": "size"}
 const exampleHelp = `footward example KIND : print a request to start from
 
 KIND is one of bearing, plate_bending, weld, anchor_rods, anchorage, pin, ring_stack,
-footing, settlement, column_base (to check), combine, size, compare; - will do for _.
+footing, settlement, column_base (to check), combine, size, compare, tests,
+reading; - will do for _.
 The request explains itself; write it to a file, change it, and check it:
 
   footward example weld > weld.yaml

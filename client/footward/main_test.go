@@ -34,7 +34,7 @@ type result struct {
 }
 
 // waiting are the commands that take a longest time to wait.
-var waiting = []string{"check", "combine", "size", "compare", "evidence"}
+var waiting = []string{"check", "combine", "size", "compare", "tests", "reading", "evidence"}
 
 func footward(t *testing.T, stdin string, args ...string) result {
 	t.Helper()
@@ -246,7 +246,7 @@ func TestWrongUseIsExplained(t *testing.T) {
 		{[]string{"check", "x", "--server", "127.0.0.1:1", "--ca", "/none"}, "no such file"},
 		{[]string{"catalog", "bolts"}, `there is no list "bolts"; name one of bases, steels, rod-steels`},
 		{[]string{"catalog", "steel"}, `there is no list "steel", nearest is steels; name one of bases, steels`},
-		{[]string{"example"}, "name one of anchor_rods, anchorage, bearing, column_base, combine, compare, footing, pin, plate_bending, ring_stack, settlement, size, weld"},
+		{[]string{"example"}, "name one of anchor_rods, anchorage, bearing, column_base, combine, compare, footing, pin, plate_bending, reading, ring_stack, settlement, size, tests, weld"},
 		{[]string{"example", "bolt"}, `there is no example "bolt"; name one of anchor_rods`},
 		{[]string{"example", "plate"}, `there is no example "plate", nearest is plate_bending`},
 		{[]string{"schema", "wled"}, `there is no kind "wled", nearest is weld; name one of anchor_rods`},

@@ -52,10 +52,10 @@ func TestNamesOfTheCatalogueAreFoundAtAPrompt(t *testing.T) {
 func TestRequestForAnotherCommand(t *testing.T) {
 	r := footward(t, "", "check", "--brief", demo, demoMore)
 	assert.Equal(t, 2, r.code)
-	for _, command := range []string{"size", "combine", "compare"} {
+	for _, command := range []string{"size", "combine", "compare", "tests", "reading"} {
 		assert.Contains(t, r.out, "this is a request for footward "+command)
 	}
-	assert.Contains(t, r.out, "13 checks: 10 pass, 3 refused.")
+	assert.Contains(t, r.out, "15 checks: 10 pass, 5 refused.")
 }
 
 func TestVersion(t *testing.T) {

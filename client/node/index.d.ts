@@ -112,6 +112,10 @@ export class Service {
   size(request: requests.SizeColumnBaseRequest, options?: CallOptions): Promise<responses.SizeColumnBaseResponse>;
   /** Holds a ring footing against a concrete pad sized for the same loads. */
   compare(request: requests.CompareFootingsRequest, options?: CallOptions): Promise<responses.CompareFootingsResponse>;
+  /** Finds the characteristic and design resistance from load tests of one population. */
+  tests(request: requests.AssessLoadTestsRequest, options?: CallOptions): Promise<responses.AssessLoadTestsResponse>;
+  /** Reads the record of one load test. */
+  reading(request: requests.ReadLoadTestRequest, options?: CallOptions): Promise<responses.ReadLoadTestResponse>;
   /** Gives the connection up. */
   close(): void;
 }

@@ -54,6 +54,13 @@ export interface Methods {
    * Actions are characteristic (Eurocode) or nominal (ASCE 7) values and are
    * combined linearly: effects of second order are the caller's. */
   CombineActions: { request: requests.CombineActionsRequest; response: responses.CombineActionsResponse };
+  /** AssessLoadTests finds the characteristic and the design resistance from tests of
+   * one population: EN 1990 Annex D, tests stopped without failure by likelihood,
+   * and beside it EN 1997-1 Table A.9 and two routes of the United States. */
+  AssessLoadTests: { request: requests.AssessLoadTestsRequest; response: responses.AssessLoadTestsResponse };
+  /** ReadLoadTest reads the record of one load test: failure by each criterion or a
+   * lower bound, moduli, subgrade reaction, creep, and the preload of clamping rods. */
+  ReadLoadTest: { request: requests.ReadLoadTestRequest; response: responses.ReadLoadTestResponse };
   /** ListDesignBases lists the bases with editions and default factors. */
   ListDesignBases: { request: requests.ListDesignBasesRequest; response: responses.ListDesignBasesResponse };
   /** ListSteels lists the steels of plates and joined parts. */

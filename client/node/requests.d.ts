@@ -377,6 +377,36 @@ export type RateMeasure =
   /** Piece. */
   | 'RATE_MEASURE_PIECE';
 
+/** TestMode is the way in which a loaded footing gives way. */
+export type TestMode =
+  /** None: the test was stopped without failure. */
+  | 'TEST_MODE_UNSPECIFIED'
+  /** A ring bursts. */
+  | 'TEST_MODE_RING_BURST'
+  /** The fill crushes or bulges. */
+  | 'TEST_MODE_FILL_CRUSHED'
+  /** A plate bends. */
+  | 'TEST_MODE_PLATE_BENT'
+  /** A clamping rod yields or breaks. */
+  | 'TEST_MODE_ROD_FAILED'
+  /** The ground gives way. */
+  | 'TEST_MODE_GROUND_FAILED'
+  /** Any other. */
+  | 'TEST_MODE_OTHER';
+
+/** TestPhase is what a stage of load belongs to. */
+export type TestPhase =
+  /** Never sent; refused. */
+  | 'TEST_PHASE_UNSPECIFIED'
+  /** First loading. */
+  | 'TEST_PHASE_FIRST_LOADING'
+  /** Seating, before the first loading: in no fit. */
+  | 'TEST_PHASE_SEATING'
+  /** Unloading. Its last stage is where the reload begins. */
+  | 'TEST_PHASE_UNLOADING'
+  /** Reloading. */
+  | 'TEST_PHASE_RELOADING';
+
 /** GroundFactors are the nationally determined partial factors of EN 1997-1, for
  * the ground and for actions on it. Each is optional and defaults to the value of
  * its Annex A. Factors of an action set count before those on actions here. */
@@ -2566,6 +2596,241 @@ export interface CombineActionsRequest {
   action_set?: ActionSet;
   /** Whether only the combinations of the envelopes are sent. Default false: all. */
   envelope_only?: boolean;
+}
+
+/** LoadTest is one load test. */
+export interface LoadTest {
+  /** The caller's own name. At most 200 characters. */
+  name?: string;
+  /** What was tested: ring, fill, compaction, plates, preload. Tests of one population
+   * have the same. Default empty. At most 500 characters. */
+  specimen?: string;
+  /** Ground unit below. For failure of the ground all must be the same. Default empty. At
+   * most 200 characters. */
+  ground?: string;
+  /** Date by ISO 8601, such as 2026-04-30. Default empty; of every test or of none. */
+  date?: string;
+  /** Outer diameter or width [mm]. Default 0: not given. 0 to 100 000. */
+  size_mm?: number;
+  /** Load at failure, or the greatest that was held [kN]. Required. Over 0 to 100 000. */
+  load_kn?: number;
+  /** How the test failed. Default: stopped without failure. */
+  mode?: TestMode;
+  /** Load at the limit of deflection [kN]; where it was not reached, the greatest load.
+   * Default 0: not given. Not above load_kn. */
+  deflection_load_kn?: number;
+  /** Resistance that the model of a family predicts [kN]. Default 0: none. 0 to 100 000. */
+  predicted_kn?: number;
+  /** Physical cause on record for which the test does not count. Default empty: it
+   * counts. At most 500 characters. */
+  left_out_because?: string;
+}
+
+/** KnownVariation is a coefficient of variation known beforehand, not from these tests. */
+export interface KnownVariation {
+  /** Coefficient of variation of the resistance. Required. 0.01 to 1; below 0.10 it
+   * counts as 0.10 unless 20 comparable tests show it. */
+  value?: number;
+  /** Comparable tests on record that show it. Default 0. 0 to 100 000. */
+  comparable_tests?: number;
+  /** Where it comes from. Required. At most 500 characters. */
+  source?: string;
+  /** Degrees of freedom that it counts as beside the sample (ISO 12491, from memory).
+   * Absent: it is known, and the sample only contradicts it or not. 1 to 100. */
+  prior_degrees?: number;
+}
+
+/** ConversionFactor is one factor of eta_d. */
+export interface ConversionFactor {
+  /** The factor. Required. 0.1 to 1. */
+  value?: number;
+  /** What it stands for, such as wetting or workmanship. Required. At most 500
+   * characters. */
+  reason?: string;
+}
+
+/** PartialFactor is a partial factor that the caller answers for. */
+export interface PartialFactor {
+  /** The factor. Required. 1 to 5. */
+  value?: number;
+  /** Where it comes from. Required. At most 500 characters. */
+  source?: string;
+}
+
+/** TestCorrelation is the route of EN 1997-1 7.6.2.2(8) for elements tested by load. */
+export interface TestCorrelation {
+  /** xi_1 on the mean, with xi_least. Default 0: Table A.9 by the number of tests. 0 or 1
+   * to 3. */
+  xi_mean?: number;
+  /** xi_2 on the least. Default 0: Table A.9. 0 or 1 to 3. */
+  xi_least?: number;
+  /** Whether the structure can shift load between footings: xi / 1.1, not below 1.0.
+   * Default false. */
+  shifts_load?: boolean;
+  /** gamma_t. Absent: the characteristic value alone. */
+  partial_factor?: PartialFactor;
+  /** Where xi_mean and xi_least come from; required with them. At most 500 characters. */
+  source?: string;
+}
+
+/** TestReliability is what phi on the mean of tests needs, by the pattern of AISI S100
+ * K2.1.1 (from memory). */
+export interface TestReliability {
+  /** Target beta_0. Default 3.5, of connections and of what breaks without yielding; 2.5
+   * of members. 2 to 5. */
+  beta?: number;
+  /** V_M of the material. Default 0.10. 0 to 0.5. */
+  material_variation?: number;
+  /** V_F of fabrication. Default 0.15, of connections; 0.05 of members. 0 to 0.5. */
+  fabrication_variation?: number;
+  /** Dead over live load. Absent: C_phi 1.52 and V_Q 0.21, which are safe from about
+   * 0.15 to 1.5. 0 to 10. */
+  dead_over_live?: number;
+}
+
+/** SizeFamily is the size to design of a family, by a model that predicts every size. */
+export interface SizeFamily {
+  /** Resistance of the size to design by the model at mean values [kN]. Required. Over 0
+   * to 100 000. */
+  predicted_kn?: number;
+  /** V_rt of the model's inputs, from ground and fill and not from these tests. Required.
+   * Over 0 to 0.5. */
+  input_variation?: number;
+  /** Where the model and its variation come from. Required. At most 500 characters. */
+  source?: string;
+}
+
+/** AssessLoadTestsRequest describes the tests of one population. */
+export interface AssessLoadTestsRequest {
+  /** The caller's own name, echoed in the answer. At most 200 characters. */
+  label?: string;
+  /** How much of the answer is sent. Default: without derivation. */
+  detail?: Detail;
+  /** The mode whose resistance is asked. Required. A test that ended otherwise counts as
+   * having borne its load. */
+  mode?: TestMode;
+  /** The tests, in the order of testing, or with the date of each. Required. 1 to 200. */
+  tests?: LoadTest[];
+  /** What is known of the coefficient of variation beforehand. Absent: the sample alone
+   * tells. */
+  variation?: KnownVariation;
+  /** Why the log-normal distribution stands. Default empty: the lesser of normal and
+   * log-normal stands. At most 500 characters. */
+  log_normal_because?: string;
+  /** Confidence of the bounds where no test failed. Default 0.75. 0.5 to 0.999. */
+  confidence?: number;
+  /** Conversion factors, whose product is eta_d: what the tests do not cover. Empty: no
+   * design value, since eta_d = 1 is a decision to state. At most 20. */
+  conversion_factors?: ConversionFactor[];
+  /** gamma_M. Absent: the characteristic value alone is found. */
+  partial_factor?: PartialFactor;
+  /** Correlation factors of EN 1997-1 7.6.2.2(8). Absent: Table A.9 without partial
+   * factor. */
+  correlation?: TestCorrelation;
+  /** Inputs of the United States' routes. Absent: defaults. */
+  reliability?: TestReliability;
+  /** A family of sizes by EN 1990 D8; every test then needs predicted_kn. Absent: all
+   * tests are of one size. */
+  family?: SizeFamily;
+}
+
+/** TestPlate is what the load stood on. */
+export interface TestPlate {
+  /** Diameter of a round plate [mm]. Default 0: rectangular. 0 to 100 000. */
+  diameter_mm?: number;
+  /** Size of a rectangular plate along x [mm]. Default 0: round. 0 to 100 000. */
+  size_x_mm?: number;
+  /** Size along y [mm]. Default 0: round. 0 to 100 000. */
+  size_y_mm?: number;
+  /** Radius of the circle on which the gauges stand at equal angles [mm]. Default 0: no
+   * tilt is read. 0 to 100 000. */
+  gauge_radius_mm?: number;
+}
+
+/** TestReading is one reading of the gauges. */
+export interface TestReading {
+  /** Time from the start of the stage [min]. Default 0. 0 to 10 000 000. */
+  minutes?: number;
+  /** Settlement at each gauge [mm], positive down. Required. 1 to 12, as many in every
+   * reading, each -1000 to 10 000. */
+  settlements_mm?: number[];
+  /** Load at the reading [kN]. Default 0: that of the stage. 0 to 100 000. */
+  load_kn?: number;
+}
+
+/** TestStage is one stage of load. */
+export interface TestStage {
+  /** What it belongs to. Required. */
+  phase?: TestPhase;
+  /** Load, by a cell and not by the pump alone [kN]. Default 0. 0 to 100 000. */
+  load_kn?: number;
+  /** Readings in the order of time; the last one counts for the stage. Required. 1 to
+   * 1000. */
+  readings?: TestReading[];
+}
+
+/** TestDamage is damage that was seen in a test. */
+export interface TestDamage {
+  /** Stage at which it was seen, counted from 1. Required. 1 to 200. */
+  stage?: number;
+  /** What was seen: a ring split, a weld, a plate bent, a rod slack on one side. Required.
+   * At most 500 characters. */
+  what?: string;
+}
+
+/** TestClamp is fill held between plates by tightened rods: two springs side by side
+ * until the rods go slack. */
+export interface TestClamp {
+  /** Stiffness of the fill, E_oed A/h [kN/mm]. Required. Over 0 to 100 000. */
+  fill_stiffness_kn_per_mm?: number;
+  /** Stiffness of all rods, n E A_s/L [kN/mm]. Required. Over 0 to 100 000. */
+  rod_stiffness_kn_per_mm?: number;
+  /** Preload of all rods [kN]. Default 0. 0 to 100 000. */
+  preload_kn?: number;
+  /** Embedment of the fill under the plate since tightening [mm]. Default 0. 0 to 100. */
+  embedment_mm?: number;
+}
+
+/** PreloadReading is one reading of the force of all rods. */
+export interface PreloadReading {
+  /** Time since tightening [min]. Required. Over 0 to 100 000 000. */
+  minutes?: number;
+  /** Force of all rods, by elongation [kN]. Default 0. 0 to 100 000. */
+  force_kn?: number;
+}
+
+/** ReadLoadTestRequest is the record of one load test. */
+export interface ReadLoadTestRequest {
+  /** The caller's own name, echoed in the answer. At most 200 characters. */
+  label?: string;
+  /** How much of the answer is sent. Default: without derivation. */
+  detail?: Detail;
+  /** The plate, or the base of the stack. Required. */
+  plate?: TestPlate;
+  /** The stages of load, in the order of time. Required. 1 to 200. */
+  stages?: TestStage[];
+  /** Whether the load of the last stage could not be held. Default false. */
+  plunged?: boolean;
+  /** Damage that was seen. Absent: none. */
+  damage?: TestDamage;
+  /** Poisson's ratio for E_PLT. Default 0.3; 0.5 for undrained fine ground. 0 to 0.5. */
+  poisson?: number;
+  /** Settlement at which the subgrade reaction is read [mm]. Default 1.25 (DIN 18134, from
+   * memory). 0.1 to 100. */
+  subgrade_settlement_mm?: number;
+  /** Least width of the footing to which the subgrade reaction is carried [mm]. Default
+   * 0: not asked. 0 to 100 000. */
+  footing_width_mm?: number;
+  /** Whether the ground is clay: another scale, and creep is a lower bound. Default false:
+   * sand. */
+  clay?: boolean;
+  /** Design life for creep and preload [years]. Default 0: not asked. 0 to 200. */
+  years?: number;
+  /** Fill clamped between plates by tightened rods. Absent: none. */
+  clamp?: TestClamp;
+  /** Forces of the rods after tightening, in the order of time. Empty: not measured. At
+   * most 1000. */
+  preload_record?: PreloadReading[];
 }
 
 /** ListDesignBasesRequest asks for the design bases. */

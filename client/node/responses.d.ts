@@ -249,6 +249,34 @@ export type ForceComponent =
   /** T. */
   | 'FORCE_COMPONENT_T';
 
+/** TestRoute is how a characteristic value was found. */
+export type TestRoute =
+  /** It was not found. */
+  | 'TEST_ROUTE_UNSPECIFIED'
+  /** EN 1990 D7: every test failed by the mode. */
+  | 'TEST_ROUTE_ANNEX_D'
+  /** Likelihood, log-normal, V known: some tests did not fail by the mode. */
+  | 'TEST_ROUTE_LIKELIHOOD'
+  /** No test failed by the mode: loads held count as failures, V known. A lower bound. */
+  | 'TEST_ROUTE_SURVIVORS'
+  /** EN 1990 D8: sizes of a family. */
+  | 'TEST_ROUTE_FAMILY';
+
+/** FailureCriterion is a way to call a loaded footing failed. */
+export type FailureCriterion =
+  /** None. */
+  | 'FAILURE_CRITERION_UNSPECIFIED'
+  /** A load could not be held; the greatest held before counts. */
+  | 'FAILURE_CRITERION_PLUNGE'
+  /** Settlement of a tenth of the width (EN 1997-2, from memory). */
+  | 'FAILURE_CRITERION_TENTH_OF_WIDTH'
+  /** Where the initial and the final line meet. */
+  | 'FAILURE_CRITERION_TANGENTS'
+  /** Where creep breaks upward and doubles. */
+  | 'FAILURE_CRITERION_CREEP'
+  /** Damage that was seen; the greatest load before counts. */
+  | 'FAILURE_CRITERION_DAMAGE';
+
 /** TimberKind is what a timber is made of. */
 export type TimberKind =
   /** Not stated: refused where properties are given. */
@@ -971,6 +999,242 @@ export interface CombineActionsResponse {
   notices: Notice[];
   /** The factors used, each with its source. */
   factors: FactorUsed[];
+  /** What produced the answer. */
+  provenance?: Provenance;
+}
+
+/** TestValue is a value that tests give, or the reason why they do not. */
+export interface TestValue {
+  /** The value [kN]. Absent: there is none. */
+  value_kn?: number;
+  /** Why there is none; else empty. */
+  reason: string;
+}
+
+/** SurvivorBound is what loads that were borne show without any law of strength. */
+export interface SurvivorBound {
+  /** Load that every test bore [kN]. */
+  load_kn: number;
+  /** Share of the population that bears it at the confidence asked. */
+  share: number;
+  /** Tests without failure by which it would be a 5 % fractile at that confidence. */
+  tests_needed: number;
+  /** X_k by the bound of the median, log-normal, V known [kN]. Absent unless no test
+   * failed by the mode. */
+  characteristic_kn?: number;
+}
+
+/** CorrelatedValue is what EN 1997-1 7.6.2.2(8) comes to. */
+export interface CorrelatedValue {
+  /** xi_1 used. */
+  xi_mean: number;
+  /** xi_2 used. */
+  xi_least: number;
+  /** R_k [kN]. Absent where the tests are not one population. */
+  characteristic_kn?: number;
+  /** R_k / gamma_t [kN]. Absent without a partial factor. */
+  design_kn?: number;
+}
+
+/** FamilyValue is what EN 1990 D8 comes to. */
+export interface FamilyValue {
+  /** b, mean of tested over predicted. */
+  bias: number;
+  /** V_delta of the model's error, as used. */
+  error_variation: number;
+  /** V_r of the resistance. */
+  variation: number;
+  /** r_k over predicted. Absent where the sizes are not to be pooled. */
+  characteristic_ratio?: number;
+  /** r_d over predicted. Absent likewise, and below 4 tests. */
+  design_ratio?: number;
+}
+
+/** AssessLoadTestsResponse answers AssessLoadTests. */
+export interface AssessLoadTestsResponse {
+  /** The caller's label, unchanged. */
+  label: string;
+  /** Tests that failed by the mode. */
+  failed: number;
+  /** Tests that did not: stopped, or ended by another mode. */
+  survived: number;
+  /** Whether no test failed by the mode: every value is then a lower bound only. */
+  lower_bound_only: boolean;
+  /** How the characteristic value was found. */
+  route: TestRoute;
+  /** Mean of the loads at failure [kN]. Absent where a test did not fail by the mode. */
+  mean_kn?: number;
+  /** Coefficient of variation of the sample. Absent likewise, and of one test. */
+  variation?: number;
+  /** The coefficient of variation used. Absent where none was. */
+  variation_used?: number;
+  /** k_n. Absent where there is none. */
+  factor?: number;
+  /** X_k, normal [kN]. Absent where there is none above 0. */
+  normal_kn?: number;
+  /** X_k, log-normal [kN]. Absent where there is none. */
+  log_normal_kn?: number;
+  /** The characteristic value that stands: 5 % fractile [kN]. */
+  characteristic?: TestValue;
+  /** Design value by EN 1990 D7.2: eta_d X_k / gamma_M. */
+  design?: TestValue;
+  /** Design value by EN 1990 D7.3, log-normal; no gamma_M goes with it. */
+  direct?: TestValue;
+  /** X_k with the tests that were left out [kN]. Absent where none was left out. */
+  with_all_kn?: number;
+  /** What loads without failure show by themselves. */
+  survivors?: SurvivorBound;
+  /** EN 1997-1 7.6.2.2(8), beside. Absent for a family of sizes. */
+  correlation?: CorrelatedValue;
+  /** Allowable load by IBC 1709.3.1, a total factor of 2.5 on the least. */
+  allowable?: TestValue;
+  /** phi R, on the mean. */
+  phi_mean?: TestValue;
+  /** phi. Absent where there is none. */
+  phi?: number;
+  /** The model of a family of sizes. Absent without family. */
+  family?: FamilyValue;
+  /** Assumptions, cautions and limits of validity. At DETAIL_GOVERNING without text. */
+  notices: Notice[];
+  /** Factors used; empty at DETAIL_GOVERNING. */
+  factors: FactorUsed[];
+  /** The calculation step by step; only at DETAIL_DERIVATION. */
+  derivation: DerivationStep[];
+  /** What produced the answer. */
+  provenance?: Provenance;
+}
+
+/** CriterionReading is one criterion held against the record. */
+export interface CriterionReading {
+  /** The criterion. */
+  criterion: FailureCriterion;
+  /** Load at which it was met [kN]. Absent: it was not. */
+  load_kn?: number;
+  /** Why it was not met or could not be judged; else empty. */
+  reason: string;
+}
+
+/** StageReading is what one stage came to. */
+export interface StageReading {
+  /** Load [kN]. */
+  load_kn: number;
+  /** Mean settlement at the last reading [mm]. */
+  settlement_mm: number;
+  /** Greatest settlement of a gauge then [mm]. */
+  edge_mm: number;
+  /** Slope of the plane through the gauges [rad]. Absent without their radius. */
+  tilt?: number;
+}
+
+/** TestModulus is the modulus of one cycle of loading. */
+export interface TestModulus {
+  /** E_v = 1.5 r/(a_1 + a_2 sigma_max) [MPa] (DIN 18134, from memory). Absent: none. */
+  e_v_mpa?: number;
+  /** E_PLT on the same secant [MPa] (EN 1997-2 K.2, from memory). Absent: none. */
+  e_plt_mpa?: number;
+  /** Why there is none; else empty. */
+  reason: string;
+}
+
+/** SubgradeReaction is pressure over settlement, and what it is below the footing. */
+export interface SubgradeReaction {
+  /** k_s of the plate [N/mm3]. Absent: not read. */
+  plate_n_mm3?: number;
+  /** Settlement of the footing over that of the plate at the same pressure. Absent: not
+   * asked. */
+  scale?: number;
+  /** k_s of the footing [N/mm3]. Absent: not asked. */
+  footing_n_mm3?: number;
+  /** Whether the footing is more than three times as wide as the plate: a bound only. */
+  bound_only: boolean;
+  /** Why it was not read; else empty. */
+  reason: string;
+}
+
+/** HoldingCreep is the creep of one hold. */
+export interface HoldingCreep {
+  /** Stage, counted from 1. */
+  stage: number;
+  /** Settlement a cycle of log10 t [mm]. Absent: not read. */
+  alpha_mm?: number;
+  /** Its standard error [mm]. Absent likewise. */
+  error_mm?: number;
+  /** Whether there is no measurable creep: the 95 % bound was used. */
+  none_measurable: boolean;
+  /** alpha used [mm]. Absent likewise. */
+  used_mm?: number;
+  /** Settlement at the design life under this load [mm]. Absent: no life asked. */
+  life_mm?: number;
+  /** Why there is no alpha; else empty. */
+  reason: string;
+}
+
+/** TestHyperbola is s/P = c_2 + c_1 s (Kondner 1963, Chin 1970, from memory). */
+export interface TestHyperbola {
+  /** Load that it runs to [kN]: no resistance. Absent: not to be used. */
+  ultimate_kn?: number;
+  /** Standard error of it [kN]; says nothing of a wrong law. */
+  error_kn?: number;
+  /** Initial stiffness [kN/mm]. */
+  initial_kn_per_mm?: number;
+  /** Extrapolated load: least of that at a tenth of the width and 1.25 of the greatest
+   * held [kN]. */
+  extrapolated_kn?: number;
+  /** Why it is not to be used; else empty. */
+  reason: string;
+}
+
+/** ClampReading is what the clamping rods do. */
+export interface ClampReading {
+  /** Load at which the rods go slack [kN]. Absent without clamp. */
+  slack_load_kn?: number;
+  /** Preload that embedment takes [kN]. Absent without clamp. */
+  preload_lost_kn?: number;
+  /** Load at which the rods go slack with what embedment leaves [kN]. Absent without
+   * clamp. */
+  slack_load_left_kn?: number;
+  /** Preload at the design life by its record [kN]. Absent: not read. */
+  preload_at_life_kn?: number;
+  /** Its one-sided 95 % bound [kN]. Absent: not read. */
+  preload_at_life_least_kn?: number;
+  /** Load at which the rods go slack with that bound [kN]. Absent: not read. */
+  slack_load_at_life_kn?: number;
+  /** Why the record of the preload was not read; else empty. */
+  reason: string;
+}
+
+/** ReadLoadTestResponse answers ReadLoadTest. */
+export interface ReadLoadTestResponse {
+  /** The caller's label, unchanged. */
+  label: string;
+  /** Whether a criterion of failure was met. */
+  failed: boolean;
+  /** The criterion that governs: the least load. UNSPECIFIED: none was met. */
+  governing: FailureCriterion;
+  /** Load at failure; where none was met the greatest load held, a lower bound [kN]. */
+  resistance_kn: number;
+  /** Every criterion in its fixed order. */
+  criteria: CriterionReading[];
+  /** What each stage came to, in the order of the request. */
+  stages: StageReading[];
+  /** First stage, counted from 1, from which on the record was not used. 0: all was. */
+  unusable_from: number;
+  /** Modulus of the first loading. */
+  first_loading?: TestModulus;
+  /** Modulus of the reload. */
+  reload?: TestModulus;
+  /** Subgrade reaction. */
+  subgrade?: SubgradeReaction;
+  /** Creep of every hold of the first loading. */
+  creep: HoldingCreep[];
+  /** Hyperbola through the first loading: extrapolated, no result of the test. */
+  hyperbola?: TestHyperbola;
+  /** What the clamping does. Absent without clamp and preload record. */
+  clamp?: ClampReading;
+  /** Assumptions, cautions and limits of validity. At DETAIL_GOVERNING without text. */
+  notices: Notice[];
+  /** The calculation step by step; only at DETAIL_DERIVATION. */
+  derivation: DerivationStep[];
   /** What produced the answer. */
   provenance?: Provenance;
 }

@@ -80,7 +80,7 @@ func (r *Result) cycle(stress, settled []float64, most float64) (c Cycle) {
 	c.Fit = p
 	switch {
 	case !ok || p.A1 <= 0 || p.A1+p.A2*most <= 0:
-		c.Reason = "settlement does not start with load: seating, check the zero of the gauges and the preload"
+		c.Reason = "the curve that is fitted does not rise from the start: seating or failure, check the zero of the gauges and the preload"
 		return c
 	case p.A2 > 0:
 		c.Reason = "settlement grows faster than load: the plate nears failure or the rods go slack, and the formula is not for that"

@@ -91,6 +91,13 @@ func TestAnswersFitTheDocument(t *testing.T) {
 	read("demo-more/compare.yaml", footings)
 	compared, err := c.CompareFootings(ctx, footings)
 	answered(t, compared, err)
+	tests, record := &footwardv1.AssessLoadTestsRequest{}, &footwardv1.ReadLoadTestRequest{}
+	read("demo-more/tests.yaml", tests)
+	assessed, err := c.AssessLoadTests(ctx, tests)
+	answered(t, assessed, err)
+	read("demo-more/reading.yaml", record)
+	recorded, err := c.ReadLoadTest(ctx, record)
+	answered(t, recorded, err)
 	sizes := &footwardv1.SizeColumnBaseRequest{}
 	read("demo-more/sizes.yaml", sizes)
 	sized, err := c.SizeColumnBase(ctx, sizes)

@@ -78,6 +78,7 @@ func request(kind string) proto.Message {
 	}
 	return newMessage(map[string]protoreflect.FullName{
 		"combine": "footward.v1.CombineActionsRequest", "size": "footward.v1.SizeColumnBaseRequest", "compare": "footward.v1.CompareFootingsRequest",
+		"tests": "footward.v1.AssessLoadTestsRequest", "reading": "footward.v1.ReadLoadTestRequest",
 	}[kind]).Interface()
 }
 

@@ -42,6 +42,7 @@ const (
 // requests are the messages of files that hold one request.
 var requests = map[string]string{
 	"combine": "CombineActionsRequest", "size": "SizeColumnBaseRequest", "compare": "CompareFootingsRequest",
+	"tests": "AssessLoadTestsRequest", "reading": "ReadLoadTestRequest",
 }
 
 // message is the schema of a message or enum. What is not looked into stays as it is
@@ -78,7 +79,7 @@ func Kinds() ([]string, error) {
 
 // File returns the JSON Schema of a request file. The kind is check for a file with
 // checks of any kind, the field of a check in CheckItem, such as plate_bending, for
-// one with this check alone, or combine, size or compare.
+// one with this check alone, or combine, size, compare, tests or reading.
 func File(kind string) ([]byte, error) {
 	all, checks, err := definitions()
 	if err != nil {

@@ -28,7 +28,7 @@ var update = flag.Bool("update", false, "write the schemas of files anew")
 
 // TestFilesAreCurrent holds the files that editors read to the whole document.
 func TestFilesAreCurrent(t *testing.T) {
-	for _, kind := range []string{schema.Check, "combine", "size", "compare"} {
+	for _, kind := range []string{schema.Check, "combine", "size", "compare", "tests", "reading"} {
 		want, err := schema.File(kind)
 		require.NoError(t, err)
 		name := kind + ".schema.json"
@@ -139,7 +139,7 @@ func asWritten(t testing.TB, m proto.Message) any {
 // TestRequestFilesFitTheirSchema: each file by the schema that its first line names,
 // and the request of every published figure.
 func TestRequestFilesFitTheirSchema(t *testing.T) {
-	kinds := map[string]string{"actions.yaml": "combine", "sizes.yaml": "size", "compare.yaml": "compare"}
+	kinds := map[string]string{"actions.yaml": "combine", "sizes.yaml": "size", "compare.yaml": "compare", "tests.yaml": "tests", "reading.yaml": "reading"}
 	for _, pattern := range []string{"../../testdata/demo*/*.yaml", "../../client/footward/example/*.yaml"} {
 		names, err := filepath.Glob(pattern)
 		require.NoError(t, err)
@@ -178,7 +178,7 @@ func TestRequestFilesFitTheirSchema(t *testing.T) {
 func TestEveryKindOfFileHasASchema(t *testing.T) {
 	kinds, err := schema.Kinds()
 	require.NoError(t, err)
-	assert.Len(t, kinds, 14)
+	assert.Len(t, kinds, 16)
 	for _, kind := range kinds {
 		compiled(t, kind)
 	}

@@ -22,10 +22,12 @@ import (
 	"footward.example/footward/internal/load"
 	"footward.example/footward/internal/pad"
 	"footward.example/footward/internal/pin"
+	"footward.example/footward/internal/record"
 	"footward.example/footward/internal/ring"
 	"footward.example/footward/internal/rod"
 	"footward.example/footward/internal/settle"
 	"footward.example/footward/internal/size"
+	"footward.example/footward/internal/trial"
 	"footward.example/footward/internal/weld"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -117,7 +119,7 @@ func TestCatalogueListsEveryLimitStateAndNotice(t *testing.T) {
 			seen[n.Code] = true
 		}
 	}
-	for _, n := range load.Remarks() {
+	for _, n := range slices.Concat(load.Remarks(), trial.Remarks(), record.Remarks()) {
 		wantCodes = append(wantCodes, n.Code)
 	}
 	assert.Equal(t, wantIDs, ids)

@@ -21,6 +21,8 @@ var homes = []struct {
 	{"size", (&footwardv1.SizeColumnBaseRequest{}).ProtoReflect().Descriptor(), "offer"},
 	{"compare", (&footwardv1.CompareFootingsRequest{}).ProtoReflect().Descriptor(), "supply"},
 	{"combine", (&footwardv1.CombineActionsRequest{}).ProtoReflect().Descriptor(), "action_set"},
+	{"tests", (&footwardv1.AssessLoadTestsRequest{}).ProtoReflect().Descriptor(), "tests"},
+	{"reading", (&footwardv1.ReadLoadTestRequest{}).ProtoReflect().Descriptor(), "stages"},
 }
 
 // misplaced says where a document belongs that is another request than the one that

@@ -19,7 +19,7 @@ const rules = "buf/validate/validate.proto"
 func Files() []protoreflect.FileDescriptor {
 	return []protoreflect.FileDescriptor{
 		footwardv1.File_footward_v1_check_proto, footwardv1.File_footward_v1_column_base_proto,
-		footwardv1.File_footward_v1_compare_proto, footwardv1.File_footward_v1_load_proto,
+		footwardv1.File_footward_v1_compare_proto, footwardv1.File_footward_v1_load_proto, footwardv1.File_footward_v1_evidence_proto,
 		footwardv1.File_footward_v1_catalog_proto,
 	}
 }

@@ -126,6 +126,14 @@ class Service {
   compare(request, options) {
     return this.call('CompareFootings', request, options);
   }
+
+  tests(request, options) {
+    return this.call('AssessLoadTests', request, options);
+  }
+
+  reading(request, options) {
+    return this.call('ReadLoadTest', request, options);
+  }
 }
 
 function kindOf(item) {

@@ -411,6 +411,38 @@ RateMeasure = Literal[
     "RATE_MEASURE_PIECE",
 ]
 
+# TestMode is the way in which a loaded footing gives way.
+TestMode = Literal[
+    # None: the test was stopped without failure.
+    "TEST_MODE_UNSPECIFIED",
+    # A ring bursts.
+    "TEST_MODE_RING_BURST",
+    # The fill crushes or bulges.
+    "TEST_MODE_FILL_CRUSHED",
+    # A plate bends.
+    "TEST_MODE_PLATE_BENT",
+    # A clamping rod yields or breaks.
+    "TEST_MODE_ROD_FAILED",
+    # The ground gives way.
+    "TEST_MODE_GROUND_FAILED",
+    # Any other.
+    "TEST_MODE_OTHER",
+]
+
+# TestPhase is what a stage of load belongs to.
+TestPhase = Literal[
+    # Never sent; refused.
+    "TEST_PHASE_UNSPECIFIED",
+    # First loading.
+    "TEST_PHASE_FIRST_LOADING",
+    # Seating, before the first loading: in no fit.
+    "TEST_PHASE_SEATING",
+    # Unloading. Its last stage is where the reload begins.
+    "TEST_PHASE_UNLOADING",
+    # Reloading.
+    "TEST_PHASE_RELOADING",
+]
+
 
 class GroundFactors(TypedDict, total=False):
     """GroundFactors are the nationally determined partial factors of EN 1997-1, for
@@ -2743,6 +2775,258 @@ class CombineActionsRequest(TypedDict, total=False):
     action_set: ActionSet
     # Whether only the combinations of the envelopes are sent. Default false: all.
     envelope_only: bool
+
+
+class LoadTest(TypedDict, total=False):
+    """LoadTest is one load test."""
+
+    # The caller's own name. At most 200 characters.
+    name: str
+    # What was tested: ring, fill, compaction, plates, preload. Tests of one population
+    # have the same. Default empty. At most 500 characters.
+    specimen: str
+    # Ground unit below. For failure of the ground all must be the same. Default empty. At
+    # most 200 characters.
+    ground: str
+    # Date by ISO 8601, such as 2026-04-30. Default empty; of every test or of none.
+    date: str
+    # Outer diameter or width [mm]. Default 0: not given. 0 to 100 000.
+    size_mm: float
+    # Load at failure, or the greatest that was held [kN]. Required. Over 0 to 100 000.
+    load_kn: float
+    # How the test failed. Default: stopped without failure.
+    mode: TestMode
+    # Load at the limit of deflection [kN]; where it was not reached, the greatest load.
+    # Default 0: not given. Not above load_kn.
+    deflection_load_kn: float
+    # Resistance that the model of a family predicts [kN]. Default 0: none. 0 to 100 000.
+    predicted_kn: float
+    # Physical cause on record for which the test does not count. Default empty: it
+    # counts. At most 500 characters.
+    left_out_because: str
+
+
+class KnownVariation(TypedDict, total=False):
+    """KnownVariation is a coefficient of variation known beforehand, not from these tests."""
+
+    # Coefficient of variation of the resistance. Required. 0.01 to 1; below 0.10 it
+    # counts as 0.10 unless 20 comparable tests show it.
+    value: float
+    # Comparable tests on record that show it. Default 0. 0 to 100 000.
+    comparable_tests: int
+    # Where it comes from. Required. At most 500 characters.
+    source: str
+    # Degrees of freedom that it counts as beside the sample (ISO 12491, from memory).
+    # Absent: it is known, and the sample only contradicts it or not. 1 to 100.
+    prior_degrees: float
+
+
+class ConversionFactor(TypedDict, total=False):
+    """ConversionFactor is one factor of eta_d."""
+
+    # The factor. Required. 0.1 to 1.
+    value: float
+    # What it stands for, such as wetting or workmanship. Required. At most 500
+    # characters.
+    reason: str
+
+
+class PartialFactor(TypedDict, total=False):
+    """PartialFactor is a partial factor that the caller answers for."""
+
+    # The factor. Required. 1 to 5.
+    value: float
+    # Where it comes from. Required. At most 500 characters.
+    source: str
+
+
+class TestCorrelation(TypedDict, total=False):
+    """TestCorrelation is the route of EN 1997-1 7.6.2.2(8) for elements tested by load."""
+
+    # xi_1 on the mean, with xi_least. Default 0: Table A.9 by the number of tests. 0 or 1
+    # to 3.
+    xi_mean: float
+    # xi_2 on the least. Default 0: Table A.9. 0 or 1 to 3.
+    xi_least: float
+    # Whether the structure can shift load between footings: xi / 1.1, not below 1.0.
+    # Default false.
+    shifts_load: bool
+    # gamma_t. Absent: the characteristic value alone.
+    partial_factor: PartialFactor
+    # Where xi_mean and xi_least come from; required with them. At most 500 characters.
+    source: str
+
+
+class TestReliability(TypedDict, total=False):
+    """TestReliability is what phi on the mean of tests needs, by the pattern of AISI S100
+    K2.1.1 (from memory).
+    """
+
+    # Target beta_0. Default 3.5, of connections and of what breaks without yielding; 2.5
+    # of members. 2 to 5.
+    beta: float
+    # V_M of the material. Default 0.10. 0 to 0.5.
+    material_variation: float
+    # V_F of fabrication. Default 0.15, of connections; 0.05 of members. 0 to 0.5.
+    fabrication_variation: float
+    # Dead over live load. Absent: C_phi 1.52 and V_Q 0.21, which are safe from about
+    # 0.15 to 1.5. 0 to 10.
+    dead_over_live: float
+
+
+class SizeFamily(TypedDict, total=False):
+    """SizeFamily is the size to design of a family, by a model that predicts every size."""
+
+    # Resistance of the size to design by the model at mean values [kN]. Required. Over 0
+    # to 100 000.
+    predicted_kn: float
+    # V_rt of the model's inputs, from ground and fill and not from these tests. Required.
+    # Over 0 to 0.5.
+    input_variation: float
+    # Where the model and its variation come from. Required. At most 500 characters.
+    source: str
+
+
+class AssessLoadTestsRequest(TypedDict, total=False):
+    """AssessLoadTestsRequest describes the tests of one population."""
+
+    # The caller's own name, echoed in the answer. At most 200 characters.
+    label: str
+    # How much of the answer is sent. Default: without derivation.
+    detail: Detail
+    # The mode whose resistance is asked. Required. A test that ended otherwise counts as
+    # having borne its load.
+    mode: TestMode
+    # The tests, in the order of testing, or with the date of each. Required. 1 to 200.
+    tests: list[LoadTest]
+    # What is known of the coefficient of variation beforehand. Absent: the sample alone
+    # tells.
+    variation: KnownVariation
+    # Why the log-normal distribution stands. Default empty: the lesser of normal and
+    # log-normal stands. At most 500 characters.
+    log_normal_because: str
+    # Confidence of the bounds where no test failed. Default 0.75. 0.5 to 0.999.
+    confidence: float
+    # Conversion factors, whose product is eta_d: what the tests do not cover. Empty: no
+    # design value, since eta_d = 1 is a decision to state. At most 20.
+    conversion_factors: list[ConversionFactor]
+    # gamma_M. Absent: the characteristic value alone is found.
+    partial_factor: PartialFactor
+    # Correlation factors of EN 1997-1 7.6.2.2(8). Absent: Table A.9 without partial
+    # factor.
+    correlation: TestCorrelation
+    # Inputs of the United States' routes. Absent: defaults.
+    reliability: TestReliability
+    # A family of sizes by EN 1990 D8; every test then needs predicted_kn. Absent: all
+    # tests are of one size.
+    family: SizeFamily
+
+
+class TestPlate(TypedDict, total=False):
+    """TestPlate is what the load stood on."""
+
+    # Diameter of a round plate [mm]. Default 0: rectangular. 0 to 100 000.
+    diameter_mm: float
+    # Size of a rectangular plate along x [mm]. Default 0: round. 0 to 100 000.
+    size_x_mm: float
+    # Size along y [mm]. Default 0: round. 0 to 100 000.
+    size_y_mm: float
+    # Radius of the circle on which the gauges stand at equal angles [mm]. Default 0: no
+    # tilt is read. 0 to 100 000.
+    gauge_radius_mm: float
+
+
+class TestReading(TypedDict, total=False):
+    """TestReading is one reading of the gauges."""
+
+    # Time from the start of the stage [min]. Default 0. 0 to 10 000 000.
+    minutes: float
+    # Settlement at each gauge [mm], positive down. Required. 1 to 12, as many in every
+    # reading, each -1000 to 10 000.
+    settlements_mm: list[float]
+    # Load at the reading [kN]. Default 0: that of the stage. 0 to 100 000.
+    load_kn: float
+
+
+class TestStage(TypedDict, total=False):
+    """TestStage is one stage of load."""
+
+    # What it belongs to. Required.
+    phase: TestPhase
+    # Load, by a cell and not by the pump alone [kN]. Default 0. 0 to 100 000.
+    load_kn: float
+    # Readings in the order of time; the last one counts for the stage. Required. 1 to
+    # 1000.
+    readings: list[TestReading]
+
+
+class TestDamage(TypedDict, total=False):
+    """TestDamage is damage that was seen in a test."""
+
+    # Stage at which it was seen, counted from 1. Required. 1 to 200.
+    stage: int
+    # What was seen: a ring split, a weld, a plate bent, a rod slack on one side. Required.
+    # At most 500 characters.
+    what: str
+
+
+class TestClamp(TypedDict, total=False):
+    """TestClamp is fill held between plates by tightened rods: two springs side by side
+    until the rods go slack.
+    """
+
+    # Stiffness of the fill, E_oed A/h [kN/mm]. Required. Over 0 to 100 000.
+    fill_stiffness_kn_per_mm: float
+    # Stiffness of all rods, n E A_s/L [kN/mm]. Required. Over 0 to 100 000.
+    rod_stiffness_kn_per_mm: float
+    # Preload of all rods [kN]. Default 0. 0 to 100 000.
+    preload_kn: float
+    # Embedment of the fill under the plate since tightening [mm]. Default 0. 0 to 100.
+    embedment_mm: float
+
+
+class PreloadReading(TypedDict, total=False):
+    """PreloadReading is one reading of the force of all rods."""
+
+    # Time since tightening [min]. Required. Over 0 to 100 000 000.
+    minutes: float
+    # Force of all rods, by elongation [kN]. Default 0. 0 to 100 000.
+    force_kn: float
+
+
+class ReadLoadTestRequest(TypedDict, total=False):
+    """ReadLoadTestRequest is the record of one load test."""
+
+    # The caller's own name, echoed in the answer. At most 200 characters.
+    label: str
+    # How much of the answer is sent. Default: without derivation.
+    detail: Detail
+    # The plate, or the base of the stack. Required.
+    plate: TestPlate
+    # The stages of load, in the order of time. Required. 1 to 200.
+    stages: list[TestStage]
+    # Whether the load of the last stage could not be held. Default false.
+    plunged: bool
+    # Damage that was seen. Absent: none.
+    damage: TestDamage
+    # Poisson's ratio for E_PLT. Default 0.3; 0.5 for undrained fine ground. 0 to 0.5.
+    poisson: float
+    # Settlement at which the subgrade reaction is read [mm]. Default 1.25 (DIN 18134, from
+    # memory). 0.1 to 100.
+    subgrade_settlement_mm: float
+    # Least width of the footing to which the subgrade reaction is carried [mm]. Default
+    # 0: not asked. 0 to 100 000.
+    footing_width_mm: float
+    # Whether the ground is clay: another scale, and creep is a lower bound. Default false:
+    # sand.
+    clay: bool
+    # Design life for creep and preload [years]. Default 0: not asked. 0 to 200.
+    years: float
+    # Fill clamped between plates by tightened rods. Absent: none.
+    clamp: TestClamp
+    # Forces of the rods after tightening, in the order of time. Empty: not measured. At
+    # most 1000.
+    preload_record: list[PreloadReading]
 
 
 class ListDesignBasesRequest(TypedDict, total=False):

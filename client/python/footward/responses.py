@@ -268,6 +268,36 @@ ForceComponent = Literal[
     "FORCE_COMPONENT_T",
 ]
 
+# TestRoute is how a characteristic value was found.
+TestRoute = Literal[
+    # It was not found.
+    "TEST_ROUTE_UNSPECIFIED",
+    # EN 1990 D7: every test failed by the mode.
+    "TEST_ROUTE_ANNEX_D",
+    # Likelihood, log-normal, V known: some tests did not fail by the mode.
+    "TEST_ROUTE_LIKELIHOOD",
+    # No test failed by the mode: loads held count as failures, V known. A lower bound.
+    "TEST_ROUTE_SURVIVORS",
+    # EN 1990 D8: sizes of a family.
+    "TEST_ROUTE_FAMILY",
+]
+
+# FailureCriterion is a way to call a loaded footing failed.
+FailureCriterion = Literal[
+    # None.
+    "FAILURE_CRITERION_UNSPECIFIED",
+    # A load could not be held; the greatest held before counts.
+    "FAILURE_CRITERION_PLUNGE",
+    # Settlement of a tenth of the width (EN 1997-2, from memory).
+    "FAILURE_CRITERION_TENTH_OF_WIDTH",
+    # Where the initial and the final line meet.
+    "FAILURE_CRITERION_TANGENTS",
+    # Where creep breaks upward and doubles.
+    "FAILURE_CRITERION_CREEP",
+    # Damage that was seen; the greatest load before counts.
+    "FAILURE_CRITERION_DAMAGE",
+]
+
 # TimberKind is what a timber is made of.
 TimberKind = Literal[
     # Not stated: refused where properties are given.
@@ -1088,6 +1118,268 @@ class CombineActionsResponse:
     notices: List[Notice] = field(default_factory=list)
     # The factors used, each with its source.
     factors: List[FactorUsed] = field(default_factory=list)
+    # What produced the answer.
+    provenance: Optional[Provenance] = None
+
+
+@dataclass
+class TestValue:
+    """TestValue is a value that tests give, or the reason why they do not."""
+
+    # The value [kN]. Absent: there is none.
+    value_kn: Optional[float] = None
+    # Why there is none; else empty.
+    reason: str = ""
+
+
+@dataclass
+class SurvivorBound:
+    """SurvivorBound is what loads that were borne show without any law of strength."""
+
+    # Load that every test bore [kN].
+    load_kn: float = 0.0
+    # Share of the population that bears it at the confidence asked.
+    share: float = 0.0
+    # Tests without failure by which it would be a 5 % fractile at that confidence.
+    tests_needed: int = 0
+    # X_k by the bound of the median, log-normal, V known [kN]. Absent unless no test
+    # failed by the mode.
+    characteristic_kn: Optional[float] = None
+
+
+@dataclass
+class CorrelatedValue:
+    """CorrelatedValue is what EN 1997-1 7.6.2.2(8) comes to."""
+
+    # xi_1 used.
+    xi_mean: float = 0.0
+    # xi_2 used.
+    xi_least: float = 0.0
+    # R_k [kN]. Absent where the tests are not one population.
+    characteristic_kn: Optional[float] = None
+    # R_k / gamma_t [kN]. Absent without a partial factor.
+    design_kn: Optional[float] = None
+
+
+@dataclass
+class FamilyValue:
+    """FamilyValue is what EN 1990 D8 comes to."""
+
+    # b, mean of tested over predicted.
+    bias: float = 0.0
+    # V_delta of the model's error, as used.
+    error_variation: float = 0.0
+    # V_r of the resistance.
+    variation: float = 0.0
+    # r_k over predicted. Absent where the sizes are not to be pooled.
+    characteristic_ratio: Optional[float] = None
+    # r_d over predicted. Absent likewise, and below 4 tests.
+    design_ratio: Optional[float] = None
+
+
+@dataclass
+class AssessLoadTestsResponse:
+    """AssessLoadTestsResponse answers AssessLoadTests."""
+
+    # The caller's label, unchanged.
+    label: str = ""
+    # Tests that failed by the mode.
+    failed: int = 0
+    # Tests that did not: stopped, or ended by another mode.
+    survived: int = 0
+    # Whether no test failed by the mode: every value is then a lower bound only.
+    lower_bound_only: bool = False
+    # How the characteristic value was found.
+    route: TestRoute = "TEST_ROUTE_UNSPECIFIED"
+    # Mean of the loads at failure [kN]. Absent where a test did not fail by the mode.
+    mean_kn: Optional[float] = None
+    # Coefficient of variation of the sample. Absent likewise, and of one test.
+    variation: Optional[float] = None
+    # The coefficient of variation used. Absent where none was.
+    variation_used: Optional[float] = None
+    # k_n. Absent where there is none.
+    factor: Optional[float] = None
+    # X_k, normal [kN]. Absent where there is none above 0.
+    normal_kn: Optional[float] = None
+    # X_k, log-normal [kN]. Absent where there is none.
+    log_normal_kn: Optional[float] = None
+    # The characteristic value that stands: 5 % fractile [kN].
+    characteristic: Optional[TestValue] = None
+    # Design value by EN 1990 D7.2: eta_d X_k / gamma_M.
+    design: Optional[TestValue] = None
+    # Design value by EN 1990 D7.3, log-normal; no gamma_M goes with it.
+    direct: Optional[TestValue] = None
+    # X_k with the tests that were left out [kN]. Absent where none was left out.
+    with_all_kn: Optional[float] = None
+    # What loads without failure show by themselves.
+    survivors: Optional[SurvivorBound] = None
+    # EN 1997-1 7.6.2.2(8), beside. Absent for a family of sizes.
+    correlation: Optional[CorrelatedValue] = None
+    # Allowable load by IBC 1709.3.1, a total factor of 2.5 on the least.
+    allowable: Optional[TestValue] = None
+    # phi R, on the mean.
+    phi_mean: Optional[TestValue] = None
+    # phi. Absent where there is none.
+    phi: Optional[float] = None
+    # The model of a family of sizes. Absent without family.
+    family: Optional[FamilyValue] = None
+    # Assumptions, cautions and limits of validity. At DETAIL_GOVERNING without text.
+    notices: List[Notice] = field(default_factory=list)
+    # Factors used; empty at DETAIL_GOVERNING.
+    factors: List[FactorUsed] = field(default_factory=list)
+    # The calculation step by step; only at DETAIL_DERIVATION.
+    derivation: List[DerivationStep] = field(default_factory=list)
+    # What produced the answer.
+    provenance: Optional[Provenance] = None
+
+
+@dataclass
+class CriterionReading:
+    """CriterionReading is one criterion held against the record."""
+
+    # The criterion.
+    criterion: FailureCriterion = "FAILURE_CRITERION_UNSPECIFIED"
+    # Load at which it was met [kN]. Absent: it was not.
+    load_kn: Optional[float] = None
+    # Why it was not met or could not be judged; else empty.
+    reason: str = ""
+
+
+@dataclass
+class StageReading:
+    """StageReading is what one stage came to."""
+
+    # Load [kN].
+    load_kn: float = 0.0
+    # Mean settlement at the last reading [mm].
+    settlement_mm: float = 0.0
+    # Greatest settlement of a gauge then [mm].
+    edge_mm: float = 0.0
+    # Slope of the plane through the gauges [rad]. Absent without their radius.
+    tilt: Optional[float] = None
+
+
+@dataclass
+class TestModulus:
+    """TestModulus is the modulus of one cycle of loading."""
+
+    # E_v = 1.5 r/(a_1 + a_2 sigma_max) [MPa] (DIN 18134, from memory). Absent: none.
+    e_v_mpa: Optional[float] = None
+    # E_PLT on the same secant [MPa] (EN 1997-2 K.2, from memory). Absent: none.
+    e_plt_mpa: Optional[float] = None
+    # Why there is none; else empty.
+    reason: str = ""
+
+
+@dataclass
+class SubgradeReaction:
+    """SubgradeReaction is pressure over settlement, and what it is below the footing."""
+
+    # k_s of the plate [N/mm3]. Absent: not read.
+    plate_n_mm3: Optional[float] = None
+    # Settlement of the footing over that of the plate at the same pressure. Absent: not
+    # asked.
+    scale: Optional[float] = None
+    # k_s of the footing [N/mm3]. Absent: not asked.
+    footing_n_mm3: Optional[float] = None
+    # Whether the footing is more than three times as wide as the plate: a bound only.
+    bound_only: bool = False
+    # Why it was not read; else empty.
+    reason: str = ""
+
+
+@dataclass
+class HoldingCreep:
+    """HoldingCreep is the creep of one hold."""
+
+    # Stage, counted from 1.
+    stage: int = 0
+    # Settlement a cycle of log10 t [mm]. Absent: not read.
+    alpha_mm: Optional[float] = None
+    # Its standard error [mm]. Absent likewise.
+    error_mm: Optional[float] = None
+    # Whether there is no measurable creep: the 95 % bound was used.
+    none_measurable: bool = False
+    # alpha used [mm]. Absent likewise.
+    used_mm: Optional[float] = None
+    # Settlement at the design life under this load [mm]. Absent: no life asked.
+    life_mm: Optional[float] = None
+    # Why there is no alpha; else empty.
+    reason: str = ""
+
+
+@dataclass
+class TestHyperbola:
+    """TestHyperbola is s/P = c_2 + c_1 s (Kondner 1963, Chin 1970, from memory)."""
+
+    # Load that it runs to [kN]: no resistance. Absent: not to be used.
+    ultimate_kn: Optional[float] = None
+    # Standard error of it [kN]; says nothing of a wrong law.
+    error_kn: Optional[float] = None
+    # Initial stiffness [kN/mm].
+    initial_kn_per_mm: Optional[float] = None
+    # Extrapolated load: least of that at a tenth of the width and 1.25 of the greatest
+    # held [kN].
+    extrapolated_kn: Optional[float] = None
+    # Why it is not to be used; else empty.
+    reason: str = ""
+
+
+@dataclass
+class ClampReading:
+    """ClampReading is what the clamping rods do."""
+
+    # Load at which the rods go slack [kN]. Absent without clamp.
+    slack_load_kn: Optional[float] = None
+    # Preload that embedment takes [kN]. Absent without clamp.
+    preload_lost_kn: Optional[float] = None
+    # Load at which the rods go slack with what embedment leaves [kN]. Absent without
+    # clamp.
+    slack_load_left_kn: Optional[float] = None
+    # Preload at the design life by its record [kN]. Absent: not read.
+    preload_at_life_kn: Optional[float] = None
+    # Its one-sided 95 % bound [kN]. Absent: not read.
+    preload_at_life_least_kn: Optional[float] = None
+    # Load at which the rods go slack with that bound [kN]. Absent: not read.
+    slack_load_at_life_kn: Optional[float] = None
+    # Why the record of the preload was not read; else empty.
+    reason: str = ""
+
+
+@dataclass
+class ReadLoadTestResponse:
+    """ReadLoadTestResponse answers ReadLoadTest."""
+
+    # The caller's label, unchanged.
+    label: str = ""
+    # Whether a criterion of failure was met.
+    failed: bool = False
+    # The criterion that governs: the least load. UNSPECIFIED: none was met.
+    governing: FailureCriterion = "FAILURE_CRITERION_UNSPECIFIED"
+    # Load at failure; where none was met the greatest load held, a lower bound [kN].
+    resistance_kn: float = 0.0
+    # Every criterion in its fixed order.
+    criteria: List[CriterionReading] = field(default_factory=list)
+    # What each stage came to, in the order of the request.
+    stages: List[StageReading] = field(default_factory=list)
+    # First stage, counted from 1, from which on the record was not used. 0: all was.
+    unusable_from: int = 0
+    # Modulus of the first loading.
+    first_loading: Optional[TestModulus] = None
+    # Modulus of the reload.
+    reload: Optional[TestModulus] = None
+    # Subgrade reaction.
+    subgrade: Optional[SubgradeReaction] = None
+    # Creep of every hold of the first loading.
+    creep: List[HoldingCreep] = field(default_factory=list)
+    # Hyperbola through the first loading: extrapolated, no result of the test.
+    hyperbola: Optional[TestHyperbola] = None
+    # What the clamping does. Absent without clamp and preload record.
+    clamp: Optional[ClampReading] = None
+    # Assumptions, cautions and limits of validity. At DETAIL_GOVERNING without text.
+    notices: List[Notice] = field(default_factory=list)
+    # The calculation step by step; only at DETAIL_DERIVATION.
+    derivation: List[DerivationStep] = field(default_factory=list)
     # What produced the answer.
     provenance: Optional[Provenance] = None
 

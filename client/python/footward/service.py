@@ -165,6 +165,14 @@ class Service:
         """Holds a ring footing against a concrete pad sized for the same loads."""
         return self._ask("CompareFootings", request, timeout)
 
+    def tests(self, request: Request, *, timeout: Optional[float] = None) -> responses.AssessLoadTestsResponse:
+        """Finds the characteristic and design resistance from load tests of one population."""
+        return self._ask("AssessLoadTests", request, timeout)
+
+    def reading(self, request: Request, *, timeout: Optional[float] = None) -> responses.ReadLoadTestResponse:
+        """Reads the record of one load test."""
+        return self._ask("ReadLoadTest", request, timeout)
+
     def catalog(self, name: str, *, timeout: Optional[float] = None) -> Any:
         """Returns a list of names that requests may use, such as steels or threads."""
         method = "List" + "".join(w.capitalize() for w in name.replace("-", "_").split("_"))
