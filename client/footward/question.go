@@ -20,6 +20,7 @@ type question struct {
 	answer        string              // name of the message that --json prints
 	flags         func(*flag.FlagSet) // of its own; nil: none
 	request       proto.Message
+	more          func() error // completes the request from other files; nil: nothing
 	ask           func(ctx context.Context, c *client.Client, asJSON bool) (proto.Message, error)
 	show          func(*page)
 	passes        func() bool // nil: any answer is what was asked for
@@ -40,6 +41,11 @@ func (q *question) run(ctx context.Context, args []string, t terminal) int {
 	}
 	if wrong := readOne(names, q.command, q.request, t); wrong != "" {
 		return t.wrong("%s", wrong)
+	}
+	if q.more != nil {
+		if err := q.more(); err != nil {
+			return t.wrong("%v", err)
+		}
 	}
 	c, err := from.open()
 	if err != nil {

@@ -2,19 +2,25 @@ package main
 
 import (
 	"context"
+	"flag"
 	"fmt"
+	"io"
+	"os"
 	"strings"
 
 	"google.golang.org/protobuf/proto"
 
 	"footward.example/footward/client"
+	"footward.example/footward/client/footward/reading"
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
 
 const testsHelp = `footward tests FILE : find what load tests allow
 
 FILE is YAML or JSON and holds one request; "-" stands for standard input. To start,
-see footward example tests.
+see footward example tests. With --table the tests come from CSV with a heading: a test
+on each line, columns by the names of the request (load_kn, date, mode and so on). Dates
+are ISO 8601, decimals have a point; a test without mode was stopped.
 
 Exit status: 0 there is a characteristic value; 1 there is none, and why is said; 2 bad
 input or no answer.
@@ -22,9 +28,21 @@ input or no answer.
 `
 
 func tests(ctx context.Context, args []string, t terminal) int {
+	var table string
 	request, answer := &footwardv1.AssessLoadTestsRequest{}, &footwardv1.AssessLoadTestsResponse{}
 	q := question{
 		command: "tests", help: testsHelp, answer: "AssessLoadTestsResponse", request: request,
+		flags: func(f *flag.FlagSet) { f.StringVar(&table, "table", "", "read the tests from this CSV file") },
+		more: func() (err error) {
+			if table == "" {
+				return nil
+			}
+			if len(request.Tests) > 0 {
+				return fmt.Errorf("the tests stand in the request and in %s", table)
+			}
+			request.Tests, err = tabled(table, reading.Tests)
+			return err
+		},
 		ask: func(ctx context.Context, c *client.Client, _ bool) (m proto.Message, err error) {
 			answer, err = c.AssessLoadTests(ctx, request)
 			return answer, err
@@ -33,6 +51,19 @@ func tests(ctx context.Context, args []string, t terminal) int {
 		passes: func() bool { return answer.GetCharacteristic().ValueKn != nil },
 	}
 	return q.run(ctx, args, t)
+}
+
+// tabled reads rows from a file.
+func tabled[T any](name string, read func(io.Reader) (T, error)) (rows T, err error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return rows, fmt.Errorf("%s: %s", name, plain(err))
+	}
+	defer f.Close()
+	if rows, err = read(f); err != nil {
+		return rows, fmt.Errorf("%s: %w", name, err)
+	}
+	return rows, nil
 }
 
 func (p *page) assessed(m *footwardv1.AssessLoadTestsResponse) {
@@ -71,16 +102,30 @@ func (p *page) assessed(m *footwardv1.AssessLoadTestsResponse) {
 const readingHelp = `footward reading FILE : read the record of one load test
 
 FILE is YAML or JSON and holds one request; "-" stands for standard input. To start,
-see footward example reading.
+see footward example reading. With --table the stages come from CSV with a heading: a
+reading on each line, columns stage, phase, load_kn, minutes and settlement_mm, or
+settlement_1_mm, settlement_2_mm and so on for several gauges. Decimals have a point.
 
 Exit status: 0 read; 2 bad input or no answer.
 
 `
 
 func loadTest(ctx context.Context, args []string, t terminal) int {
+	var table string
 	request, answer := &footwardv1.ReadLoadTestRequest{}, &footwardv1.ReadLoadTestResponse{}
 	q := question{
 		command: "reading", help: readingHelp, answer: "ReadLoadTestResponse", request: request,
+		flags: func(f *flag.FlagSet) { f.StringVar(&table, "table", "", "read the stages from this CSV file") },
+		more: func() (err error) {
+			if table == "" {
+				return nil
+			}
+			if len(request.Stages) > 0 {
+				return fmt.Errorf("the stages stand in the request and in %s", table)
+			}
+			request.Stages, err = tabled(table, reading.Stages)
+			return err
+		},
 		ask: func(ctx context.Context, c *client.Client, _ bool) (m proto.Message, err error) {
 			answer, err = c.ReadLoadTest(ctx, request)
 			return answer, err

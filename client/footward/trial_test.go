@@ -1,7 +1,9 @@
 package main
 
 import (
+	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -27,6 +29,22 @@ func TestTestsAndReading(t *testing.T) {
 	r = footward(t, unknown, "tests", "-")
 	assert.Equal(t, 1, r.code, r.err)
 	assert.Contains(t, inOneLine(r.out), "lower bound only: with tests that did not fail by the mode V must be known beforehand")
+
+	decisions := "mode: TEST_MODE_FILL_CRUSHED\nvariation: {value: 0.15, source: agreed}\n"
+	table := filepath.Join(t.TempDir(), "tests.csv")
+	require.NoError(t, os.WriteFile(table, []byte("load_kn,mode\n412,fill crushed\n448,fill crushed\n400,\n"), 0o600))
+	r = footward(t, decisions, "tests", "--table", table, "-")
+	assert.Equal(t, 0, r.code, r.err)
+	assert.Contains(t, r.out, fmt.Sprintf("%.1f kN", m.GetCharacteristic().GetValueKn()))
+	assert.Contains(t, footward(t, string(text), "tests", "--table", table, "-").err, "stand in the request and in")
+	require.NoError(t, os.WriteFile(table, []byte("load_kn;mode\n412,5;fill crushed\n"), 0o600))
+	r = footward(t, decisions, "tests", "--table", table, "-")
+	assert.Equal(t, 2, r.code)
+	assert.Contains(t, r.err, "decimal comma: write 412.5")
+	require.NoError(t, os.WriteFile(table, []byte("stage,phase,load_kn,settlement_mm\n1,first loading,50,1.2\n2,first loading,100,2.5\n"), 0o600))
+	r = footward(t, "plate: {diameter_mm: 600}\n", "reading", "--table", table, "-")
+	assert.Equal(t, 0, r.code, r.err)
+	assert.Contains(t, r.out, "NOT FAILED: 100.0 kN")
 
 	r = footward(t, "", "reading", demoMore+"/reading.yaml")
 	assert.Equal(t, 0, r.code, r.err)

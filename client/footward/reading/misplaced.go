@@ -48,7 +48,7 @@ func (d document) misplaced(root *yaml.Node, asked protoreflect.MessageDescripto
 	}
 	for i := range checkItem.Fields().Len() {
 		check := checkItem.Fields().Get(i)
-		if n := knows(check.Message(), keys); n > fits && n == len(keys) {
+		if n := knows(check.Message(), keys); n > max(fits, knows(asked, keys)) && n == len(keys) {
 			fits, reason = n, "the kind of check is missing; if this is one of "+string(check.Name())+
 				", write "+string(check.Name())+": above these fields and indent them"
 		}
