@@ -137,7 +137,15 @@ func (r *Result) plunge() Judged {
 
 func (r *Result) tenth() Judged {
 	load, ok := r.loadAt(0.1*r.Width, true)
-	if !ok {
+	if !ok { // a reload may go on where the first loading ended
+		held := 0.0
+		for i := range r.usable {
+			v := &r.usable[i]
+			if v.Settlement >= 0.1*r.Width || r.Tilted && v.Edge >= 0.1*r.Width {
+				return Judged{Criterion: TenthOfWidth, Met: true, Load: held}
+			}
+			held = max(held, v.Load)
+		}
 		return Judged{Criterion: TenthOfWidth, Reason: "the settlement stays below a tenth of the width"}
 	}
 	return Judged{Criterion: TenthOfWidth, Met: true, Load: load}

@@ -68,6 +68,16 @@ func TestLeastCriterionGoverns(t *testing.T) {
 	assert.InDelta(t, p[6], r.Criteria[0].Load, 1e-6)
 }
 
+func TestReloadBeyondATenthOfTheWidthIsFailure(t *testing.T) {
+	in := curve(600, settled, borne)
+	in.Stages = append(in.Stages,
+		record.Stage{Phase: record.Unloading, Load: 0, Readings: []record.Reading{{Gauges: []float64{12}}}},
+		record.Stage{Phase: record.Reloading, Load: 240e3, Readings: []record.Reading{{Gauges: []float64{65}}}})
+	r := read(t, in)
+	assert.Equal(t, record.TenthOfWidth, r.Governing)
+	assert.Equal(t, 219e3, r.Resistance)
+}
+
 func TestRodsGoingSlackAreNoFailure(t *testing.T) {
 	c := clamped()
 	slack := record.SlackLoad(c)

@@ -268,43 +268,6 @@ func (r *Result) prior() {
 	r.Used, r.UsedLog = max(floor, r.Used), max(LogDeviation(floor), r.PriorDeviation)
 }
 
-// someSurvived takes tests that did not fail by the mode for what they are.
-func (r *Result) someSurvived(failed, survived []float64) {
-	if r.Knowledge != Known {
-		r.Reason = "lower bound only: with tests that did not fail by the mode V must be known beforehand; such few tests do not show it"
-		return
-	}
-	r.known()
-	if r.Used > most {
-		r.Reason = notHomogeneous
-		return
-	}
-	all := append(slices.Clone(failed), survived...)
-	n := len(all)
-	r.Factor, r.FactorPrinted = CharacteristicFactor(n, true)
-	r.FactorDirect, r.DirectPrinted = DirectFactor(n, true)
-	s := sampleOf(all)
-	var logs float64
-	for _, y := range all {
-		logs += math.Log(y)
-	}
-	r.values(s.mean, logs/float64(n))
-	if r.Failed == 0 {
-		r.Route, r.Mean, r.LogMean = BySurvivors, s.mean, logs/float64(n)
-		r.Bound = math.Exp(SurvivedMedian(survived, r.UsedLog, r.in.Confidence) - fractile*r.UsedLog)
-		r.stand()
-		return
-	}
-	r.Route = ByLikelihood
-	r.AsFailures = min(r.Normal, r.LogNormal)
-	r.LikelyLog, r.LikelyError = LikelyMedian(failed, survived, r.UsedLog)
-	spread := math.Hypot(r.UsedLog, r.LikelyError)
-	r.Characteristic = math.Exp(r.LikelyLog - fractile*spread)
-	if r.Conversion > 0 {
-		r.Direct = r.Conversion * math.Exp(r.LikelyLog-direct*spread)
-	}
-}
-
 const noConversion = "no conversion factor is stated: eta_d = 1 is a decision, not a default"
 
 func (r *Result) design() {
@@ -319,35 +282,5 @@ func (r *Result) design() {
 		r.DesignReason = "no partial factor is given: the characteristic value alone is found"
 	default:
 		r.Design = r.Conversion * r.Characteristic / r.in.Factor
-	}
-}
-
-// correlationMean and correlationLeast are EN 1997-1 Table A.9, 1 to 5 tests.
-var (
-	correlationMean  = [...]float64{1.40, 1.30, 1.20, 1.10, 1.00}
-	correlationLeast = [...]float64{1.40, 1.20, 1.05, 1.00, 1.00}
-)
-
-// CorrelationFactors returns xi1 and xi2 of n tests [-].
-//
-// Source: EN 1997-1:2004 Table A.9.
-func CorrelationFactors(n int) (mean, least float64) {
-	i := min(n, len(correlationMean)) - 1
-	return correlationMean[i], correlationLeast[i]
-}
-
-func (r *Result) correlate(loads []float64) {
-	in, c := &r.in.Correlation, &r.Correlated
-	c.Mean, c.Least = in.Mean, in.Least
-	if c.Mean == 0 {
-		c.Mean, c.Least = CorrelationFactors(len(loads))
-	}
-	if in.Stiff {
-		c.Mean, c.Least = max(1, c.Mean/1.1), max(1, c.Least/1.1)
-	}
-	c.Average, c.Worst = sampleOf(loads).mean, slices.Min(loads)
-	c.Characteristic = min(c.Average/c.Mean, c.Worst/c.Least)
-	if in.Factor > 0 {
-		c.Design = c.Characteristic / in.Factor
 	}
 }

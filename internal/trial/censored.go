@@ -2,6 +2,7 @@ package trial
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -60,6 +61,20 @@ func SurvivedMedian(survived []float64, s, confidence float64) float64 {
 		}
 		return lasting
 	}, low-8*s, high+8*s)
+}
+
+// strays tells whether failures among n tests contradict a known deviation of the
+// logarithms: by their own scatter, or by a lowest one that n tests have with less than 5 %.
+func strays(failed []float64, n int, mu, s float64) bool {
+	logs := make([]float64, len(failed))
+	for i, y := range failed {
+		logs[i] = math.Log(y)
+	}
+	if len(logs) > 1 && sampleOf(logs).dev > ContradictionRatio(len(logs))*s {
+		return true
+	}
+	low := distuv.UnitNormal.CDF((slices.Min(logs) - mu) / s)
+	return 1-math.Pow(1-low, float64(n)) < 0.05
 }
 
 // hazard is phi/Phi, by its asymptote where Phi has no digits left.

@@ -13,7 +13,7 @@ var (
 	floored = &limit.Notice{Code: "trial_variation_floor", Severity: limit.Info,
 		Text: "The coefficient of variation is below 0.10 and was taken as 0.10 (Annex D, from memory; here also where V is called known from fewer than 20 comparable tests, an engineering choice)."}
 	contradicted = &limit.Notice{Code: "trial_variation_contradicted", Severity: limit.Caution,
-		Text: "The sample contradicts the V that was agreed (chi-square, 95 %): V was taken as unknown."}
+		Text: "The sample contradicts the V that was agreed (95 %): V was taken as unknown."}
 	lowerBound = &limit.Notice{Code: "trial_lower_bound_only", Severity: limit.Caution,
 		Text: "Lower bound only: no test failed by the mode. Loads held count as failures with V known; that this is safe rests on V, which such tests do not show. Load one to failure."}
 	censored = &limit.Notice{Code: "trial_survivors", Severity: limit.Info,

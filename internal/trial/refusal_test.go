@@ -123,6 +123,19 @@ func TestContradictedVariationIsUnknown(t *testing.T) {
 	assert.InDelta(t, assessed(t, failing(170e3, 240e3, 200e3, 150e3)).Characteristic, r.Characteristic, 1e-9)
 }
 
+// TestFailureFarBelowSurvivorsGivesNoValue: likelihood would run over a low result.
+func TestFailureFarBelowSurvivorsGivesNoValue(t *testing.T) {
+	for _, in := range []*trial.Input{
+		known(surviving(failing(100e3), 400e3, 400e3, 400e3), 0.10),
+		known(surviving(failing(150e3, 260e3), 200e3), 0.10),
+	} {
+		r := assessed(t, in)
+		assert.True(t, r.Contradicted)
+		assert.Zero(t, r.Characteristic)
+		assert.Contains(t, r.Reason, "contradict")
+	}
+}
+
 func TestDesignValueNeedsItsDecisions(t *testing.T) {
 	in := known(failing(five...), 0.15)
 	r := assessed(t, in)
