@@ -1110,7 +1110,7 @@ export interface CriterionReading {
   criterion: FailureCriterion;
   /** Load at which it was met [kN]. Absent: it was not. */
   load_kn?: number;
-  /** Why it was not met or could not be judged; else empty. */
+  /** Why it was not met or could not be judged; of damage what was seen; else empty. */
   reason: string;
 }
 

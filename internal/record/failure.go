@@ -191,5 +191,5 @@ func (r *Result) damage() Judged {
 	for i := range r.in.Stages[:r.in.Damaged-1] {
 		before = max(before, r.in.Stages[i].Load)
 	}
-	return Judged{Criterion: Damage, Met: true, Load: before}
+	return Judged{Criterion: Damage, Met: true, Load: before, Reason: r.in.Damage}
 }

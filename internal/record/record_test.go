@@ -61,10 +61,11 @@ func TestLeastCriterionGoverns(t *testing.T) {
 	tenth := r.Criteria[1]
 	assert.True(t, tenth.Met)
 	assert.InDelta(t, (180+2.5*60)*1e3, tenth.Load, 1)
-	in.Plunged, in.Damaged = true, 3
+	in.Plunged, in.Damaged, in.Damage = true, 3, "upper ring split"
 	r = read(t, in)
 	assert.Equal(t, record.Damage, r.Governing)
 	assert.InDelta(t, 90e3, r.Resistance, 1e-6)
+	assert.Equal(t, "upper ring split", r.Criteria[4].Reason)
 	assert.InDelta(t, p[6], r.Criteria[0].Load, 1e-6)
 }
 

@@ -63,10 +63,10 @@ func (r *Result) bound(d *derive.Sheet) float64 {
 func (r *Result) variation(d *derive.Sheet) {
 	if r.Knowledge == Prior {
 		d.Given("s_y", r.UsedLog, "", "ISO 12491 (from memory): sqrt((nu s^2 + nu' s'^2)/(nu + nu')), not below V 0.10")
-		d.Given("V_X", r.Used, "", "likewise")
+		d.Factor("V_X", r.Used, "prior and sample: "+r.in.Variation.Source)
 		return
 	}
-	d.Given("V_X", r.Used, "", map[bool]string{true: "raised to 0.10", false: map[Knowledge]string{Known: "agreed beforehand", Unknown: "of the sample"}[r.Knowledge]}[r.Floored])
+	d.Factor("V_X", r.Used, r.origin())
 	if r.Knowledge == Known || r.UsedLog == LogDeviation(floor) {
 		d.Step("s_y", "sqrt(ln(1 + V_X^2))", LogDeviation(max(r.Used, floor)), "", d72)
 		if r.UsedLog != LogDeviation(max(r.Used, floor)) {
@@ -77,12 +77,26 @@ func (r *Result) variation(d *derive.Sheet) {
 	d.Given("s_y", r.UsedLog, "", "deviation of the logarithms, not below V 0.10")
 }
 
+// origin says where the V that was used comes from.
+func (r *Result) origin() string {
+	source := "of the sample"
+	if r.Knowledge == Known {
+		source = "agreed beforehand: " + r.in.Variation.Source
+	}
+	if r.Floored {
+		source = "raised to 0.10; " + source
+	}
+	return source
+}
+
 func (r *Result) factors(d *derive.Sheet) {
 	one := func(symbol, table string, k, quantile float64, p string, printed bool) {
 		switch {
 		case k == 0:
 		case printed:
-			d.Given(symbol, k, "", "EN 1990:2002 Table "+table+" (from memory)")
+			d.Factor(symbol, k, "EN 1990:2002 Table "+table+" (from memory)")
+		case d.FactorsOnly:
+			d.Factor(symbol, k, "between columns of EN 1990:2002 Table "+table+" (from memory)")
 		case r.Knowledge == Known:
 			d.Step(symbol, fmt.Sprintf("%g sqrt(1 + 1/n)", quantile), k, "", "between columns of Table "+table)
 		default:
@@ -98,7 +112,7 @@ func (r *Result) factors(d *derive.Sheet) {
 }
 
 func (r *Result) deriveLikelihood(d *derive.Sheet) {
-	d.Given("V_X", r.Used, "", "agreed beforehand, not below 0.10")
+	d.Factor("V_X", r.Used, r.origin())
 	d.Step("s_y", "sqrt(ln(1 + V_X^2))", r.UsedLog, "", d72)
 	d.Given("mu", r.LikelyLog, "", "sum over failed (y - mu)/s_y^2 + sum over survived h(z)/s_y = 0")
 	d.Given("se", r.LikelyError, "", "from the information at mu")
@@ -116,13 +130,13 @@ func (r *Result) deriveFamily(d *derive.Sheet) {
 	} else {
 		d.Step("V_delta", "sqrt(exp(s_Delta^2) - 1)", m.ErrorVariation, "", d8)
 	}
-	d.Given("V_rt", f.Variation, "", "given in the request")
+	d.Factor("V_rt", f.Variation, f.Source)
 	d.Step("V_r", "sqrt((V_delta^2 + 1) (V_rt^2 + 1) - 1)", m.Variation, "", d8)
 	d.Step("Q", "sqrt(ln(1 + V_r^2))", LogDeviation(m.Variation), "", d8)
 	d.Step("Q_rt", "sqrt(ln(1 + V_rt^2))", LogDeviation(f.Variation), "", d8)
 	d.Step("Q_delta", "sqrt(ln(1 + V_delta^2))", LogDeviation(m.ErrorVariation), "", d8)
 	k, _ := CharacteristicFactor(r.Failed, false)
-	d.Given("k_n", k, "", "EN 1990:2002 Table D1 (from memory)")
+	d.Factor("k_n", k, "EN 1990:2002 Table D1 (from memory)")
 	d.Given("g_rt", f.Predicted, "N", "model at mean values")
 	d.Step("X_k", "b g_rt exp(-1.64 Q_rt^2 / Q - k_n Q_delta^2 / Q - 0.5 Q^2)", r.Characteristic, "N", d8)
 	if r.Direct > 0 {
@@ -134,7 +148,13 @@ func (r *Result) deriveFamily(d *derive.Sheet) {
 
 func (r *Result) deriveDesign(d *derive.Sheet) {
 	if r.Conversion > 0 && r.Characteristic > 0 {
-		d.Factor("eta_d", r.Conversion, "given in the request")
+		product := ""
+		for i, c := range r.in.Conversions {
+			name := fmt.Sprintf("eta_%d", i+1)
+			d.Factor(name, c.Value, c.Reason)
+			product += " " + name
+		}
+		d.Step("eta_d", product[1:], r.Conversion, "", "product of the conversion factors")
 	}
 	if r.Design > 0 {
 		d.Factor("gamma_M", r.in.Factor, r.in.Source)

@@ -44,6 +44,7 @@ type Variation struct {
 	Value      float64 // coefficient of variation [-]
 	Comparable int     // tests that it was found from
 	Degrees    float64 // degrees of freedom that a prior counts as [-]
+	Source     string
 }
 
 // Correlation is the route of EN 1997-1 7.6.2.2(8).
@@ -70,6 +71,7 @@ type Family struct {
 	Asked     bool
 	Predicted float64 // resistance of the design size by the model at mean values [N]
 	Variation float64 // V_rt of the model's inputs [-]
+	Source    string
 }
 
 // Conversion is one conversion factor of eta_d.

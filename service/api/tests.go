@@ -28,7 +28,7 @@ func loadTests(m *footwardv1.AssessLoadTestsRequest) trial.Input {
 		})
 	}
 	if v := m.GetVariation(); v != nil {
-		in.Variation = trial.Variation{Knowledge: trial.Known, Value: v.GetValue(), Comparable: int(v.GetComparableTests())}
+		in.Variation = trial.Variation{Knowledge: trial.Known, Value: v.GetValue(), Comparable: int(v.GetComparableTests()), Source: v.GetSource()}
 		if v.PriorDegrees != nil {
 			in.Variation.Knowledge, in.Variation.Degrees = trial.Prior, v.GetPriorDegrees()
 		}
@@ -50,7 +50,7 @@ func loadTests(m *footwardv1.AssessLoadTestsRequest) trial.Input {
 		DeadLive: s.GetDeadOverLive(), HasDeadLive: s.DeadOverLive != nil,
 	}
 	if f := m.GetFamily(); f != nil {
-		in.Family = trial.Family{Asked: true, Predicted: f.GetPredictedKn() * newton, Variation: f.GetInputVariation()}
+		in.Family = trial.Family{Asked: true, Predicted: f.GetPredictedKn() * newton, Variation: f.GetInputVariation(), Source: f.GetSource()}
 	}
 	return in
 }

@@ -1241,7 +1241,7 @@ class CriterionReading:
     criterion: FailureCriterion = "FAILURE_CRITERION_UNSPECIFIED"
     # Load at which it was met [kN]. Absent: it was not.
     load_kn: Optional[float] = None
-    # Why it was not met or could not be judged; else empty.
+    # Why it was not met or could not be judged; of damage what was seen; else empty.
     reason: str = ""
 
 

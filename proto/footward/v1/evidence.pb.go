@@ -2255,7 +2255,7 @@ type CriterionReading struct {
 	Criterion FailureCriterion `protobuf:"varint,1,opt,name=criterion,proto3,enum=footward.v1.FailureCriterion" json:"criterion,omitempty"`
 	// Load at which it was met [kN]. Absent: it was not.
 	LoadKn *float64 `protobuf:"fixed64,2,opt,name=load_kn,json=loadKn,proto3,oneof" json:"load_kn,omitempty"`
-	// Why it was not met or could not be judged; else empty.
+	// Why it was not met or could not be judged; of damage what was seen; else empty.
 	Reason        string `protobuf:"bytes,3,opt,name=reason,proto3" json:"reason,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
