@@ -111,6 +111,10 @@ func figure(t *testing.T, f *evidence.Figure) []float64 {
 	case strings.HasPrefix(id, "A-xi-table"):
 		a, b := trial.CorrelationFactors(int(f.Number("n")))
 		return []float64{a, b}
+	case id == "A-xi-DA2": // R_k is given: a single load, xi 1
+		in := failing(f.Number("R_ck_kN") * 1e3)
+		in.Correlation = trial.Correlation{Mean: 1, Least: 1, Source: "given", Factor: f.Number("gamma_t")}
+		return one(assessed(t, in).Correlated.Design / 1e3)
 	case strings.HasPrefix(id, "A-xi"):
 		in := failing(newtons(f.Numbers("measured_kN"))...)
 		c := &in.Correlation
