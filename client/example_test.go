@@ -31,7 +31,7 @@ func s355(thickness float64) *footwardv1.JoinedPart {
 func bracket(throat float64) *footwardv1.CheckWeldRequest {
 	return &footwardv1.CheckWeldRequest{
 		Label: "bracket",
-		Basis: &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Basis: footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		Weld: &footwardv1.WeldSpec{
 			Kind: footwardv1.WeldKind_WELD_KIND_FILLET, Size: &footwardv1.WeldSpec_ThroatMm{ThroatMm: throat},
 			Parts: []*footwardv1.JoinedPart{s355(20), s355(12)},

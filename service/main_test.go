@@ -136,7 +136,7 @@ func dial(t *testing.T, r *running) *client.Client {
 
 func item(n float64) *footwardv1.CheckItem {
 	return &footwardv1.CheckItem{Check: &footwardv1.CheckItem_Bearing{Bearing: &footwardv1.CheckBearingRequest{
-		Basis:   &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Basis:   footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		Contact: &footwardv1.SolidRectangle{SizeXMm: 500, SizeYMm: 500},
 		Forces:  &footwardv1.ForcesAtFoot{NKn: n},
 		Support: &footwardv1.Support{Medium: &footwardv1.Support_Given{Given: &footwardv1.GivenPressure{

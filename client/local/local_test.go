@@ -17,7 +17,7 @@ import (
 
 func bearing(kilonewtons float64) *footwardv1.CheckBearingRequest {
 	return &footwardv1.CheckBearingRequest{
-		Basis:   &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Basis:   footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		Contact: &footwardv1.SolidRectangle{SizeXMm: 500, SizeYMm: 500},
 		Forces:  &footwardv1.ForcesAtFoot{NKn: kilonewtons},
 		Support: &footwardv1.Support{Medium: &footwardv1.Support_Given{Given: &footwardv1.GivenPressure{

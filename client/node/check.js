@@ -9,7 +9,7 @@ const part = (thickness) => ({ thickness_mm: thickness, steel: { grade: 'EN 1002
 const request = {
   weld: {
     label: 'bracket',
-    basis: { basis: 'BASIS_EUROCODE' },
+    basis: { eurocode: {} },
     weld: { kind: 'WELD_KIND_FILLET', throat_mm: 4, parts: [part(20), part(12)] },
     run: { length_mm: 150, count: 2, normal_kn: 120 },
   },

@@ -1,39 +1,6 @@
 // Written from the contract by .ci/generate. Do not edit.
 // The requests of the contract. The unit of a field stands in its name.
 
-/** Basis is the family of standards by which a check is made. */
-export type Basis =
-  /** Not stated: refused, there is no default basis. */
-  | 'BASIS_UNSPECIFIED'
-  /** EN 1990 to EN 1997, first generation, partial factors. Actions are design
-   * values (already multiplied by their partial factors). */
-  | 'BASIS_EUROCODE'
-  /** United States practice by load and resistance factors (AISC 360-22, NDS
-   * 2018 LRFD). Actions are factored (required strengths by ASCE 7-22 2.3). */
-  | 'BASIS_US_LRFD'
-  /** United States practice by allowable strength (AISC 360-22, NDS 2018 ASD).
-   * Actions are not factored (required strengths by ASCE 7-22 2.4). */
-  | 'BASIS_US_ASD';
-
-/** CorrosiveGround is a row of EN 1993-5:2007 Table 4-1 (from memory). */
-export type CorrosiveGround =
-  /** The rate is given. */
-  | 'CORROSIVE_GROUND_UNSPECIFIED'
-  /** Undisturbed natural soil: sand, silt, clay, schist. */
-  | 'CORROSIVE_GROUND_UNDISTURBED_NATURAL'
-  /** Polluted natural soil and industrial sites. */
-  | 'CORROSIVE_GROUND_POLLUTED_NATURAL'
-  /** Aggressive natural soil: swamp, marsh, peat. */
-  | 'CORROSIVE_GROUND_AGGRESSIVE_NATURAL'
-  /** Fill, not compacted and not aggressive: clay, schist, sand, silt. */
-  | 'CORROSIVE_GROUND_LOOSE_FILL'
-  /** Fill, not compacted and aggressive: ashes, slag. */
-  | 'CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL'
-  /** Fill, compacted and not aggressive: half of the loss. */
-  | 'CORROSIVE_GROUND_COMPACTED_FILL'
-  /** Fill, compacted and aggressive: half of the loss. */
-  | 'CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL';
-
 /** Detail says how much of the answer is sent. */
 export type Detail =
   /** The same as DETAIL_LIMIT_STATES. */
@@ -111,6 +78,25 @@ export type GivenMedium =
   | 'GIVEN_MEDIUM_GRANULAR_FILL'
   /** Masonry, stone or any other medium. */
   | 'GIVEN_MEDIUM_OTHER';
+
+/** CorrosiveGround is a row of EN 1993-5:2007 Table 4-1 (from memory). */
+export type CorrosiveGround =
+  /** The rate is given. */
+  | 'CORROSIVE_GROUND_UNSPECIFIED'
+  /** Undisturbed natural soil: sand, silt, clay, schist. */
+  | 'CORROSIVE_GROUND_UNDISTURBED_NATURAL'
+  /** Polluted natural soil and industrial sites. */
+  | 'CORROSIVE_GROUND_POLLUTED_NATURAL'
+  /** Aggressive natural soil: swamp, marsh, peat. */
+  | 'CORROSIVE_GROUND_AGGRESSIVE_NATURAL'
+  /** Fill, not compacted and not aggressive: clay, schist, sand, silt. */
+  | 'CORROSIVE_GROUND_LOOSE_FILL'
+  /** Fill, not compacted and aggressive: ashes, slag. */
+  | 'CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL'
+  /** Fill, compacted and not aggressive: half of the loss. */
+  | 'CORROSIVE_GROUND_COMPACTED_FILL'
+  /** Fill, compacted and aggressive: half of the loss. */
+  | 'CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL';
 
 /** FootprintStiffness says whether the plate can bend under the footprint. */
 export type FootprintStiffness =
@@ -407,9 +393,48 @@ export type TestPhase =
   /** Reloading. */
   | 'TEST_PHASE_RELOADING';
 
-/** GroundFactors are the nationally determined partial factors of EN 1997-1, for
- * the ground and for actions on it. Each is optional and defaults to the value of
- * its Annex A. Factors of an action set count before those on actions here. */
+/** SteelFactors are parameters of EN 1993. Each is optional. */
+export interface SteelFactors {
+  /** gamma_M0, yielding of steel. Default 1.00 (EN 1993-1-1 6.1). 0.9 to 2. */
+  gamma_m0?: number;
+  /** gamma_M1, buckling of steel. Default 1.00 (EN 1993-1-1 6.1). 1 to 2. */
+  gamma_m1?: number;
+  /** gamma_M2, rupture of steel, bolts and welds. Default 1.25 (EN 1993-1-8
+   * Table 2.1). 1 to 2. */
+  gamma_m2?: number;
+  /** beta_j, foundation joint material coefficient. Default 2/3, which is also
+   * the most (EN 1993-1-8 6.2.5(7)). Over 0 to 2/3. */
+  beta_j?: number;
+  /** C_f,d, friction between plate and grout. Default 0.20 (EN 1993-1-8
+   * 6.2.2(6)). 0 to 0.5. */
+  c_fd?: number;
+}
+
+/** ConcreteFactors are parameters of EN 1992. Each is optional. */
+export interface ConcreteFactors {
+  /** gamma_C, concrete. Default 1.50 (EN 1992-1-1 2.4.2.4). 1 to 3. */
+  gamma_c?: number;
+  /** gamma_S, reinforcement. Default 1.15 (EN 1992-1-1 2.4.2.4). 1 to 2. */
+  gamma_s?: number;
+  /** alpha_cc, long-term effects on the strength of concrete. Default 1.0
+   * (EN 1992-1-1 3.1.6). 0.7 to 1. */
+  alpha_cc?: number;
+  /** alpha_ct,pl, tensile strength of plain concrete. Default 0.8 (EN 1992-1-1
+   * 12.3.1). 0.1 to 1. */
+  alpha_ct_pl?: number;
+}
+
+/** TimberFactors are parameters of EN 1995. Each is optional. */
+export interface TimberFactors {
+  /** gamma_M of timber. Default by material: 1.30 solid, 1.25 glued laminated
+   * (EN 1995-1-1 Table 2.3). 1 to 2. */
+  gamma_m?: number;
+  /** gamma_M of connections. Default 1.30 (EN 1995-1-1 Table 2.3). 1 to 2. */
+  gamma_m_connections?: number;
+}
+
+/** GroundFactors are the partial factors of EN 1997-1 for the ground. Each is optional
+ * and defaults to the value of its Annex A. */
 export interface GroundFactors {
   /** gamma_phi' of set M2, on tan phi'. Default 1.25 (Table A.4). 1 to 3. */
   gamma_phi?: number;
@@ -421,81 +446,110 @@ export interface GroundFactors {
   gamma_r_v?: number;
   /** gamma_R,h of set R2, sliding. Default 1.1 (Table A.5). 1 to 3. */
   gamma_r_h?: number;
-  /** gamma_G of set A1, permanent actions where they are unfavourable. Default 1.35
-   * (Table A.3). 1 to 2. */
-  gamma_g?: number;
-  /** gamma_G of sets A1 and A2, permanent actions where they are favourable. Default
-   * 1.0 (Table A.3). 0.5 to 1. */
-  gamma_g_fav?: number;
-  /** gamma_Q of set A1, variable actions. Default 1.5 (Table A.3). 1 to 2. */
+  /** gamma_phi' on tan phi' and c' of the fill in rings. Default 1.25 (Table A.4). 1 to 3. */
+  gamma_phi_fill?: number;
+}
+
+/** ActionFactors are the partial factors of EN 1990 Table A1.2. EN 1997-1 takes the same
+ * ones: sets B and C are its A1 and A2, set A is its EQU and, on the safe side, its UPL.
+ * Each is optional and defaults to the recommended value. */
+export interface ActionFactors {
+  /** gamma_G,sup of set B. Default 1.35. 1 to 2. */
+  gamma_g_sup?: number;
+  /** gamma_G,inf of sets B and C. Default 1.00. 0.5 to 1. */
+  gamma_g_inf?: number;
+  /** gamma_Q of sets A and B. Default 1.50. 1 to 2. */
   gamma_q?: number;
-  /** gamma_Q of set A2, variable actions. Default 1.3 (Table A.3). 1 to 2. */
-  gamma_q_a2?: number;
-  /** gamma_G,dst of EQU and UPL, destabilising permanent actions. Default 1.1 (Table
-   * A.1), which is on the safe side of the 1.0 of UPL (Table A.15). 1 to 2. */
-  gamma_g_dst?: number;
-  /** gamma_G,stb of EQU and UPL, stabilising permanent actions. Default 0.9 (Tables
-   * A.1, A.15). 0.5 to 1. */
-  gamma_g_stb?: number;
-  /** gamma_Q,dst of EQU and UPL, destabilising variable actions. Default 1.5 (Tables
-   * A.1, A.15). 1 to 2. */
-  gamma_q_dst?: number;
+  /** xi of (6.10b). Default 0.85. 0.5 to 1. */
+  xi?: number;
+  /** gamma_G,sup of set A (equilibrium). Default 1.10. 1 to 2. */
+  gamma_g_sup_equilibrium?: number;
+  /** gamma_G,inf of set A (equilibrium). Default 0.90. 0.5 to 1. */
+  gamma_g_inf_equilibrium?: number;
+  /** gamma_Q of set C (ground). Default 1.30. 1 to 2. */
+  gamma_q_ground?: number;
+  /** Whether the leading variable action of an accidental combination has its
+   * frequent value psi_1. Default false: psi_2. */
+  accidental_frequent?: boolean;
 }
 
-/** EurocodeFactors are the nationally determined parameters of the Eurocode
- * checks. Each is optional and defaults to the recommended value. */
-export interface EurocodeFactors {
-  /** gamma_M0, yielding of steel. Default 1.00 (EN 1993-1-1 6.1). 0.9 to 2. */
-  gamma_m0?: number;
-  /** gamma_M2, rupture of steel, bolts and welds. Default 1.25 (EN 1993-1-8
-   * Table 2.1). 1 to 2. */
-  gamma_m2?: number;
-  /** gamma_C, concrete. Default 1.50 (EN 1992-1-1 2.4.2.4). 1 to 3. */
-  gamma_c?: number;
-  /** alpha_cc, long-term effects on the strength of concrete. Default 1.0
-   * (EN 1992-1-1 3.1.6). 0.7 to 1. */
-  alpha_cc?: number;
-  /** beta_j, foundation joint material coefficient. Default 2/3, which is also
-   * the most (EN 1993-1-8 6.2.5(7)). Over 0 to 2/3. */
-  beta_j?: number;
-  /** C_f,d, friction between plate and grout. Default 0.20 (EN 1993-1-8
-   * 6.2.2(6)). 0 to 0.5. */
-  c_fd?: number;
-  /** gamma_M of timber. Default by material: 1.30 solid, 1.25 glued laminated
-   * (EN 1995-1-1 Table 2.3). 1 to 2. */
-  gamma_m_timber?: number;
-  /** gamma_M1, buckling of steel. Default 1.00 (EN 1993-1-1 6.1). 1 to 2. */
-  gamma_m1?: number;
-  /** gamma_S, reinforcement. Default 1.15 (EN 1992-1-1 2.4.2.4). 1 to 2. */
-  gamma_s?: number;
-  /** alpha_ct,pl, tensile strength of plain concrete. Default 0.8 (EN 1992-1-1
-   * 12.3.1). 0.1 to 1. */
-  alpha_ct_pl?: number;
-  /** Partial factors of EN 1997-1. Absent: the recommended ones of its Annex A. */
+/** Eurocode are EN 1990 to EN 1997 with their nationally determined parameters. What is
+ * left out takes the value of the national annex, without one the recommended value;
+ * the answer states every value used and where it comes from. */
+export interface Eurocode {
+  /** Edition of the standards. Default "first generation", EN 1990:2002 to EN
+   * 1997-1:2004, which CatalogService lists; no other is known yet. */
+  edition?: string;
+  /** National annex whose values count where none is given below, by the name that
+   * CatalogService lists. Default: none, the recommended values. */
+  annex?: string;
+  /** Steel, bolts, welds and column bases. */
+  steel?: SteelFactors;
+  /** Concrete and its reinforcement. */
+  concrete?: ConcreteFactors;
+  /** Timber and its connections. */
+  timber?: TimberFactors;
+  /** The ground and the fill of rings. */
   ground?: GroundFactors;
+  /** Actions, those on the ground and weights included. */
+  actions?: ActionFactors;
 }
 
-/** Corrosion is what acts on the steel and for how long. */
-export interface Corrosion {
-  /** Design life [years]. Required. Over 0 to 100. */
-  years?: number;
-  /** The ground that the steel lies in (EN 1993-5 Table 4-1). */
-  ground?: CorrosiveGround;
-  /** A steady loss of each face that the caller answers for [mm/year]. 0 to 10. */
-  rate_mm_per_year?: number;
+/** UsLrfd are AISC 360, ACI 318, NDS and ASCE 7 by load and resistance factors. */
+export interface UsLrfd {
+  /** Edition of the standards. Default "2022", AISC 360-22, ACI 318-19, NDS 2018 and
+   * ASCE 7-22, which CatalogService lists; no other is known yet. */
+  edition?: string;
+  /** mu, friction of steel on grout or concrete. Default 0.4 (AISC Design Guide 1, 3rd
+   * ed., Example 4.7-8). 0 to 0.7. */
+  friction_coefficient?: number;
+  /** Resistance factor of bearing on the ground. Required where the ground is checked by
+   * its strength. 0.1 to 1. */
+  bearing_resistance_factor?: number;
+  /** Resistance factor of sliding, on the ground and in a stack of rings. Default: on the
+   * ground one over the factor of safety of stability; sliding in a stack is then out of
+   * scope. 0.1 to 1. */
+  sliding_resistance_factor?: number;
+  /** Factor of safety of sliding, overturning and uplift on the ground. Default 1.5
+   * (common practice, no source). 1 to 10. */
+  stability_safety_factor?: number;
+  /** Resistance factor of the fill in rings. Default none: what rests on its strength is
+   * then out of scope. 0.1 to 1. */
+  fill_resistance_factor?: number;
 }
 
-/** DesignBasis chooses the standards and, for the Eurocode, the nationally
- * determined parameters. */
+/** UsAsd are AISC 360, ACI 318, NDS and ASCE 7 by allowable strength. */
+export interface UsAsd {
+  /** Edition of the standards. Default "2022", AISC 360-22, ACI 318-19, NDS 2018 and
+   * ASCE 7-22, which CatalogService lists; no other is known yet. */
+  edition?: string;
+  /** mu, friction of steel on grout or concrete. Default 0.4 (AISC Design Guide 1, 3rd
+   * ed., Example 4.7-8). 0 to 0.7. */
+  friction_coefficient?: number;
+  /** Factor of safety of bearing on the ground. Default 3 (common practice, no source).
+   * 1 to 10. */
+  bearing_safety_factor?: number;
+  /** Factor of safety of sliding, overturning and uplift, on the ground and of a stack of
+   * rings. Default 1.5 (common practice, no source). 1 to 10. */
+  stability_safety_factor?: number;
+  /** Factor of safety of the fill in rings. Default 3 (common practice, no source). 1 to
+   * 20. */
+  fill_safety_factor?: number;
+}
+
+/** DesignBasis chooses the standards and is the one home of the factors that they leave
+ * to a nation or to the caller. A field that belongs to another family is refused
+ * wherever it stands in a request. */
 export interface DesignBasis {
-  /** The family of standards. Required. */
-  basis?: Basis;
-  /** Nationally determined parameters; only with BASIS_EUROCODE. What is left
-   * out takes the recommended value, and the answer states the value used. */
-  eurocode?: EurocodeFactors;
-  /** What corrosion takes over the design life, off every plate, rod and weld that
-   * states no allowance of its own. Absent: nothing. */
-  corrosion?: Corrosion;
+  /** EN 1990 to EN 1997. Actions are design values (already multiplied by their
+   * partial factors) unless a field says otherwise. */
+  eurocode?: Eurocode;
+  /** United States practice by load and resistance factors. Actions are factored
+   * (required strengths by ASCE 7-22 2.3). */
+  us_lrfd?: UsLrfd;
+  /** United States practice by allowable strength. Actions are not factored (required
+   * strengths by ASCE 7-22 2.4). */
+  us_asd?: UsAsd;
 }
 
 /** SolidRectangle is a full rectangle. */
@@ -668,6 +722,17 @@ export interface CheckBearingRequest {
   support?: Support;
 }
 
+/** Exposure is what corrodes the steel, and for how long. It counts for every plate, rod,
+ * weld and ring that states no allowance of its own. */
+export interface Exposure {
+  /** Design life [years]. Required. Over 0 to 100. */
+  design_life_years?: number;
+  /** The ground that the steel lies in (EN 1993-5 Table 4-1). */
+  ground?: CorrosiveGround;
+  /** A steady loss of each face that the caller answers for [mm/year]. 0 to 10. */
+  rate_mm_per_year?: number;
+}
+
 /** SteelProperties are the strengths of a steel at the thickness of the part. */
 export interface SteelProperties {
   /** Yield strength f_y [MPa]. Required. 100 to 1500. */
@@ -699,7 +764,7 @@ export interface Plate {
   /** Steel. Required. */
   steel?: Steel;
   /** Thickness lost to corrosion over the design life, all faces together [mm].
-   * Taken off the thickness in every resistance. Default: what basis.corrosion
+   * Taken off the thickness in every resistance. Default: what exposure
    * takes, else 0; a stated 0 is none. 0 to 50. */
   corrosion_allowance_mm?: number;
 }
@@ -820,7 +885,7 @@ export interface Rod {
    * [mm], for punching. Default 0: 1.5 d, less than any standard nut. 0 to 400. */
   nut_mean_width_mm?: number;
   /** Diameter lost to corrosion over the design life [mm]. Default: what
-   * basis.corrosion takes, else 0; a stated 0 is none. 0 to 20. */
+   * exposure takes, else 0; a stated 0 is none. 0 to 20. */
   corrosion_allowance_mm?: number;
   /** Length that stretches, from nut to nut, or to the point where the rod is
    * held, L_b [mm]. Default 0: by EN 1993-1-8 Table 6.2 as an anchor bolt cast
@@ -882,6 +947,8 @@ export interface CheckPlateBendingRequest {
   basis?: DesignBasis;
   /** How much of the answer is sent. Default: limit states. */
   detail?: Detail;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** The plate. Required. */
   plate?: Plate;
   /** What stands on it. Required. */
@@ -894,7 +961,7 @@ export interface CheckPlateBendingRequest {
    * the plate; otherwise not used. */
   rods?: RodGroup;
   /** Throat of the fillet weld round the footprint [mm], for the lever arm m of
-   * the tension side, as made; what basis.corrosion takes of it is left out.
+   * the tension side, as made; what exposure takes of it is left out.
    * Default 0: measured to the face. 0 to 100. */
   footprint_weld_throat_mm?: number;
 }
@@ -910,7 +977,7 @@ export interface JoinedPart {
   weld_along_edge?: boolean;
   /** Thickness of the part lost to corrosion over the design life [mm], where the
    * part itself resists; a complete-penetration weld states its own. Default: what
-   * basis.corrosion takes, else 0; a stated 0 is none. 0 to 100, less than the
+   * exposure takes, else 0; a stated 0 is none. 0 to 100, less than the
    * thickness. */
   corrosion_allowance_mm?: number;
 }
@@ -946,7 +1013,7 @@ export interface WeldSpec {
    * taken to match the base metal, which EN 1993-1-8 4.2 demands. */
   filler?: WeldMetal;
   /** Throat lost to corrosion over the design life [mm]. Default: what
-   * basis.corrosion takes, else 0; a stated 0 is none. 0 to 20. */
+   * exposure takes, else 0; a stated 0 is none. 0 to 20. */
   corrosion_allowance_mm?: number;
   /** Whether the weld has its full size up to both ends (returns or run-off
    * tabs); otherwise each end loses one throat (EN 1993-1-8 4.5.1). Default
@@ -1034,6 +1101,8 @@ export interface CheckWeldRequest {
   basis?: DesignBasis;
   /** How much of the answer is sent. Default: limit states. */
   detail?: Detail;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** What the weld is. Required. */
   weld?: WeldSpec;
   /** One straight run, or several equal ones that share the force equally. */
@@ -1072,10 +1141,6 @@ export interface BaseFriction {
    * [kN], as a magnitude. Beside forces no more of it counts than they press with.
    * Required. Over 0 to 100 000. */
   compression_kn?: number;
-  /** Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, for steel on
-   * grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8. The
-   * Eurocode takes basis.eurocode.c_fd instead. */
-  coefficient?: number;
   /** Compressive strength f'c of the concrete or grout under the plate, US bases
    * [MPa]: friction takes at most 0.2 f'c and 0.8 ksi of the contact (Eq. 4-30).
    * Absent: 4000 psi or more is taken, with a notice. 5 to 150. */
@@ -1091,6 +1156,8 @@ export interface CheckAnchorRodsRequest {
   basis?: DesignBasis;
   /** How much of the answer is sent. Default: limit states. */
   detail?: Detail;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** The plate through which the rods pass. Required. */
   plate?: Plate;
   /** The rods. Required. */
@@ -1190,10 +1257,6 @@ export interface ThroughAnchorage {
   clamped_weight_kn?: number;
   /** Ground beside the stack that counts against uplift. Absent: none. */
   ground?: UpliftGround;
-  /** What counts of these weights against uplift and overturning. Default: 0.9
-   * for the Eurocode (EN 1997-1 Table A.15, EN 1990 Table A1.2(A)) and US LRFD,
-   * 0.6 for US ASD (ASCE 7-22 2.3.1, 2.4.1). Over 0 to 1. */
-  weight_factor?: number;
   /** Preload of each rod when tightened [kN]; rods, nuts and both plates must bear it.
    * Default 0. 0 to 10 000. */
   initial_preload_kn?: number;
@@ -1239,6 +1302,8 @@ export interface CheckAnchorageRequest {
   basis?: DesignBasis;
   /** How much of the answer is sent. Default: limit states. */
   detail?: Detail;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** The plate through which the rods pass above. Required. */
   plate?: Plate;
   /** The rods. Required. */
@@ -1329,7 +1394,7 @@ export interface PinnedPlates {
   /** Thickness of one plate [mm]. Required. Over 0 to 300. */
   thickness_mm?: number;
   /** Thickness lost to corrosion over the design life [mm]. Default: what
-   * basis.corrosion takes, else 0; a stated 0 is none. 0 to 100. */
+   * exposure takes, else 0; a stated 0 is none. 0 to 100. */
   corrosion_allowance_mm?: number;
   /** Steel. Required. */
   steel?: Steel;
@@ -1418,6 +1483,8 @@ export interface CheckPinRequest {
   basis?: DesignBasis;
   /** How much of the answer is sent. Default: limit states. */
   detail?: Detail;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** The end of the column. Required. */
   timber?: PinnedTimber;
   /** The pin. Required. */
@@ -1431,9 +1498,6 @@ export interface CheckPinRequest {
   /** Whether the column's end stands on a plate, which then carries compression
    * instead of the pins. Default false. */
   end_bears?: boolean;
-  /** gamma_M of connections, Eurocode. Default 1.30 (EN 1995-1-1 Table 2.3). 1 to
-   * 2. */
-  partial_factor_connections?: number;
   /** The weld of the plates to the base plate of the shoe. Absent: not checked. */
   bracket_weld?: BracketWeld;
 }
@@ -1681,23 +1745,12 @@ export interface CheckFootingRequest {
   design_approaches?: DesignApproach[];
   /** Author of the bearing factors. Required with the US bases. */
   method?: BearingAuthor;
-  /** Factor of safety of bearing, US ASD. Default 3 (common practice, no source).
-   * 1 to 10. */
-  bearing_safety_factor?: number;
-  /** Resistance factor of bearing, US LRFD. Required there. 0.1 to 1. */
-  bearing_resistance_factor?: number;
-  /** Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
-   * (common practice, no source). 1 to 10. */
-  stability_safety_factor?: number;
   /** Whether permanent forces, moments and shears of the column are from other
    * sources than the weight, such as the pretension of a guy or the thrust of
    * earth: the weight then also takes its favourable factor beside their
    * unfavourable one. A permanent lift always counts so. Default false: one source
    * (EN 1990 Table A1.2(B)). Eurocode. */
   permanent_apart?: boolean;
-  /** Resistance factor of sliding, US LRFD. Default: one over the factor of safety
-   * of stability. 0.1 to 1. */
-  sliding_resistance_factor?: number;
 }
 
 /** StackShoe is the plate on top of a stack. */
@@ -1744,7 +1797,7 @@ export interface ContainingRing {
   edge_load_kn?: number;
   /** Whether the capacity is from a test of rings of this type. Default false. */
   tested?: boolean;
-  /** Thickness of the wall of a steel ring as built [mm]: beside basis.corrosion what the
+  /** Thickness of the wall of a steel ring as built [mm]: beside exposure what the
    * loss of both faces leaves of it is the greatest share of capacity and stiffness that
    * counts. Without it, and without durability, such a ring is out of scope there. 0.1
    * to 100. */
@@ -1793,26 +1846,6 @@ export interface RingTier {
   fill?: RingFill;
 }
 
-/** StackSafety are the factors of the fill and of the stack as a whole. */
-export interface StackSafety {
-  /** Partial factor on tan(phi) and c, Eurocode. Default 1.25. 1 to 3. */
-  gamma_phi?: number;
-  /** Factor of safety of the fill, US ASD. Default 3. 1 to 20. */
-  fill?: number;
-  /** Resistance factor of the fill, US LRFD. Without it out of scope. 0.1 to 1. */
-  phi_b?: number;
-  /** Factor of safety of sliding and overturning, US ASD. Default 1.5. 1 to 10. */
-  stability?: number;
-  /** Resistance factor of sliding, US LRFD. Without it out of scope. 0.1 to 1. */
-  phi_sliding?: number;
-  /** Factor on the weight where it presses. Default: in a column base that of
-   * action_set.factors, else by the basis. 1 to 3. */
-  weight_unfavourable?: number;
-  /** Factor on the weight where it holds. Default: in a column base that of
-   * action_set.factors, else by the basis. 0.1 to 1. */
-  weight_favourable?: number;
-}
-
 /** StackRods clamp a stack between shoe and bottom plate. */
 export interface StackRods {
   /** Number. Default 0: none. 0 to 64. */
@@ -1845,6 +1878,8 @@ export interface CheckRingStackRequest {
   basis?: DesignBasis;
   /** How much of the answer is sent. Default: limit states. */
   detail?: Detail;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** Design actions at the top of the stack. Required. */
   forces?: ForcesAtFoot;
   /** Service actions there, for hoop force in service and settlement. Absent: not
@@ -1854,8 +1889,6 @@ export interface CheckRingStackRequest {
   shoe?: StackShoe;
   /** Tiers from the top down. Required, 1 to 8. */
   tiers?: RingTier[];
-  /** Factors. Default: those of the basis. */
-  safety?: StackSafety;
   /** Rods that clamp the stack. Absent: none. */
   rods?: StackRods;
   /** Whether a stack of this build was loaded, as eccentrically as it will be.
@@ -1903,8 +1936,6 @@ export interface ForceSharing {
 export interface StackBelow {
   /** Tiers from the top down. Required, 1 to 8. */
   tiers?: RingTier[];
-  /** Factors. Default: those of the basis. */
-  safety?: StackSafety;
   /** Diameter of the circle through which the plate presses [mm]. Default 0: the
    * lesser side, or what the bending of the plate lets past the footprint. 0 to
    * 5000. */
@@ -1997,23 +2028,12 @@ export interface GroundBelow {
   design_approaches?: DesignApproach[];
   /** Author of the bearing factors. Required with the US bases. */
   method?: BearingAuthor;
-  /** Factor of safety of bearing, US ASD. Default 3 (common practice, no source).
-   * 1 to 10. */
-  bearing_safety_factor?: number;
-  /** Resistance factor of bearing, US LRFD. Required there. 0.1 to 1. */
-  bearing_resistance_factor?: number;
-  /** Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
-   * (common practice, no source). 1 to 10. */
-  stability_safety_factor?: number;
   /** Whether permanent forces, moments and shears of the column are from other
    * sources than the weight, such as the pretension of a guy or the thrust of
    * earth: the weight then also takes its favourable factor beside their
    * unfavourable one. A permanent lift always counts so. Default false: one source
    * (EN 1990 Table A1.2(B)). Eurocode. */
   permanent_apart?: boolean;
-  /** Resistance factor of sliding, US LRFD. Default: one over the factor of safety
-   * of stability. 0.1 to 1. */
-  sliding_resistance_factor?: number;
 }
 
 /** SettlementBelow is the ground below a base as to its settlement; depth, water
@@ -2096,10 +2116,6 @@ export interface ColumnBase {
   /** Whether friction under the plate takes shear before the rods do; counted
    * under the compression of each combination. Default false. */
   friction?: boolean;
-  /** Coefficient of friction for the US bases, 0 to 0.7. Default 0.4 (AISC
-   * Design Guide 1, 3rd ed., Example 4.7-8). The Eurocode takes
-   * basis.eurocode.c_fd instead. */
-  friction_coefficient?: number;
   /** What holds the rods below. Absent: not checked. */
   anchorage?: Anchorage;
   /** What carries the base below its plate, down to the ground. Absent: the answer
@@ -2165,36 +2181,12 @@ export interface Action {
   part_of?: string;
 }
 
-/** ActionFactors are the nationally determined partial factors of EN 1990 Table
- * A1.2. Each is optional and defaults to the recommended value. */
-export interface ActionFactors {
-  /** gamma_G,sup of set B. Default 1.35. 1 to 2. */
-  gamma_g_sup?: number;
-  /** gamma_G,inf of sets B and C. Default 1.00. 0.5 to 1. */
-  gamma_g_inf?: number;
-  /** gamma_Q of sets A and B. Default 1.50. 1 to 2. */
-  gamma_q?: number;
-  /** xi of (6.10b). Default 0.85. 0.5 to 1. */
-  xi?: number;
-  /** gamma_G,sup of set A (equilibrium). Default 1.10. 1 to 2. */
-  gamma_g_sup_equilibrium?: number;
-  /** gamma_G,inf of set A (equilibrium). Default 0.90. 0.5 to 1. */
-  gamma_g_inf_equilibrium?: number;
-  /** gamma_Q of set C (ground). Default 1.30. 1 to 2. */
-  gamma_q_ground?: number;
-  /** Whether the leading variable action of an accidental combination has its
-   * frequent value psi_1. Default false: psi_2. */
-  accidental_frequent?: boolean;
-}
-
 /** ActionSet is what acts at a foot through its stages. */
 export interface ActionSet {
   /** Stages in the order of time. Default: one, "in use". At most 20. */
   stages?: Stage[];
   /** The actions. Required, 1 to 16. */
   actions?: Action[];
-  /** Partial factors; Eurocode only. */
-  factors?: ActionFactors;
   /** Which combinations. Default of CombineActions: strength and, with the
    * Eurocode, equilibrium, the accidental one where an accidental action is given,
    * and the three of serviceability. Default of CheckColumnBase: strength and, with
@@ -2255,6 +2247,8 @@ export interface CheckColumnBaseRequest {
   /** How much of the answer is sent. Default: limit states. A derivation is that
    * of the governing combination. */
   detail?: Detail;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** The base. Required. */
   base?: ColumnBase;
   /** Actions, to be combined. */
@@ -2382,6 +2376,8 @@ export interface SizeColumnBaseRequest {
   label?: string;
   /** Standards and factors. Required. */
   basis?: DesignBasis;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** The base. What is offered below takes the place of its own value. Required. */
   base?: ColumnBase;
   /** Actions, to be combined. */
@@ -2566,6 +2562,8 @@ export interface CompareFootingsRequest {
   label?: string;
   /** Standards and factors. Required. */
   basis?: DesignBasis;
+  /** What corrodes the steel. Absent: nothing, and parts lose what they state alone. */
+  exposure?: Exposure;
   /** The base with its stack of rings and the ground below. Required. */
   base?: ColumnBase;
   /** What acts on it. Required: the concrete is held to factored actions whatever

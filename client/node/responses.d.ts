@@ -6,8 +6,7 @@
 export type Basis =
   /** Not stated: refused, there is no default basis. */
   | 'BASIS_UNSPECIFIED'
-  /** EN 1990 to EN 1997, first generation, partial factors. Actions are design
-   * values (already multiplied by their partial factors). */
+  /** EN 1990 to EN 1997 by partial factors. */
   | 'BASIS_EUROCODE'
   /** United States practice by load and resistance factors (AISC 360-22, NDS
    * 2018 LRFD). Actions are factored (required strengths by ASCE 7-22 2.3). */
@@ -452,6 +451,10 @@ export interface CheckResult {
   label: string;
   /** The basis by which the check was made. */
   basis: Basis;
+  /** Edition of its standards, by name. */
+  edition: string;
+  /** National annex by which it was made; empty: the recommended values. */
+  annex: string;
   /** FAIL when any limit state fails; else OUT_OF_SCOPE when any is out of
    * scope; else PASS; NOT_APPLICABLE when there was nothing to check. */
   verdict: Verdict;

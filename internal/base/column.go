@@ -122,7 +122,7 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 	in.validateAnchorage(faults)
 	in.validateBelow(stack, faults)
 	if !(in.Mu >= 0 && in.Mu <= 1) {
-		faults.Add(limit.OutOfRange, "base.friction_coefficient", "must be from 0 to 1")
+		faults.Add(limit.OutOfRange, "basis.us_lrfd.friction_coefficient", "must be from 0 to 1")
 	}
 	if n := len(in.Cases); n < 1 || n > MostCases {
 		faults.Add(limit.Number, "load_cases.cases", fmt.Sprintf("has %d combinations; must have 1 to %d", n, MostCases))

@@ -12,6 +12,17 @@ var editions = [Count][]string{
 	USASD:  {"ASCE 7-22", "ANSI/AISC 360-22", "AISC Design Guide 1, 3rd ed. 2024", "ACI 318-19", "ANSI/AWC NDS-2018 (ASD)", "EN 1993-5:2007 (corrosion)"},
 }
 
+// Edition returns the name of the edition of a basis that every check is made by.
+func (b Basis) Edition() string {
+	switch {
+	case b == Eurocode:
+		return "first generation"
+	case b.US():
+		return "2022"
+	}
+	return ""
+}
+
 // Editions returns the standards of a basis with their editions.
 func (b Basis) Editions() []string {
 	if !b.Valid() {

@@ -105,7 +105,7 @@ func (e Exposure) Throat(through bool) float64 {
 // Validate adds to faults everything about the exposure that does not fit.
 func (e Exposure) Validate(path string, faults *limit.Faults) {
 	if !(e.Years > 0 && e.Years <= longest) {
-		faults.Add(limit.OutOfRange, path+".years", fmt.Sprintf("must be over 0 and at most %g years", longest))
+		faults.Add(limit.OutOfRange, path+".design_life_years", fmt.Sprintf("must be over 0 and at most %g years", longest))
 	}
 	rate := path + ".rate_mm_per_year"
 	switch {

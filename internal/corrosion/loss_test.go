@@ -51,7 +51,7 @@ func TestExposureThatDoesNotFitIsNamed(t *testing.T) {
 		field string
 		e     corrosion.Exposure
 	}{
-		{"corrosion.years", corrosion.Exposure{Ground: corrosion.LooseFill, Years: 101}},
+		{"corrosion.design_life_years", corrosion.Exposure{Ground: corrosion.LooseFill, Years: 101}},
 		{"corrosion.ground", corrosion.Exposure{Ground: 99, Years: 10}},
 		{"corrosion.ground", corrosion.Exposure{Years: 10}},
 		{"corrosion.rate_mm_per_year", corrosion.Exposure{Rate: -1, Years: 10}},

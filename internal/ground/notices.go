@@ -29,7 +29,7 @@ var (
 	combination = &limit.Notice{Code: "ground_one_combination", Severity: limit.Assumption,
 		Text: "The actions and the weight are those of one combination: check every one, also those with the least weight."}
 	twice = &limit.Notice{Code: "ground_stability_factor", Severity: limit.Assumption,
-		Text: "The factor of safety of sliding, overturning and uplift divides what holds also where the combination has reduced it (0.9 D, 0.6 D of ASCE 7), on the safe side. Where the combinations carry the margin give stability_safety_factor 1, for sliding by LRFD sliding_resistance_factor, which is phi_sliding of a ring stack."}
+		Text: "The factor of safety of sliding, overturning and uplift divides what holds also where the combination has reduced it (0.9 D, 0.6 D of ASCE 7), on the safe side. Where the combinations carry the margin give stability_safety_factor 1, for sliding by LRFD sliding_resistance_factor."}
 	afloat = &limit.Notice{Code: "ground_water_above_base", Severity: limit.Caution,
 		Text: "Water stands above the base: it lifts the whole base, with the factor 1 for bearing and sliding, as a destabilising permanent action for uplift and overturning, and takes nothing off the pressure that the ground must bear. Seepage, heave and ground that softens are not covered."}
 	unknownWater = &limit.Notice{Code: "ground_water_not_known", Severity: limit.Assumption,

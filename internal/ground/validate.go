@@ -134,23 +134,24 @@ func validateMethod(in *Input, faults *limit.Faults) {
 	if !in.Design.Basis.US() {
 		return
 	}
+	family := "basis.us_lrfd"
+	if in.Design.Basis == basis.USASD {
+		family = "basis.us_asd"
+	}
 	known := in.Soil.Friction != 0 || in.Soil.Undrained != 0
 	if known && (in.Author < Terzaghi || in.Author > Vesic) {
 		faults.Add(limit.Missing, "method", "must name the author of the bearing factors")
 	}
 	if !optional(in.Safety, 1, 10) {
-		faults.Add(limit.OutOfRange, "bearing_safety_factor", "must be from 1 to 10")
+		faults.Add(limit.OutOfRange, "basis.us_asd.bearing_safety_factor", "must be from 1 to 10")
 	}
 	if !optional(in.Slip, 0.1, 1) {
-		faults.Add(limit.OutOfRange, "sliding_resistance_factor", "must be from 0.1 to 1")
-	}
-	if in.Slip > 0 && in.Design.Basis == basis.USASD {
-		faults.Add(limit.Conflict, "sliding_resistance_factor", "goes with BASIS_US_LRFD only: ASD takes stability_safety_factor")
+		faults.Add(limit.OutOfRange, "basis.us_lrfd.sliding_resistance_factor", "must be from 0.1 to 1")
 	}
 	if !optional(in.Stability, 1, 10) {
-		faults.Add(limit.OutOfRange, "stability_safety_factor", "must be from 1 to 10")
+		faults.Add(limit.OutOfRange, family+".stability_safety_factor", "must be from 1 to 10")
 	}
 	if in.Design.Basis == basis.USLRFD && known && !within(in.Resistance, 0.1, 1) {
-		faults.Add(limit.OutOfRange, "bearing_resistance_factor", "is needed from 0.1 to 1: there is no default")
+		faults.Add(limit.OutOfRange, "basis.us_lrfd.bearing_resistance_factor", "is needed from 0.1 to 1 where the ground is checked: there is no default")
 	}
 }

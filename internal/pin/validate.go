@@ -46,7 +46,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		{"forces.n_kn", in.Actions.N, -geom.GreatestForce, geom.GreatestForce, true},
 		{"forces.v_kn", in.Actions.V, -geom.GreatestForce, geom.GreatestForce, true},
 		{"forces.m_knm", in.Actions.M, -geom.GreatestMoment, geom.GreatestMoment, true},
-		{"partial_factor_connections", in.GammaConnection, 1, 2, true},
+		{"basis.eurocode.timber.gamma_m_connections", in.GammaConnection, 1, 2, true},
 	} {
 		f.check(faults)
 	}

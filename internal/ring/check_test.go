@@ -400,7 +400,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	}
 	assert.Equal(t, []string{
 		"forces.v_x_kn", "service_forces.n_kn", "shoe.size_x_mm", "tiers[0].diameter_mm", "tiers[0].fill.friction_angle_deg",
-		"tiers[1].ring.kind", "tiers[1].fill.grade", "tiers[2].fill.modulus_mpa", "safety.gamma_phi", "load_test_kn", "rods.count",
+		"tiers[1].ring.kind", "tiers[1].fill.grade", "tiers[2].fill.modulus_mpa", "basis.eurocode.ground.gamma_phi_fill", "load_test_kn", "rods.count",
 	}, fields)
 
 	in = stack(basis.Eurocode)

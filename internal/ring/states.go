@@ -82,7 +82,9 @@ func (r *Result) SettlementStates(l *limit.List) {
 	l.Add(r.clampState())
 }
 
-func (r *Result) ownFactor() string { return r.withoutFactor("phi_b", r.Safety.PhiB) }
+func (r *Result) ownFactor() string {
+	return r.withoutFactor("basis.us_lrfd.fill_resistance_factor", r.Safety.PhiB)
+}
 
 // noStress returns the state of fill without stresses.
 func (r *Result) noStress(k *limit.Kind) limit.State {
@@ -249,7 +251,7 @@ func (r *Result) slideState() limit.State {
 			worst = s
 		}
 	}
-	return r.bound(worst, r.withoutFactor("the factor of sliding", r.Safety.PhiSliding))
+	return r.bound(worst, r.withoutFactor("basis.us_lrfd.sliding_resistance_factor", r.Safety.PhiSliding))
 }
 
 func (r *Result) turnState() limit.State {

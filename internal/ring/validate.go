@@ -51,14 +51,14 @@ func Validate(in *Input, faults *limit.Faults) {
 	}
 	s := &in.Safety
 	for _, b := range [...]bounds{
-		{"safety.gamma_phi", s.GammaPhi, 1, 3, true}, {"safety.fill", s.Fill, 1, 20, true},
-		{"safety.phi_b", s.PhiB, 0.1, 1, true}, {"safety.stability", s.Stability, 1, 10, true},
-		{"safety.phi_sliding", s.PhiSliding, 0.1, 1, true}, {"safety.weight_unfavourable", s.Unfavourable, 1, 3, true},
-		{"safety.weight_favourable", s.Favourable, 0.1, 1, true},
+		{"basis.eurocode.ground.gamma_phi_fill", s.GammaPhi, 1, 3, true}, {"basis.us_asd.fill_safety_factor", s.Fill, 1, 20, true},
+		{"basis.us_lrfd.fill_resistance_factor", s.PhiB, 0.1, 1, true}, {"basis.us_asd.stability_safety_factor", s.Stability, 1, 10, true},
+		{"basis.us_lrfd.sliding_resistance_factor", s.PhiSliding, 0.1, 1, true},
+		{"basis.eurocode.actions.gamma_g_sup", s.Unfavourable, 1, 3, true}, {"basis.eurocode.actions.gamma_g_inf", s.Favourable, 0.1, 1, true},
 		{"load_test_kn", in.LoadTest, 0, geom.GreatestForce, false}, {"settlement_limit_mm", in.Settlement, 1e-3, greatestSize, true},
 		{"bedding_mm", in.Bedding, 0, greatestSize, false}, {"shear_key_kn", in.Key, 0, geom.GreatestForce, false},
 		{"forces", in.Clamp, 0, geom.GreatestForce, false}, {"load_test_shoe_mm", in.TestShoe, 10, greatestSize, true},
-		{"cover_kpa", in.Cover, 0, 1, false}, {"basis.corrosion", in.Face, 0, greatestSize, false},
+		{"cover_kpa", in.Cover, 0, 1, false}, {"exposure", in.Face, 0, greatestSize, false},
 	} {
 		b.check(faults, "")
 	}

@@ -12,11 +12,14 @@ import (
 func (r *reader) anchorageInput(m *footwardv1.CheckAnchorageRequest) base.AnchorageInput {
 	in := base.AnchorageInput{
 		Rods: r.rodInput(&footwardv1.CheckAnchorRodsRequest{
-			Basis: m.GetBasis(), Plate: m.GetPlate(), Rods: m.GetRods(), Forces: m.GetForces(), RodForces: m.GetRodForces(),
+			Basis: m.GetBasis(), Exposure: m.GetExposure(), Plate: m.GetPlate(), Rods: m.GetRods(), Forces: m.GetForces(), RodForces: m.GetRodForces(),
 			StandOff: m.GetStandOff(), Friction: m.GetFriction(),
 		}),
 		Stretch:   m.GetRods().GetRod().GetStretchLengthMm(),
 		Anchorage: r.anchorage(m.GetAnchorage()),
+	}
+	if in.Anchorage.Kind == base.Through {
+		in.Anchorage.Through.Share, _ = weights(m.GetBasis())
 	}
 	if h := m.GetAnchorage().GetHeaded(); h != nil && h.GetBlock() == nil {
 		r.faults.Add(limit.Missing, "anchorage.headed.block", "is required: there is no support whose block could be meant")
@@ -64,7 +67,7 @@ func (r *reader) through(t *footwardv1.ThroughAnchorage) tie.Input {
 	in := tie.Input{
 		Plate:  r.plateAt(p, "anchorage.through.bottom_plate"),
 		PressX: t.GetPressedXMm(), PressY: t.GetPressedYMm(), PressDiameter: t.GetPressedDiameterMm(), Height: t.GetHeightMm(),
-		Clamped: t.GetClampedWeightKn() * newton, Share: t.GetWeightFactor(),
+		Clamped: t.GetClampedWeightKn() * newton,
 		Soil: tie.Soil{
 			Depth: t.GetGround().GetDepthMm(), Weight: t.GetGround().GetUnitWeightKnM3() * newtonPerMM3,
 			Angle: t.GetGround().GetAngleDeg() * degree,

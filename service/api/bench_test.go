@@ -21,7 +21,7 @@ func BenchmarkHandlers(b *testing.B) {
 		for _, i := range all {
 			m := requestOf(i)
 			name := string(m.ProtoReflect().Descriptor().Name())
-			if seen[name] || basisOf(m).GetBasis() != footwardv1.Basis_BASIS_EUROCODE {
+			if seen[name] || basisOf(m).Basis() != footwardv1.Basis_BASIS_EUROCODE {
 				continue
 			}
 			seen[name] = true

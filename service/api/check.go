@@ -79,61 +79,61 @@ func (c *Check) CheckAnchorage(_ context.Context, m *footwardv1.CheckAnchorageRe
 }
 
 func (c *Check) bearing(m *footwardv1.CheckBearingRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := reader{}
 	in := r.bearingInput(m)
 	violations := c.refused(kindBearing, m, &r, func(f *limit.Faults) { bearing.Validate(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), nil}
 	out, err := bearing.Check(&in)
 	return c.answered(kindBearing, a, &out, err)
 }
 
 func (c *Check) plateBending(m *footwardv1.CheckPlateBendingRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	in := r.plateInput(m)
 	violations := c.refused(kindPlateBending, m, &r, func(f *limit.Faults) { base.ValidatePlate(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), m.GetExposure()}
 	out, err := base.CheckPlate(&in)
 	return c.answered(kindPlateBending, a, out, err)
 }
 
 func (c *Check) weld(m *footwardv1.CheckWeldRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	in := r.weldInput(m)
 	violations := c.refused(kindWeld, m, &r, func(f *limit.Faults) { weld.Validate(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), m.GetExposure()}
 	out, err := weld.Check(&in)
 	return c.answered(kindWeld, a, &out, err)
 }
 
 func (c *Check) anchorRods(m *footwardv1.CheckAnchorRodsRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	in := r.rodInput(m)
 	violations := c.refused(kindAnchorRods, m, &r, func(f *limit.Faults) { rod.Validate(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), m.GetExposure()}
 	out, err := rod.Check(&in)
 	return c.answered(kindAnchorRods, a, &out, err)
 }
 
 func (c *Check) anchorage(m *footwardv1.CheckAnchorageRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	in := r.anchorageInput(m)
 	violations := c.refused(kindAnchorage, m, &r, func(f *limit.Faults) { base.ValidateAnchorage(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), m.GetExposure()}
 	out, err := base.CheckAnchorage(&in)
 	return c.answered(kindAnchorage, a, out, err)
 }

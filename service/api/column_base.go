@@ -45,7 +45,7 @@ type columnAnswer struct {
 func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest, more *columnAnswer) (
 	*footwardv1.CheckResult, []*footwardv1.FieldViolation,
 ) {
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	r.stop = ctx.Err
 	full := m.GetDetail() != footwardv1.Detail_DETAIL_GOVERNING
 	if full || more.asked {
@@ -57,7 +57,7 @@ func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseReq
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), m.GetExposure()}
 	out, err := base.CheckColumn(&in)
 	if err != nil && ctx.Err() != nil {
 		return nil, nil
@@ -77,21 +77,15 @@ func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseReq
 func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnInput {
 	b := m.GetBase()
 	// The parts are described as in their own checks, one level deeper.
-	parts := readerOf(m.GetBasis())
+	parts := reader{lost: r.lost}
 	in := base.ColumnInput{
 		Base: parts.plateInput(&footwardv1.CheckPlateBendingRequest{
 			Basis: m.GetBasis(), Plate: b.GetPlate(), Footprint: b.GetFootprint(), Support: b.GetSupport(), Rods: b.GetRods(),
 		}),
 		Modulus: b.GetSharing().GetModulusNMm3(), Preload: b.GetSharing().GetPreloadKn() * newton,
-		Friction: b.GetFriction(), Mu: defaultFriction, MuAssumed: b == nil || b.FrictionCoefficient == nil,
+		Friction: b.GetFriction(),
 	}
-	if b != nil && b.FrictionCoefficient != nil {
-		in.Mu = b.GetFrictionCoefficient()
-		if design := in.Base.Plate.Design.Basis; design.Valid() && !design.US() {
-			parts.faults.Add(limit.Conflict, "friction_coefficient",
-				"goes with the US bases only; the Eurocode takes basis.eurocode.c_fd")
-		}
-	}
+	in.Mu, in.MuAssumed = frictionOf(m.GetBasis())
 	if b.GetWeld() != nil {
 		in.HasWeld = true
 		in.Weld = parts.weldInput(&footwardv1.CheckWeldRequest{Basis: m.GetBasis(), Weld: b.GetWeld()}).Weld
@@ -102,11 +96,11 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 	}
 	r.faults = append(r.faults, prefixed("base.", parts.faults)...)
 	if b.GetSubstructure() != nil {
-		in.Below = substructure(b.GetSubstructure())
-		in.Below.Stack.Exposed, in.Below.Stack.Face = m.GetBasis().GetCorrosion() != nil, r.lost.PerFace()
+		in.Below = substructure(m.GetBasis(), b.GetSubstructure())
+		in.Below.Stack.Exposed, in.Below.Stack.Face = m.GetExposure() != nil, r.lost.PerFace()
 	}
 	r.cases(m, &in)
-	nationalWeights(m, &in)
+	nationalWeights(m.GetBasis(), &in)
 	in.Stop = r.stop
 	return in
 }

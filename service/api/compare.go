@@ -22,7 +22,7 @@ import (
 // CompareFootings implements CompareServiceServer.
 func (c *Check) CompareFootings(ctx context.Context, m *footwardv1.CompareFootingsRequest) (*footwardv1.CompareFootingsResponse, error) {
 	violations := append(c.validator.Violations(m), guard.Foreign(m)...)
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	r.stop = ctx.Err
 	in := r.comparison(m)
 	if guard.Unread(m) == nil {
@@ -64,7 +64,7 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 	p, s, e := m.GetPad(), m.GetSupply(), m.GetExcavation()
 	in := size.Comparison{
 		Base: r.columnInput(&footwardv1.CheckColumnBaseRequest{
-			Basis: m.GetBasis(), Base: m.GetBase(), Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()},
+			Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: m.GetBase(), Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()},
 		}),
 		Pad: size.PadInput{
 			Pad: pad.Input{
@@ -172,12 +172,12 @@ func compared(m *footwardv1.CompareFootingsRequest, in *size.Comparison, r *size
 	r.Notices(&l)
 	out := &footwardv1.CompareFootingsResponse{
 		Label: m.GetLabel(), Contrast: contrastOf(&r.Count.Contrasts[0]), Pad: padChoice(in, r.Pad),
-		Notices: notices(l.All(), true), Provenance: provenanceOf(m.GetBasis().GetBasis()),
+		Notices: notices(l.All(), true), Provenance: provenanceOf(m.GetBasis().Basis()),
 	}
 	for i, o := range [...]outcome{r.Rings, r.Pad} {
 		a := &r.Count.Answers[i]
 		out.Footings = append(out.Footings, &footwardv1.FootingCount{
-			Name: a.Label, Result: answer(asked{a.Label, m.GetBasis(), footwardv1.Detail_DETAIL_LIMIT_STATES}, o),
+			Name: a.Label, Result: answer(asked{a.Label, m.GetBasis(), footwardv1.Detail_DETAIL_LIMIT_STATES, m.GetExposure()}, o),
 			Rows: itemRows(a.Rows), Totals: totals(&a.Totals),
 		})
 	}

@@ -81,7 +81,7 @@ func TestCompareFootingsByHand(t *testing.T) {
 
 	// The ring footing's result is that of its own check.
 	alone, err := c.CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{
-		Label: "ring footing", Basis: request.GetBasis(), Base: request.GetBase(),
+		Label: "ring footing", Basis: request.GetBasis(), Exposure: request.GetExposure(), Base: request.GetBase(),
 		Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: request.GetActionSet()},
 	})
 	require.NoError(t, err)
@@ -137,13 +137,11 @@ func TestCompareFootingsOnEveryBasis(t *testing.T) {
 	defer func() { assert.NoError(t, c.Close()) }()
 	for _, b := range []footwardv1.Basis{footwardv1.Basis_BASIS_US_LRFD, footwardv1.Basis_BASIS_US_ASD} {
 		request := comparison(t)
-		request.Basis = &footwardv1.DesignBasis{Basis: b}
+		request.Basis = footwardv1.On(b)
 		share := 0.5
-		ground := request.GetBase().GetSubstructure().GetGround()
-		ground.Method, ground.BearingResistanceFactor = footwardv1.BearingAuthor_BEARING_AUTHOR_VESIC, nil
-		if b == footwardv1.Basis_BASIS_US_LRFD {
-			ground.BearingResistanceFactor = &share
-			request.GetBase().GetSubstructure().GetStack().Safety = &footwardv1.StackSafety{PhiB: &share, PhiSliding: &share}
+		request.GetBase().GetSubstructure().GetGround().Method = footwardv1.BearingAuthor_BEARING_AUTHOR_VESIC
+		if f := request.GetBasis().GetUsLrfd(); f != nil {
+			f.BearingResistanceFactor, f.FillResistanceFactor, f.SlidingResistanceFactor = &share, &share, &share
 		}
 		for _, p := range request.GetBase().GetWeld().GetParts() {
 			p.Steel = &footwardv1.Steel{Source: &footwardv1.Steel_Grade{Grade: "ASTM A36"}}
@@ -198,7 +196,7 @@ func FuzzCompare(f *testing.F) {
 		func(*footwardv1.CompareFootingsRequest) {},
 		func(m *footwardv1.CompareFootingsRequest) { m.Pad.Bars, m.Pad.DepthMm = nil, 0 },
 		func(m *footwardv1.CompareFootingsRequest) { m.Rates = nil },
-		func(m *footwardv1.CompareFootingsRequest) { m.Basis.Basis = footwardv1.Basis_BASIS_US_LRFD },
+		func(m *footwardv1.CompareFootingsRequest) { m.Basis = footwardv1.On(footwardv1.Basis_BASIS_US_LRFD) },
 		func(m *footwardv1.CompareFootingsRequest) { m.Supply = nil },
 	} {
 		m := comparison(f)

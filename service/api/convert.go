@@ -30,41 +30,19 @@ type reader struct {
 	made *made        // what the combinations are noted in; nil: not needed
 }
 
-func (r *reader) design(b *footwardv1.DesignBasis) basis.Design {
-	d := basis.Design{Basis: basis.Basis(b.GetBasis()), EC: basis.Recommended()}
-	if c := b.GetCorrosion(); c != nil {
-		exposure(c).Validate("basis.corrosion", &r.faults)
-	}
-	given := b.GetEurocode()
-	if given == nil {
-		return d
-	}
-	if d.Basis != basis.Eurocode {
-		r.faults.Add(limit.Conflict, "basis.eurocode", "goes with BASIS_EUROCODE only")
-		return d
-	}
-	for _, f := range eurocodeFactors {
-		if v := f.given(given); v != nil {
-			*f.factor(&d.EC) = *v
-		}
-	}
-	if g := given.GetGround(); g != nil {
-		for _, f := range groundFactors {
-			if v := f.given(g); v != nil {
-				*f.factor(&d.EC.Ground) = *v
-			}
-		}
-	}
-	return d
-}
-
 // exposure reads what acts on the steel; nil: nothing.
-func exposure(c *footwardv1.Corrosion) corrosion.Exposure {
-	return corrosion.Exposure{Years: c.GetYears(), Ground: corrosion.Ground(c.GetGround()), Rate: c.GetRateMmPerYear()}
+func exposure(c *footwardv1.Exposure) corrosion.Exposure {
+	return corrosion.Exposure{Years: c.GetDesignLifeYears(), Ground: corrosion.Ground(c.GetGround()), Rate: c.GetRateMmPerYear()}
 }
 
-// readerOf returns the reader of a request on a basis.
-func readerOf(b *footwardv1.DesignBasis) reader { return reader{lost: exposure(b.GetCorrosion())} }
+// readerOf returns the reader of a request whose steel is exposed.
+func readerOf(e *footwardv1.Exposure) reader {
+	r := reader{lost: exposure(e)}
+	if e != nil {
+		r.lost.Validate("exposure", &r.faults)
+	}
+	return r
+}
 
 // allowance returns what a part loses: its own allowance where it states one, be it
 // nothing.
@@ -73,66 +51,6 @@ func allowance(states bool, own, exposed float64) float64 {
 		return own
 	}
 	return exposed
-}
-
-// eurocodeFactors ties each nationally determined parameter to its symbol.
-var eurocodeFactors = []struct {
-	symbol string
-	given  func(*footwardv1.EurocodeFactors) *float64
-	factor func(*basis.Factors) *float64
-}{
-	{"gamma_M0", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaM0 },
-		func(f *basis.Factors) *float64 { return &f.GammaM0 }},
-	{"gamma_M1", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaM1 },
-		func(f *basis.Factors) *float64 { return &f.GammaM1 }},
-	{"gamma_M2", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaM2 },
-		func(f *basis.Factors) *float64 { return &f.GammaM2 }},
-	{"gamma_C", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaC },
-		func(f *basis.Factors) *float64 { return &f.GammaC }},
-	{"alpha_cc", func(f *footwardv1.EurocodeFactors) *float64 { return f.AlphaCc },
-		func(f *basis.Factors) *float64 { return &f.AlphaCC }},
-	{"beta_j", func(f *footwardv1.EurocodeFactors) *float64 { return f.BetaJ },
-		func(f *basis.Factors) *float64 { return &f.BetaJ }},
-	{"C_f,d", func(f *footwardv1.EurocodeFactors) *float64 { return f.CFd },
-		func(f *basis.Factors) *float64 { return &f.CFd }},
-	{"gamma_M", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaMTimber },
-		func(f *basis.Factors) *float64 { return &f.GammaMTimber }},
-	{"gamma_S", func(f *footwardv1.EurocodeFactors) *float64 { return f.GammaS },
-		func(f *basis.Factors) *float64 { return &f.GammaS }},
-	{"alpha_ct,pl", func(f *footwardv1.EurocodeFactors) *float64 { return f.AlphaCtPl },
-		func(f *basis.Factors) *float64 { return &f.AlphaCTPl }},
-}
-
-// groundFactors ties each partial factor of the ground to its symbol.
-var groundFactors = []struct {
-	printed []string // the symbols by which an answer states it
-	given   func(*footwardv1.GroundFactors) *float64
-	factor  func(*basis.Ground) *float64
-}{
-	{[]string{"gamma_phi"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaPhi },
-		func(f *basis.Ground) *float64 { return &f.Phi }},
-	{[]string{"gamma_c"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaCEff },
-		func(f *basis.Ground) *float64 { return &f.C }},
-	{[]string{"gamma_cu"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaCu },
-		func(f *basis.Ground) *float64 { return &f.Cu }},
-	{[]string{"gamma_R,v"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaRV },
-		func(f *basis.Ground) *float64 { return &f.Rv }},
-	{[]string{"gamma_R,h"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaRH },
-		func(f *basis.Ground) *float64 { return &f.Rh }},
-	{[]string{"gamma_G", "gamma_W"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaG },
-		func(f *basis.Ground) *float64 { return &f.GSup }},
-	{[]string{"gamma_G", "gamma_W"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGFav },
-		func(f *basis.Ground) *float64 { return &f.GInf }},
-	{[]string{"gamma_Q", "gamma_Q,N"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQ },
-		func(f *basis.Ground) *float64 { return &f.Q }},
-	{[]string{"gamma_Q", "gamma_Q,N"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQA2 },
-		func(f *basis.Ground) *float64 { return &f.QA2 }},
-	{[]string{"gamma_G,dst"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGDst },
-		func(f *basis.Ground) *float64 { return &f.GDst }},
-	{[]string{"gamma_stb"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaGStb },
-		func(f *basis.Ground) *float64 { return &f.GStb }},
-	{[]string{"gamma_Q,dst"}, func(f *footwardv1.GroundFactors) *float64 { return f.GammaQDst },
-		func(f *basis.Ground) *float64 { return &f.QDst }},
 }
 
 func actions(f *footwardv1.ForcesAtFoot) geom.Actions {

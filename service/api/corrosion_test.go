@@ -14,23 +14,23 @@ import (
 // Every steel part is checked as if it stated the loss itself.
 func TestExposureIsTheSameAsAllowancesOfTheParts(t *testing.T) {
 	// Polluted ground, 25 years: 0.75 mm a face (EN 1993-5 Table 4-1, from memory).
-	const exposed = `"corrosion": {"years": 25, "ground": "CORROSIVE_GROUND_POLLUTED_NATURAL"}`
+	const exposed = `"exposure": {"design_life_years": 25, "ground": "CORROSIVE_GROUND_POLLUTED_NATURAL"}`
 	for name, item := range map[string]struct{ exposure, stated string }{
 		"plate": {
-			`{"plateBending": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + plateOf(``) + `}}`,
-			`{"plateBending": {"basis": {"basis": "BASIS_EUROCODE"}, ` + plateOf(`, "corrosionAllowanceMm": 1.5`) + `}}`,
+			`{"plateBending": {"basis": {"eurocode": {}}, ` + exposed + `, ` + plateOf(``) + `}}`,
+			`{"plateBending": {"basis": {"eurocode": {}}, ` + plateOf(`, "corrosionAllowanceMm": 1.5`) + `}}`,
 		},
 		"rods": {
-			`{"anchorRods": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + rodsOf(``) + `}}`,
-			`{"anchorRods": {"basis": {"basis": "BASIS_EUROCODE"}, ` + rodsOf(`, "corrosionAllowanceMm": 1.5`) + `}}`,
+			`{"anchorRods": {"basis": {"eurocode": {}}, ` + exposed + `, ` + rodsOf(``) + `}}`,
+			`{"anchorRods": {"basis": {"eurocode": {}}, ` + rodsOf(`, "corrosionAllowanceMm": 1.5`) + `}}`,
 		},
 		"fillet": {
-			`{"weld": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + weldOf("FILLET", `, "throatMm": 5`, ``) + `}}`,
-			`{"weld": {"basis": {"basis": "BASIS_EUROCODE"}, ` + weldOf("FILLET", `, "throatMm": 5, "corrosionAllowanceMm": 0.75`, `, "corrosionAllowanceMm": 1.5`) + `}}`,
+			`{"weld": {"basis": {"eurocode": {}}, ` + exposed + `, ` + weldOf("FILLET", `, "throatMm": 5`, ``) + `}}`,
+			`{"weld": {"basis": {"eurocode": {}}, ` + weldOf("FILLET", `, "throatMm": 5, "corrosionAllowanceMm": 0.75`, `, "corrosionAllowanceMm": 1.5`) + `}}`,
 		},
 		"weld through the plate": {
-			`{"weld": {"basis": {"basis": "BASIS_EUROCODE", ` + exposed + `}, ` + weldOf("COMPLETE_PENETRATION", ``, ``) + `}}`,
-			`{"weld": {"basis": {"basis": "BASIS_EUROCODE"}, ` + weldOf("COMPLETE_PENETRATION", `, "corrosionAllowanceMm": 1.5`, ``) + `}}`,
+			`{"weld": {"basis": {"eurocode": {}}, ` + exposed + `, ` + weldOf("COMPLETE_PENETRATION", ``, ``) + `}}`,
+			`{"weld": {"basis": {"eurocode": {}}, ` + weldOf("COMPLETE_PENETRATION", `, "corrosionAllowanceMm": 1.5`, ``) + `}}`,
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -48,9 +48,9 @@ func TestExposureIsTheSameAsAllowancesOfTheParts(t *testing.T) {
 
 // A part that states no loss has none, whatever it stands in.
 func TestStatedZeroIsNoAllowance(t *testing.T) {
-	const exposed = `"corrosion": {"years": 25, "ground": "CORROSIVE_GROUND_POLLUTED_NATURAL"}`
-	none := result(t, `{"plateBending": {"basis": {"basis": "BASIS_EUROCODE", `+exposed+`}, `+plateOf(`, "corrosionAllowanceMm": 0`)+`}}`)
-	dry := result(t, `{"plateBending": {"basis": {"basis": "BASIS_EUROCODE"}, `+plateOf(``)+`}}`)
+	const exposed = `"exposure": {"design_life_years": 25, "ground": "CORROSIVE_GROUND_POLLUTED_NATURAL"}`
+	none := result(t, `{"plateBending": {"basis": {"eurocode": {}}, `+exposed+`, `+plateOf(`, "corrosionAllowanceMm": 0`)+`}}`)
+	dry := result(t, `{"plateBending": {"basis": {"eurocode": {}}, `+plateOf(``)+`}}`)
 	require.NotZero(t, dry.GetGoverningUtilization())
 	assert.InDelta(t, dry.GetGoverningUtilization(), none.GetGoverningUtilization(), 1e-12)
 }

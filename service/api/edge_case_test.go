@@ -117,8 +117,8 @@ var edgeCases = []edgeCase{
 	{from: "hand-through", set: []string{"anchorage.through.initial_preload_kn = 10", `rods.rod.steel = {"properties": {"fy_mpa": 900, "fu_mpa": 1000}}`}, move: "rods.rod.steel.properties.fu_mpa", low: 990, high: 1010},
 	// Footings.
 	{from: "bowles-hansen-25", set: []string{`method = "BEARING_AUTHOR_TERZAGHI"`}, move: "permanent.v_x_kn", low: 0, high: 1},
-	{from: "ec-presumptive", set: []string{`basis.basis = "BASIS_US_ASD"`, "variable = null"}, move: "permanent.m_y_knm", low: 4, high: 60},
-	{from: "ec-presumptive", set: []string{`basis.basis = "BASIS_US_ASD"`}, turn: `basis.basis = "BASIS_US_LRFD"`},
+	{from: "ec-presumptive", set: []string{`basis = {"us_asd": {}}`, "variable = null"}, move: "permanent.m_y_knm", low: 4, high: 60},
+	{from: "ec-presumptive", set: []string{`basis = {"us_asd": {}}`}, turn: `basis = {"us_lrfd": {}}`},
 	{from: "ec-presumptive", set: []string{"permanent.v_x_kn = 5"}, turn: "soil.friction_angle_deg = 30"},
 	{from: "hand-footing", move: "permanent.t_knm", low: 0, high: 1},
 	// Rods.
@@ -145,12 +145,12 @@ var edgeCases = []edgeCase{
 	{from: "dg1-large-moment", move: "footprint.i_section.width_mm", low: 60, high: 200},
 	{from: "hand-column-flange", set: []string{"forces.n_kn = -100", "forces.m_x_knm = -20"}, move: "footprint.i_section.flange_mm", low: 6, high: 8},
 	// Welds.
-	{from: "hand-full-penetration", set: []string{`basis.basis = "BASIS_US_LRFD"`, `weld.filler = {"properties": {"strength_mpa": 480}}`}, turn: `weld.filler.properties.strength_mpa = 300`},
+	{from: "hand-full-penetration", set: []string{`basis = {"us_lrfd": {}}`, `weld.filler = {"properties": {"strength_mpa": 480}}`}, turn: `weld.filler.properties.strength_mpa = 300`},
 	{from: "hand-weld-normal", turn: `weld.filler = {"properties": {"strength_mpa": 300}}`},
 	{from: "hand-weld-normal", set: []string{"weld.parts.0.steel.properties.fu_mpa = 600"}, move: "weld.parts.0.steel.properties.fy_mpa", low: 450, high: 470},
 	{from: "hand-weld-normal", move: "weld.parts.0.thickness_mm", low: 3, high: 5},
 	{from: "aisc-table-8-38-k0-a0.2", set: []string{"weld.leg_mm = null", "weld.throat_mm = 6", `weld.kind = "WELD_KIND_PARTIAL_PENETRATION"`, "group.method = null"}, turn: `group.method = "WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE"`},
-	{from: "aisc-table-8-38-k0-a0.2", turn: `basis.basis = "BASIS_EUROCODE"`},
+	{from: "aisc-table-8-38-k0-a0.2", turn: `basis = {"eurocode": {}}`},
 	{from: "hand-weld-normal", turn: `weld.kind = "WELD_KIND_COMPLETE_PENETRATION"; weld.throat_mm = null`},
 	{from: "aisc-v16-j2a-lrfd", turn: `weld.kind = "WELD_KIND_COMPLETE_PENETRATION"; weld.leg_mm = null; weld.throat_mm = null`},
 	{from: "aisc-v16-j1-lrfd", move: "run.length_mm", low: 10, high: 100},

@@ -30,25 +30,25 @@ func (c *Check) CheckRingStack(_ context.Context, m *footwardv1.CheckRingStackRe
 }
 
 func (c *Check) footing(m *footwardv1.CheckFootingRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := reader{}
 	in := r.footingInput(m)
 	violations := c.refused(kindFooting, m, &r, func(f *limit.Faults) { ground.Validate(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), nil}
 	out, err := ground.Check(&in)
 	return c.answered(kindFooting, a, out, err)
 }
 
 func (c *Check) ringStack(m *footwardv1.CheckRingStackRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	in := r.ringInput(m)
 	violations := c.refused(kindRingStack, m, &r, func(f *limit.Faults) { ring.Validate(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), m.GetExposure()}
 	out, err := ring.Check(&in)
 	return c.answered(kindRingStack, a, out, err)
 }
@@ -63,10 +63,9 @@ func (r *reader) footingInput(m *footwardv1.CheckFootingRequest) ground.Input {
 		Weight: m.GetWeightKn() * newton,
 		Soil:   soil(m.GetSoil()), Interface: baseContact(m.GetInterface()), Layer: granularLayer(m.GetLayer()),
 		Presumptive: presumptive(m.GetPresumptive()), Approaches: approaches(m.GetDesignApproaches()),
-		Author: ground.Author(m.GetMethod()), Safety: m.GetBearingSafetyFactor(),
-		Resistance: m.GetBearingResistanceFactor(), Stability: m.GetStabilitySafetyFactor(),
-		Apart: m.GetPermanentApart(), Slip: m.GetSlidingResistanceFactor(),
+		Author: ground.Author(m.GetMethod()), Apart: m.GetPermanentApart(),
 	}
+	groundSafety(m.GetBasis(), &in)
 	switch p := f.GetPlan().(type) {
 	case *footwardv1.Footing_Rectangle:
 		in.Shape, in.SizeX, in.SizeY = ground.Rectangle, p.Rectangle.GetSizeXMm(), p.Rectangle.GetSizeYMm()
@@ -111,7 +110,7 @@ func (r *reader) ringInput(m *footwardv1.CheckRingStackRequest) ring.Input {
 	return ring.Input{
 		Design: r.design(m.GetBasis()), Actions: actions(m.GetForces()), Service: actions(m.GetServiceForces()),
 		Shoe:   ring.Shoe{SizeX: shoe.GetSizeXMm(), SizeY: shoe.GetSizeYMm(), Round: shoe.GetRound(), Loaded: shoe.GetLoadedDiameterMm()},
-		Safety: stackSafety(m.GetSafety()), Tiers: tiers(m.GetTiers()),
+		Safety: stackSafety(m.GetBasis()), Tiers: tiers(m.GetTiers()),
 		Rods: ring.Rods{
 			Count: int(rods.GetCount()), Area: rods.GetAreaMm2(), Modulus: rods.GetModulusMpa(), Length: rods.GetLengthMm(),
 			Preload: rods.GetPreloadKn() * newton, Creep: rods.GetCreepMm(), Stack: rods.GetStackStiffnessKnMm() * newton,
@@ -119,16 +118,33 @@ func (r *reader) ringInput(m *footwardv1.CheckRingStackRequest) ring.Input {
 		},
 		LoadTested: m.GetLoadTested(), LoadTest: m.GetLoadTestKn() * newton,
 		TestShoe: m.GetLoadTestShoeMm(), Cover: m.GetCoverKpa() * megaPa,
-		Exposed: m.GetBasis().GetCorrosion() != nil, Face: r.lost.PerFace(),
+		Exposed: m.GetExposure() != nil, Face: r.lost.PerFace(),
 		Settlement: m.GetSettlementLimitMm(), Bedding: m.GetBeddingMm(),
 		Repeated: m.GetRepeatedLoad(), Sloping: m.GetSloping(), Flooded: m.GetFlooded(),
 	}
 }
 
-func stackSafety(s *footwardv1.StackSafety) ring.Safety {
-	return ring.Safety{
-		GammaPhi: s.GetGammaPhi(), Fill: s.GetFill(), PhiB: s.GetPhiB(), Stability: s.GetStability(), PhiSliding: s.GetPhiSliding(),
-		Unfavourable: s.GetWeightUnfavourable(), Favourable: s.GetWeightFavourable(),
+// stackSafety reads the factors of fill and stack.
+func stackSafety(b *footwardv1.DesignBasis) (out ring.Safety) {
+	switch f := b.GetFamily().(type) {
+	case *footwardv1.DesignBasis_Eurocode:
+		out.GammaPhi = parametersOf(b, annexes).fill
+	case *footwardv1.DesignBasis_UsLrfd:
+		out.PhiB, out.PhiSliding = f.UsLrfd.GetFillResistanceFactor(), f.UsLrfd.GetSlidingResistanceFactor()
+	case *footwardv1.DesignBasis_UsAsd:
+		out.Fill, out.Stability = f.UsAsd.GetFillSafetyFactor(), f.UsAsd.GetStabilitySafetyFactor()
+	}
+	out.Favourable, out.Unfavourable = weights(b)
+	return out
+}
+
+// groundSafety reads the factors of the ground by the US bases.
+func groundSafety(b *footwardv1.DesignBasis, to *ground.Input) {
+	switch f := b.GetFamily().(type) {
+	case *footwardv1.DesignBasis_UsLrfd:
+		to.Resistance, to.Slip, to.Stability = f.UsLrfd.GetBearingResistanceFactor(), f.UsLrfd.GetSlidingResistanceFactor(), f.UsLrfd.GetStabilitySafetyFactor()
+	case *footwardv1.DesignBasis_UsAsd:
+		to.Safety, to.Stability = f.UsAsd.GetBearingSafetyFactor(), f.UsAsd.GetStabilitySafetyFactor()
 	}
 }
 

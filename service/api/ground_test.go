@@ -12,7 +12,7 @@ import (
 
 // footingOf is a square footing with more fields.
 func footingOf(more string) string {
-	return `{"footing": {"basis": {"basis": "BASIS_EUROCODE", "eurocode": {"ground": {"gamma_phi": 1.15, "gamma_r_h": 1.2, "gamma_g_stb": 0.95}}},
+	return `{"footing": {"basis": {"eurocode": {"ground": {"gamma_phi": 1.15, "gamma_r_h": 1.2}, "actions": {"gamma_g_inf_equilibrium": 0.95}}},
 		"footing": {"rectangle": {"size_x_mm": 1500, "size_y_mm": 1500}, "depth_mm": 500}, "height_mm": 600, "detail": "DETAIL_DERIVATION",
 		"permanent": {"n_kn": -80, "v_x_kn": 5}, "weight_kn": 30, "interface": {"friction_share": 1},
 		"soil": {"friction_angle_deg": 32, "unit_weight_kn_m3": 18, "unit_weight_above_kn_m3": 18, "dry": true}` + more + `}}`
@@ -31,25 +31,24 @@ func TestFactorsOfTheGroundAreStatedAsGiven(t *testing.T) {
 	assert.Contains(t, seen["gamma_c 1.25"], "EN 1997-1")
 }
 
-// TestAFactorThatAnActionSetStatesComesFirst, be it the recommended one: 1.0 on weight and
-// permanent shear and 1.5 on the wind, not the 1.3 of the ground, which counts where the
-// action set states none.
-func TestAFactorThatAnActionSetStatesComesFirst(t *testing.T) {
-	slides := func(ground, factors string) float64 {
+// TestFactorsOnActionsReachTheGround: 1.0 on weight and permanent shear and 1.5 on the
+// wind, or what is given instead.
+func TestFactorsOnActionsReachTheGround(t *testing.T) {
+	slides := func(factors string) float64 {
 		item := blockOf(`{"name": "G", "kind": "ACTION_KIND_PERMANENT", "forces": {"n_kn": -60, "v_x_kn": 2}},
 			{"name": "wind", "kind": "ACTION_KIND_WIND", "forces": {"v_x_kn": 10}}`, "")
-		item = strings.Replace(item, `"BASIS_EUROCODE"}`, `"BASIS_EUROCODE", "eurocode": {"ground": {`+ground+`}}}`, 1)
+		item = strings.Replace(item, `"eurocode": {}`, `"eurocode": {"actions": {`+factors+`}}`, 1)
 		item = strings.Replace(item, `"ground": {"depth_mm"`, `"ground": {"design_approaches": ["DESIGN_APPROACH_2"], "depth_mm"`, 1)
-		return state(t, result(t, strings.Replace(item, `"action_set": {`, `"action_set": {"factors": {`+factors+`}, `, 1)), "ground_sliding").GetDemand()
+		return state(t, result(t, item), "ground_sliding").GetDemand()
 	}
-	assert.InDelta(t, 2+1.5*10, slides("", ""), 1e-9)
-	assert.InDelta(t, 2+1.3*10, slides(`"gamma_q": 1.3`, ""), 1e-9)
-	assert.InDelta(t, 2+1.5*10, slides(`"gamma_q": 1.3`, `"gamma_q": 1.5`), 1e-9)
+	assert.InDelta(t, 2+1.5*10, slides(""), 1e-9)
+	assert.InDelta(t, 2+1.3*10, slides(`"gamma_q": 1.3`), 1e-9)
+	assert.InDelta(t, 2+1.5*10, slides(`"gamma_q": 1.5`), 1e-9)
 }
 
 // blockOf is a column base on a block on the ground under actions.
 func blockOf(actions, more string) string {
-	return `{"column_base": {"basis": {"basis": "BASIS_EUROCODE"}, "base": {
+	return `{"column_base": {"basis": {"eurocode": {}}, "base": {
 		"plate": {"size_x_mm": 300, "size_y_mm": 300, "thickness_mm": 30, "steel": {"grade": "EN 10025-2 S355"}},
 		"footprint": {"tube": {"size_x_mm": 100, "size_y_mm": 100, "wall_mm": 8}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF"},
 		"support": {"concrete": {"concrete": {"grade": "C25/30"}, "size_x_mm": 1400, "size_y_mm": 1400, "height_mm": 900}},
@@ -87,7 +86,7 @@ func TestPadIsNamedWithTheFactorOnItsWeight(t *testing.T) {
 }
 
 func TestPresumptivePressureWithoutSoilIsChecked(t *testing.T) {
-	r := result(t, `{"footing": {"basis": {"basis": "BASIS_EUROCODE"}, "footing": {"rectangle": {"size_x_mm": 1000, "size_y_mm": 1000}, "depth_mm": 600},
+	r := result(t, `{"footing": {"basis": {"eurocode": {}}, "footing": {"rectangle": {"size_x_mm": 1000, "size_y_mm": 1000}, "depth_mm": 600},
 		"permanent": {"n_kn": -80}, "weight_kn": 18.8, "interface": {"friction_share": 1}, "presumptive": {"pressure_kpa": 150, "source": "constructed"}}}`)
 	s := state(t, r, "ground_presumptive")
 	assert.InDelta(t, 0.0988, s.GetDemand(), 1e-6)
@@ -108,7 +107,7 @@ func TestBlockInWaterIsLight(t *testing.T) {
 func TestWaterOfAStatedDepthCountsInDryGround(t *testing.T) {
 	block := blockOf(`{"name": "G", "kind": "ACTION_KIND_PERMANENT", "forces": {"n_kn": -60}},
 		{"name": "wind", "kind": "ACTION_KIND_WIND", "forces": {"v_x_kn": 10}}`, "")
-	sand := `{"settlement": {"basis": {"basis": "BASIS_EUROCODE"}, "footing": {"circle": {"diameter_mm": 1200}, "depth_mm": 500}, "unit_weight_above_kn_m3": 17,
+	sand := `{"settlement": {"basis": {"eurocode": {}}, "footing": {"circle": {"diameter_mm": 1200}, "depth_mm": 500}, "unit_weight_above_kn_m3": 17,
 		"dry": true, "layers": [{"thickness_mm": 3000, "unit_weight_kn_m3": 18, "oedometer": {"compression_index": 0.2, "void_ratio": 1}}],
 		"stages": [{"name": "a", "compression_kn": 60}]}}`
 	for _, m := range []struct{ request, id string }{{block, "ground_bearing_da3"}, {block, "ground_overturning"}, {sand, "settle_consolidation"}} {

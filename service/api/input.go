@@ -154,18 +154,11 @@ func (r *reader) rodInput(m *footwardv1.CheckAnchorRodsRequest) rod.Input {
 	}
 	if f := m.GetFriction(); f != nil {
 		in.Friction = rod.Friction{
-			Counted: true, Compression: f.GetCompressionKn() * newton, Coefficient: defaultFriction,
-			Assumed: f.Coefficient == nil, Strength: f.GetConcreteStrengthMpa(),
+			Counted: true, Compression: f.GetCompressionKn() * newton, Strength: f.GetConcreteStrengthMpa(),
 		}
+		in.Friction.Coefficient, in.Friction.Assumed = frictionOf(m.GetBasis())
 		if f.ConcreteStrengthMpa != nil && in.Design.Basis.Valid() && !in.Design.Basis.US() {
 			r.faults.Add(limit.Conflict, "friction.concrete_strength_mpa", "goes with the US bases only")
-		}
-		if f.Coefficient != nil {
-			in.Friction.Coefficient = f.GetCoefficient()
-			if in.Design.Basis.Valid() && !in.Design.Basis.US() {
-				r.faults.Add(limit.Conflict, "friction.coefficient",
-					"goes with the US bases only; the Eurocode takes basis.eurocode.c_fd")
-			}
 		}
 	}
 	switch each := m.GetRodForces(); {

@@ -51,7 +51,7 @@ const onlyStage = "in use"
 // loadInput reads a set of actions; prefix is its path in the request, for
 // faults that are found here.
 func (r *reader) loadInput(b *footwardv1.DesignBasis, m *footwardv1.ActionSet, prefix string) load.Input {
-	in := load.Input{Stop: r.stop, Basis: r.design(b).Basis, Factors: r.actionFactors(b, m, prefix), Stages: []string{onlyStage}}
+	in := load.Input{Stop: r.stop, Basis: r.design(b).Basis, Factors: parametersOf(b, annexes).actions, Stages: []string{onlyStage}}
 	if len(m.GetStages()) > 0 {
 		in.Stages = make([]string, len(m.GetStages()))
 		for i, s := range m.GetStages() {
@@ -76,29 +76,6 @@ func (r *reader) loadInput(b *footwardv1.DesignBasis, m *footwardv1.ActionSet, p
 	return in
 }
 
-func (r *reader) actionFactors(b *footwardv1.DesignBasis, m *footwardv1.ActionSet, prefix string) load.Factors {
-	f, given := load.Recommended(), m.GetFactors()
-	if given == nil {
-		return f
-	}
-	if b.GetBasis() != footwardv1.Basis_BASIS_EUROCODE {
-		r.faults.Add(limit.Conflict, prefix+"factors", "goes with BASIS_EUROCODE only")
-	}
-	for _, v := range [...]struct {
-		given *float64
-		to    *float64
-	}{
-		{given.GammaGSup, &f.GSup}, {given.GammaGInf, &f.GInf}, {given.GammaQ, &f.Q}, {given.Xi, &f.Xi},
-		{given.GammaGSupEquilibrium, &f.GSupA}, {given.GammaGInfEquilibrium, &f.GInfA}, {given.GammaQGround, &f.QC},
-	} {
-		if v.given != nil {
-			*v.to = *v.given
-		}
-	}
-	f.AccidentalFrequent = given.GetAccidentalFrequent()
-	return f
-}
-
 func combined(m *footwardv1.CombineActionsRequest, r *load.Result) *footwardv1.CombineActionsResponse {
 	s := scratches.Get().(*scratch)
 	defer scratches.Put(s)
@@ -107,14 +84,14 @@ func combined(m *footwardv1.CombineActionsRequest, r *load.Result) *footwardv1.C
 	r.Notices(&s.notices)
 	r.Derive(&s.sheet)
 	out := &footwardv1.CombineActionsResponse{
-		Label: m.GetLabel(), Notices: notices(s.notices.All(), true), Factors: factors(s.sheet.Factors, nil),
-		Provenance: provenanceOf(m.GetBasis().GetBasis()),
+		Label: m.GetLabel(), Notices: notices(s.notices.All(), true), Factors: factors(s.sheet.Factors, m.GetBasis()),
+		Provenance: provenanceOf(m.GetBasis().Basis()),
 	}
 	kept := chosen(r, m.GetEnvelopeOnly())
 	at := make(map[int]uint32, len(kept))
 	for _, i := range kept {
 		at[i] = uint32(len(out.Combinations))
-		out.Combinations = append(out.Combinations, combination(basis.Basis(m.GetBasis().GetBasis()), &r.Combinations[i]))
+		out.Combinations = append(out.Combinations, combination(basis.Basis(m.GetBasis().Basis()), &r.Combinations[i]))
 	}
 	for _, e := range r.Envelopes {
 		one := &footwardv1.Envelope{Kind: footwardv1.CombinationKind(e.Situation)}

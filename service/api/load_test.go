@@ -21,7 +21,7 @@ func shelter() *footwardv1.CombineActionsRequest {
 	n := func(kn float64) *footwardv1.ForcesAtFoot { return &footwardv1.ForcesAtFoot{NKn: kn} }
 	return &footwardv1.CombineActionsRequest{
 		Label: "shelter",
-		Basis: &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Basis: footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		ActionSet: &footwardv1.ActionSet{Stages: []*footwardv1.Stage{{Name: "frame up"}, {Name: "ballast on"}}, Actions: []*footwardv1.Action{
 			{Name: "frame", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT, Forces: n(-20)},
 			{Name: "ballast", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT, FirstStage: 2, Forces: n(-39)},
@@ -87,7 +87,7 @@ func FuzzCombine(f *testing.F) {
 	s := api.NewLoad(rules())
 	for _, change := range []func(*footwardv1.CombineActionsRequest){
 		func(*footwardv1.CombineActionsRequest) {},
-		func(m *footwardv1.CombineActionsRequest) { m.Basis.Basis = footwardv1.Basis_BASIS_US_ASD },
+		func(m *footwardv1.CombineActionsRequest) { m.Basis = footwardv1.On(footwardv1.Basis_BASIS_US_ASD) },
 		func(m *footwardv1.CombineActionsRequest) { m.ActionSet.Stages = nil },
 		func(m *footwardv1.CombineActionsRequest) { m.ActionSet.Actions[0].Forces = nil },
 		func(m *footwardv1.CombineActionsRequest) { m.ActionSet.Actions[0].Name = strings.Repeat("é", 60) },

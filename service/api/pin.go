@@ -21,13 +21,13 @@ func (c *Check) CheckPin(_ context.Context, m *footwardv1.CheckPinRequest) (*foo
 }
 
 func (c *Check) pin(m *footwardv1.CheckPinRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	in := r.pinInput(m)
 	violations := c.refused(kindPin, m, &r, func(f *limit.Faults) { base.ValidatePin(&in, f) })
 	if violations != nil {
 		return nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), m.GetExposure()}
 	out, err := base.CheckPin(&in)
 	return c.answered(kindPin, a, out, err)
 }
@@ -37,7 +37,7 @@ func (r *reader) pinInput(m *footwardv1.CheckPinRequest) base.PinInput {
 	if !in.Welded {
 		return in
 	}
-	inner := readerOf(m.GetBasis())
+	inner := reader{lost: r.lost}
 	w := m.GetBracketWeld()
 	in.Weld = base.BracketWeld{Weld: inner.weldSpec(w.GetWeld()), Lines: base.Lines(w.GetLines()), Contact: w.GetCompressionByContact()}
 	for _, f := range inner.faults {
@@ -76,6 +76,6 @@ func (r *reader) pin(m *footwardv1.CheckPinRequest) pin.Input {
 		Actions: pin.Actions{
 			N: m.GetForces().GetNKn() * newton, V: m.GetForces().GetVKn() * newton, M: m.GetForces().GetMKnm() * newtonMM,
 		},
-		GammaConnection: m.GetPartialFactorConnections(), EndBears: m.GetEndBears(),
+		GammaConnection: parametersOf(m.GetBasis(), annexes).connections, EndBears: m.GetEndBears(),
 	}
 }

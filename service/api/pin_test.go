@@ -16,7 +16,7 @@ import (
 // pinned is a column foot on two bolts, with more fields of the plates and of the
 // request.
 func pinned(basis, arrangement, plates, more string) string {
-	return `{"basis": {"basis": "` + basis + `"}, "timber": {"kind": "TIMBER_KIND_SOLID_SOFTWOOD", "densityKgM3": 350,
+	return `{"basis": {"` + basis + `": {}}, "timber": {"kind": "TIMBER_KIND_SOLID_SOFTWOOD", "densityKgM3": 350,
 		"specificGravity": 0.42, "sizeAlongPinMm": 140, "sizeAcrossPinMm": 140, "shearStrengthMpa": 4, "tensionAlongMpa": 14.5,
 		"compressionAlongMpa": 21, "modulusMpa": 11000, "serviceClass": "SERVICE_CLASS_2"},
 		"pin": {"kind": "PIN_KIND_BOLT", "diameterMm": 16, "fUMpa": 400, "fYMpa": 240, "fYbMpa": 310},
@@ -30,7 +30,7 @@ const shoeWeld = `, "bracketWeld": {"lines": "BRACKET_WELD_LINES_BOTH_FACES", "w
 	"filler": {"properties": {"strengthMpa": 480}}, "parts": [
 	{"thicknessMm": 20, "steel": {"grade": "EN 10025-2 S235"}}, {"thicknessMm": 8, "steel": {"grade": "EN 10025-2 S235"}}]}}`
 
-var allBases = []string{"BASIS_EUROCODE", "BASIS_US_LRFD", "BASIS_US_ASD"}
+var allBases = []string{"eurocode", "us_lrfd", "us_asd"}
 
 func ids(r *footwardv1.CheckResult) []string {
 	var out []string
@@ -65,13 +65,13 @@ func TestTheWeldOfAShoeJoinsItsPins(t *testing.T) {
 
 func TestEveryFaultOfAShoeWeldHasItsPath(t *testing.T) {
 	for name, c := range map[string]struct{ request, want string }{
-		"unknown steel": {strings.Replace(pinned("BASIS_EUROCODE", "PIN_PLATES_OUTSIDE", "", shoeWeld),
+		"unknown steel": {strings.Replace(pinned("eurocode", "PIN_PLATES_OUTSIDE", "", shoeWeld),
 			`20, "steel": {"grade": "EN 10025-2 S235"}`, `20, "steel": {"grade": "tin"}`, 1), "bracket_weld.weld.parts[0].steel.grade"},
-		"no lines": {strings.Replace(pinned("BASIS_EUROCODE", "PIN_PLATES_OUTSIDE", "", shoeWeld),
+		"no lines": {strings.Replace(pinned("eurocode", "PIN_PLATES_OUTSIDE", "", shoeWeld),
 			`"lines": "BRACKET_WELD_LINES_BOTH_FACES", `, "", 1), "bracket_weld.lines"},
-		"thicker than the plate": {strings.Replace(pinned("BASIS_EUROCODE", "PIN_PLATES_OUTSIDE", "", shoeWeld),
+		"thicker than the plate": {strings.Replace(pinned("eurocode", "PIN_PLATES_OUTSIDE", "", shoeWeld),
 			`{"thicknessMm": 8,`, `{"thicknessMm": 9,`, 1), "bracket_weld.weld.parts[1].thickness_mm"},
-		"eccentric plate inside": {pinned("BASIS_EUROCODE", "PIN_PLATES_INSIDE", `, "eccentricityMm": 5`, ""), "plates.eccentricity_mm"},
+		"eccentric plate inside": {pinned("eurocode", "PIN_PLATES_INSIDE", `, "eccentricityMm": 5`, ""), "plates.eccentricity_mm"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			m := &footwardv1.CheckPinRequest{}
@@ -90,9 +90,9 @@ func TestEveryFaultOfAShoeWeldHasItsPath(t *testing.T) {
 
 func TestExposureReachesPlatesAndWeldOfAShoe(t *testing.T) {
 	// 0.75 mm a face, as TestExposureIsTheSameAsAllowancesOfTheParts.
-	exposed := strings.Replace(pinned("BASIS_EUROCODE", "PIN_PLATES_OUTSIDE", "", shoeWeld), `"basis": "BASIS_EUROCODE"`,
-		`"basis": "BASIS_EUROCODE", "corrosion": {"years": 25, "ground": "CORROSIVE_GROUND_POLLUTED_NATURAL"}`, 1)
-	stated := pinned("BASIS_EUROCODE", "PIN_PLATES_OUTSIDE", `, "corrosionAllowanceMm": 1.5`,
+	exposed := strings.Replace(pinned("eurocode", "PIN_PLATES_OUTSIDE", "", shoeWeld), `"basis": {"eurocode": {}}`,
+		`"basis": {"eurocode": {}}, "exposure": {"design_life_years": 25, "ground": "CORROSIVE_GROUND_POLLUTED_NATURAL"}`, 1)
+	stated := pinned("eurocode", "PIN_PLATES_OUTSIDE", `, "corrosionAllowanceMm": 1.5`,
 		strings.Replace(shoeWeld, `"throatMm": 4`, `"throatMm": 4, "corrosionAllowanceMm": 0.75`, 1))
 	a, b := result(t, `{"pin": `+exposed+`}`), result(t, `{"pin": `+stated+`}`)
 	require.Equal(t, ids(b), ids(a))

@@ -2,6 +2,7 @@ package api_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -15,7 +16,7 @@ import (
 // standing returns a column base of 457 by 406 by 31.75 mm on concrete, rods 100 mm off a
 // tube, under one load case.
 func standing(basis, forces string) string {
-	return `{"columnBase": {"basis": {"basis": "BASIS_` + basis + `"}, "base": {
+	return `{"columnBase": {"basis": {"` + strings.ToLower(basis) + `": {}}, "base": {
 		"plate": {"sizeXMm": 457.2, "sizeYMm": 406.4, "thicknessMm": 31.75, "steel": {"grade": "ASTM A572 Gr 50"}},
 		"footprint": {"tube": {"sizeXMm": 203.2, "sizeYMm": 203.2, "wallMm": 9.525}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF"},
 		"support": {"concrete": {"concrete": {"grade": "f'c 4000 psi"}, "sizeXMm": 2400, "sizeYMm": 2000, "heightMm": 650}},
@@ -47,7 +48,7 @@ func TestSecondMomentOfABaseIsNeverAFailOfItsEquilibrium(t *testing.T) {
 // TestSectionOfAColumnIsCheckedWhereItsSteelIsGiven, and else a notice says that it is not.
 func TestSectionOfAColumnIsCheckedWhereItsSteelIsGiven(t *testing.T) {
 	item := func(steel string) string {
-		return `{"plateBending": {"basis": {"basis": "BASIS_EUROCODE"},
+		return `{"plateBending": {"basis": {"eurocode": {}},
 			"plate": {"sizeXMm": 500, "sizeYMm": 500, "thicknessMm": 40, "steel": {"grade": "EN 10025-2 S355"}},
 			"footprint": {"iSection": {"depthMm": 300, "widthMm": 300, "flangeMm": 4, "webMm": 3}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF"` + steel + `},
 			"forces": {"nKn": -2000, "mXKnm": 250},
@@ -77,7 +78,7 @@ func TestSectionOfAColumnIsCheckedWhereItsSteelIsGiven(t *testing.T) {
 // TestSectionsOfAPlateHoldNoColumn has rods off the middle, which the clause does not fit:
 // straight sections hold the plate, and nothing is said to hold flange and web.
 func TestSectionsOfAPlateHoldNoColumn(t *testing.T) {
-	r := result(t, `{"plateBending": {"basis": {"basis": "BASIS_EUROCODE"},
+	r := result(t, `{"plateBending": {"basis": {"eurocode": {}},
 		"plate": {"sizeXMm": 420, "sizeYMm": 420, "thicknessMm": 30, "steel": {"grade": "EN 10025-2 S235"}},
 		"footprint": {"iSection": {"depthMm": 200, "widthMm": 200, "flangeMm": 15, "webMm": 9}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF",
 			"steel": {"grade": "EN 10025-2 S235"}},
@@ -99,7 +100,7 @@ func TestSectionsOfAPlateHoldNoColumn(t *testing.T) {
 // TestWornWeldOfABaseLengthensTheLeverArm gives the weld of a base an allowance.
 func TestWornWeldOfABaseLengthensTheLeverArm(t *testing.T) {
 	item := func(lost float64) string {
-		return fmt.Sprintf(`{"columnBase": {"basis": {"basis": "BASIS_EUROCODE"}, "base": {
+		return fmt.Sprintf(`{"columnBase": {"basis": {"eurocode": {}}, "base": {
 			"plate": {"sizeXMm": 420, "sizeYMm": 420, "thicknessMm": 15, "steel": {"grade": "EN 10025-2 S235"}},
 			"footprint": {"iSection": {"depthMm": 200, "widthMm": 200, "flangeMm": 15, "webMm": 9}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF"},
 			"support": {"concrete": {"concrete": {"grade": "C25/30"}, "sizeXMm": 1000, "sizeYMm": 1000, "heightMm": 800}},

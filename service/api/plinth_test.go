@@ -86,7 +86,7 @@ func TestAPadThatIsFoundHoldsAsABlock(t *testing.T) {
 		// Plinth and soil on the pad.
 		s.OtherWeightKn = 1.45*1.45*0.2*17 - 0.5*0.5*0.2*17 + 0.5*0.5*1.015*24
 		r, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{
-			Basis: m.GetBasis(), Base: b, Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}})
+			Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: b, Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}})
 		require.NoError(t, err, "%v", client.Violations(err))
 		return r.GetResult()
 	}
@@ -135,7 +135,7 @@ func TestPreloadOfTheRodsIsNoneOfThePads(t *testing.T) {
 // TestWhatIsNotVerifiedIsNotContrasted has a stack that was never loaded.
 func TestWhatIsNotVerifiedIsNotContrasted(t *testing.T) {
 	m := comparison(t)
-	m.Basis.Corrosion, m.Base.Substructure.Settlement = nil, nil
+	m.Exposure, m.Base.Substructure.Settlement = nil, nil
 	m.Base.Substructure.Stack.LoadTested, m.Base.Substructure.Stack.LoadTestKn = false, 0
 	r, err := service(t).CompareFootings(t.Context(), m)
 	require.NoError(t, err)
@@ -191,7 +191,7 @@ func TestANationalFactorReachesTheWeightOfAComparedPad(t *testing.T) {
 				a.Forces = &footwardv1.ForcesAtFoot{VXKn: 1}
 			}
 		}
-		m.ActionSet.Factors = &footwardv1.ActionFactors{GammaGInf: &gamma}
+		m.Basis.GetEurocode().Actions = &footwardv1.ActionFactors{GammaGInf: &gamma}
 		_, r := comparedPad(t, m)
 		return state(t, r, "pad_equilibrium").GetUtilization()
 	}
@@ -225,7 +225,7 @@ func TestComparedConcreteHoldsWhatABlockHolds(t *testing.T) {
 		s.Stack, s.Levelling, s.Settlement, s.BlindingMm, s.Ground.DepthMm = nil, nil, nil, 50, 800
 		s.Reinforcement = &footwardv1.PadReinforcement{Bars: chosen.GetBars(), CoverMm: m.Pad.CoverMm, YieldMpa: m.Pad.YieldMpa}
 		whole, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{
-			Basis: m.GetBasis(), Base: b, Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}})
+			Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: b, Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}})
 		require.NoError(t, err, "%v", client.Violations(err))
 		for _, one := range whole.GetResult().GetLimitStates() {
 			if strings.HasPrefix(one.GetId(), "pad_") || strings.HasPrefix(one.GetId(), "ground_") {

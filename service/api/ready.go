@@ -27,7 +27,7 @@ const (
 // ready reads combinations made by the caller: what is checked for strength, what a
 // substructure takes of them, and what they leave out.
 func (r *reader) ready(m *footwardv1.CheckColumnBaseRequest, list []*footwardv1.LoadCase, to *base.ColumnInput) {
-	b := basis.Basis(m.GetBasis().GetBasis())
+	b := basis.Basis(m.GetBasis().Basis())
 	to.Cases = make([]base.Case, 0, len(list)+1)
 	named, told := map[string]int{}, true
 	in := load.Input{Basis: b}

@@ -3,8 +3,10 @@ package api
 import (
 	"errors"
 	"slices"
+	"strings"
 	"sync"
 
+	"footward.example/footward/internal/basis"
 	"footward.example/footward/internal/corrosion"
 	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/limit"
@@ -20,9 +22,10 @@ type outcome interface {
 
 // asked is what the caller wants to know of any check.
 type asked struct {
-	label  string
-	basis  *footwardv1.DesignBasis
-	detail footwardv1.Detail
+	label    string
+	basis    *footwardv1.DesignBasis
+	detail   footwardv1.Detail
+	exposure *footwardv1.Exposure // nil: of no steel, or of none that corrodes
 }
 
 // scratch is the working memory of one answer.
@@ -43,13 +46,13 @@ func answer(a asked, o outcome) *footwardv1.CheckResult {
 	s.notices.Reset()
 	o.States(&s.list)
 	o.Notices(&s.notices)
-	exposed := a.basis.GetCorrosion() != nil
+	exposed := a.exposure != nil
 	if exposed {
 		s.notices.Add(corrosion.Remark)
 	}
 
 	r := &footwardv1.CheckResult{
-		Label: a.label, Basis: a.basis.GetBasis(), Verdict: footwardv1.Verdict(s.list.Verdict()),
+		Label: a.label, Basis: a.basis.Basis(), Edition: basis.Basis(a.basis.Basis()).Edition(), Annex: a.basis.GetEurocode().GetAnnex(), Verdict: footwardv1.Verdict(s.list.Verdict()),
 	}
 	if g := s.list.Governing(); g != nil {
 		r.GoverningId = g.Kind.ID
@@ -64,13 +67,13 @@ func answer(a asked, o outcome) *footwardv1.CheckResult {
 	if !full {
 		return r
 	}
-	r.LimitStates = states(s.list.All(), a.basis.GetBasis())
+	r.LimitStates = states(s.list.All(), a.basis.Basis())
 	s.sheet.Reset(a.detail != footwardv1.Detail_DETAIL_DERIVATION)
 	if exposed {
-		exposure(a.basis.GetCorrosion()).Derive(&s.sheet)
+		exposure(a.exposure).Derive(&s.sheet)
 	}
 	o.Derive(&s.sheet)
-	r.Factors = factors(s.sheet.Factors, a.basis.GetEurocode())
+	r.Factors = factors(s.sheet.Factors, a.basis)
 	r.Derivation = steps(s.sheet.Steps)
 	return r
 }
@@ -83,7 +86,7 @@ func refusal(a asked, err error) (*footwardv1.CheckResult, limit.Faults) {
 		return nil, faults
 	}
 	r := &footwardv1.CheckResult{
-		Label: a.label, Basis: a.basis.GetBasis(),
+		Label: a.label, Basis: a.basis.Basis(), Edition: basis.Basis(a.basis.Basis()).Edition(), Annex: a.basis.GetEurocode().GetAnnex(),
 		Verdict: footwardv1.Verdict_VERDICT_OUT_OF_SCOPE, Reason: err.Error(),
 	}
 	return r, nil
@@ -174,27 +177,18 @@ func notices(all []*limit.Notice, text bool) []*footwardv1.Notice {
 // givenInRequest is the source of a factor that the caller set.
 const givenInRequest = "given in the request"
 
-func factors(all []derive.Factor, given *footwardv1.EurocodeFactors) []*footwardv1.FactorUsed {
+func factors(all []derive.Factor, b *footwardv1.DesignBasis) []*footwardv1.FactorUsed {
 	block := make([]footwardv1.FactorUsed, len(all))
+	own := statedBy(b, annexes)
 	out := make([]*footwardv1.FactorUsed, len(all))
 	for i, f := range all {
 		block[i].Symbol, block[i].Value, block[i].Source = f.Symbol, f.Value, f.Source
+		for _, s := range own {
+			if s.value == f.Value && slices.Contains(s.printed, f.Symbol) && !strings.HasSuffix(f.Source, givenInRequest) {
+				block[i].Source = s.source
+			}
+		}
 		out[i] = &block[i]
-		if given == nil {
-			continue
-		}
-		for _, e := range eurocodeFactors {
-			if e.symbol == f.Symbol && e.given(given) != nil {
-				block[i].Source = givenInRequest
-			}
-		}
-		for _, e := range groundFactors {
-			if g := given.GetGround(); g == nil {
-				break
-			} else if v := e.given(g); v != nil && *v == f.Value && slices.Contains(e.printed, f.Symbol) {
-				block[i].Source = givenInRequest
-			}
-		}
 	}
 	return out
 }

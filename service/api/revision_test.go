@@ -22,15 +22,15 @@ import (
 const numbersFile = "../../testdata/golden/numbers.txt"
 
 // variants of a request, each with some of its numbers changed by up to a third. What
-// is drawn depends on the name alone.
+// is drawn for a number depends on the names of the request and of its field alone.
 func variants(k named, n int) []named {
-	h := fnv.New64a()
-	h.Write([]byte(k.name))
-	draw := rand.New(rand.NewPCG(h.Sum64(), 1))
 	var out []named
 	for i := range n {
-		v := named{fmt.Sprintf("%s~%d", k.name, i+1), proto.CloneOf(k.item)}
+		v := named{fmt.Sprintf("%s.%d", k.name, i+1), proto.CloneOf(k.item)}
 		for _, p := range places(requestOf(v.item).ProtoReflect(), "") {
+			h := fnv.New64a()
+			fmt.Fprintf(h, "%s %s", k.name, p.path)
+			draw := rand.New(rand.NewPCG(h.Sum64(), uint64(i+1)))
 			if by := 2./3 + 2./3*draw.Float64(); p.d.Kind() == protoreflect.DoubleKind && draw.IntN(3) == 0 {
 				p.in.Set(p.d, protoreflect.ValueOfFloat64(p.in.Get(p.d).Float()*by))
 			}

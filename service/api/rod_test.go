@@ -20,7 +20,7 @@ const (
 
 // fields are the parts of requests about rods.
 var fields = strings.NewReplacer(
-	"EC", `"basis":{"basis":"BASIS_EUROCODE"}`, "LRFD", `"basis":{"basis":"BASIS_US_LRFD"}`, "ASD", `"basis":{"basis":"BASIS_US_ASD"}`,
+	"EC", `"basis": {"eurocode": {}}`, "LRFD", `"basis": {"us_lrfd": {}}`, "ASD", `"basis": {"us_asd": {}}`,
 	"PLATE", `"plate":{"size_x_mm":500,"size_y_mm":500,"thickness_mm":30,"steel":{"properties":{"fy_mpa":355,"fu_mpa":490}}}`,
 	"THIN", `"plate":{"size_x_mm":500,"size_y_mm":500,"thickness_mm":3.5,"steel":{"properties":{"fy_mpa":250,"fu_mpa":400}}}`,
 	"M20", `"rod":{"thread":{"designation":"M20"},"steel":{"grade":"ISO 898-1 8.8"},"thread_making":"THREAD_MAKING_STANDARD"}`,

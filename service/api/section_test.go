@@ -20,7 +20,7 @@ func cornerRods(x, y float64) string {
 // plateAt returns a plate on a given pressure of 10 MPa.
 func plateAt(basis string, x, y, t float64, footprint, forces, rods string) string {
 	return fmt.Sprintf(`
-basis: {basis: %s}
+basis: {%s: {}}
 plate: {size_x_mm: %g, size_y_mm: %g, thickness_mm: %g, steel: {properties: {fy_mpa: 235, fu_mpa: 360}}}
 footprint: {%s, stiffness: FOOTPRINT_STIFFNESS_STIFF}
 footprint_weld_throat_mm: 4
@@ -46,7 +46,7 @@ func bent(t *testing.T, text string) *footwardv1.CheckResult {
 	return r.GetResult()
 }
 
-var families = []string{"BASIS_EUROCODE", "BASIS_US_LRFD", "BASIS_US_ASD"}
+var families = []string{"eurocode", "us_lrfd", "us_asd"}
 
 // TestEveryStiffFootprintGetsAnAnswer holds two moments, corner rods and odd
 // footprints: a little passes, much more fails, and neither is out of scope.
@@ -102,7 +102,7 @@ func TestPinnedBaseHoldsUpliftByRodsBetweenItsFlanges(t *testing.T) {
 		r := bent(t, plateAt(basis, 260, 340, 20, section, "n_kn: 40", rods))
 		assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, r.GetVerdict(), "%s %s", basis, r.GetReason())
 		for _, s := range r.GetLimitStates() {
-			if s.GetId() == "plate_section_pulled" && basis == "BASIS_US_LRFD" {
+			if s.GetId() == "plate_section_pulled" && basis == "us_lrfd" {
 				assert.InEpsilon(t, 10e3/(0.9*235*100), s.GetUtilization(), 1e-3)
 			}
 		}
@@ -115,11 +115,11 @@ func TestPinnedBaseHoldsUpliftByRodsBetweenItsFlanges(t *testing.T) {
 func tubeBase(t *testing.T, basis string) *footwardv1.CheckColumnBaseRequest {
 	t.Helper()
 	text := plateAt(basis, 360, 360, 25, "tube: {size_x_mm: 136, size_y_mm: 136, wall_mm: 8}", "", cornerRods(150, 150))
-	for _, cut := range []string{"forces: {}\n", "footprint_weld_throat_mm: 4\n", "basis: {basis: " + basis + "}\n"} {
+	for _, cut := range []string{"forces: {}\n", "footprint_weld_throat_mm: 4\n", "basis: {" + basis + ": {}}\n"} {
 		text = strings.Replace(text, cut, "", 1)
 	}
 	m := &footwardv1.CheckColumnBaseRequest{}
-	require.NoError(t, protoyaml.Unmarshal([]byte("basis: {basis: "+basis+"}\nbase:"+strings.ReplaceAll(text, "\n", "\n  ")+`
+	require.NoError(t, protoyaml.Unmarshal([]byte("basis: {"+basis+": {}}\nbase:"+strings.ReplaceAll(text, "\n", "\n  ")+`
 load_cases:
   cases:
     - {name: "wind", forces: {n_kn: -50, m_x_knm: 4, m_y_knm: 6}}
@@ -164,7 +164,7 @@ func TestSizeFindsAPlateWithCornerRodsUnderTwoMoments(t *testing.T) {
 		}
 		at := func(x, y float64) *footwardv1.RodPosition { return &footwardv1.RodPosition{XMm: x, YMm: y} }
 		r, err := service(t).SizeColumnBase(t.Context(), &footwardv1.SizeColumnBaseRequest{
-			Basis: m.GetBasis(), Base: m.GetBase(), Loads: &footwardv1.SizeColumnBaseRequest_LoadCases{LoadCases: m.GetLoadCases()},
+			Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: m.GetBase(), Loads: &footwardv1.SizeColumnBaseRequest_LoadCases{LoadCases: m.GetLoadCases()},
 			Offer: &footwardv1.SizeOffer{
 				Plans:       []*footwardv1.PlatePlan{plan(300, at(120, 120), at(-120, 120), at(120, -120), at(-120, -120)), plan(360, at(150, 0), at(-150, 0), at(0, 150), at(0, -150))},
 				ThicknessMm: []float64{10, 12, 15, 20, 25}, Rods: rodOffers("M16", "M20"),

@@ -20,13 +20,13 @@ func (c *Check) PredictSettlement(_ context.Context, m *footwardv1.PredictSettle
 
 // settlement predicts; the table of stages is written when it is called for.
 func (c *Check) settlement(m *footwardv1.PredictSettlementRequest) (*footwardv1.CheckResult, func() []*footwardv1.StageSettlement, []*footwardv1.FieldViolation) {
-	r := readerOf(m.GetBasis())
+	r := reader{}
 	in := r.settlementInput(m)
 	violations := c.refused(kindSettlement, m, &r, func(f *limit.Faults) { settle.Validate(&in, f) })
 	if violations != nil {
 		return nil, nil, violations
 	}
-	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail()}
+	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), nil}
 	out, err := settle.Check(&in)
 	result, violations := c.answered(kindSettlement, a, out, err)
 	return result, func() []*footwardv1.StageSettlement { return settled(out) }, violations

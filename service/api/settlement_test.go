@@ -12,7 +12,7 @@ import (
 // TestSettlementShowsEveryStage, and leaves out what the data do not allow.
 func TestSettlementShowsEveryStage(t *testing.T) {
 	m := &footwardv1.PredictSettlementRequest{
-		Basis:     &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Basis:     footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		Footing:   &footwardv1.Footing{Plan: &footwardv1.Footing_Circle{Circle: &footwardv1.FootingCircle{DiameterMm: 800}}},
 		Rigid:     true,
 		HalfSpace: true,

@@ -32,12 +32,12 @@ func stateOf(t *testing.T, r *footwardv1.CheckResult, id string) *footwardv1.Lim
 
 // rowsOf is a column of 140 mm on two rows of one or more pins, 95.5 mm apart.
 func rowsOf(basis string, n int, axial, moment float64) string {
-	along, duration := "", map[string]string{"BASIS_EUROCODE": `"loadDuration": "LOAD_DURATION_SHORT_TERM"`,
-		"BASIS_US_LRFD": `"timeEffectFactor": 1`, "BASIS_US_ASD": `"loadDurationFactor": 1.6`}[basis]
+	along, duration := "", map[string]string{"eurocode": `"loadDuration": "LOAD_DURATION_SHORT_TERM"`,
+		"us_lrfd": `"timeEffectFactor": 1`, "us_asd": `"loadDurationFactor": 1.6`}[basis]
 	if n > 1 {
 		along = `, "spacingAlongMm": 100`
 	}
-	return fmt.Sprintf(`{"pin": {"basis": {"basis": %q}, "timber": {"kind": "TIMBER_KIND_SOLID_SOFTWOOD", "sizeAlongPinMm": 140,
+	return fmt.Sprintf(`{"pin": {"basis": {%q: {}}, "timber": {"kind": "TIMBER_KIND_SOLID_SOFTWOOD", "sizeAlongPinMm": 140,
 		"sizeAcrossPinMm": 252, "shearStrengthMpa": 1.17, "tensionAlongMpa": 14.7, "compressionAlongMpa": 10, "densityKgM3": 480, "specificGravity": 0.5,
 		"modulusMpa": 11000, "serviceClass": "SERVICE_CLASS_1", %s},
 		"pin": {"kind": "PIN_KIND_BOLT", "diameterMm": 19.05, "fUMpa": 830, "fYMpa": 640, "fYbMpa": 896},
@@ -89,8 +89,8 @@ func TestShoeSwaysUnlessItsFootIsHeld(t *testing.T) {
 		assert.Equal(t, passes, stateOf(t, r, "bracket_compression").GetVerdict())
 		assert.Contains(t, codesOf(r), "pin_foot_held")
 	}
-	plain := stateOf(t, result(t, thin("BASIS_EUROCODE", "", -5)), "bracket_compression").GetResistance()
-	annex := strings.Replace(thin("BASIS_EUROCODE", "", -5), `"basis": "BASIS_EUROCODE"`, `"basis": "BASIS_EUROCODE", "eurocode": {"gammaM1": 1.1}`, 1)
+	plain := stateOf(t, result(t, thin("eurocode", "", -5)), "bracket_compression").GetResistance()
+	annex := strings.Replace(thin("eurocode", "", -5), `"eurocode": {}`, `"eurocode": {"steel": {"gammaM1": 1.1}}`, 1)
 	r := result(t, annex)
 	assert.InDelta(t, plain/1.1, stateOf(t, r, "bracket_compression").GetResistance(), 1e-9)
 	found := false
@@ -103,7 +103,7 @@ func TestShoeSwaysUnlessItsFootIsHeld(t *testing.T) {
 // TestThicknessThatBlockTearingAsksForHolds in both families.
 func TestThicknessThatBlockTearingAsksForHolds(t *testing.T) {
 	torn := func(basis string, thickness float64) string {
-		return fmt.Sprintf(`{"pin": {"basis": {"basis": %q}, "timber": {"kind": "TIMBER_KIND_SOLID_HARDWOOD", "sizeAlongPinMm": 240, "sizeAcrossPinMm": 420,
+		return fmt.Sprintf(`{"pin": {"basis": {%q: {}}, "timber": {"kind": "TIMBER_KIND_SOLID_HARDWOOD", "sizeAlongPinMm": 240, "sizeAcrossPinMm": 420,
 			"shearStrengthMpa": 4, "tensionAlongMpa": 20, "compressionAlongMpa": 24, "densityKgM3": 540, "specificGravity": 0.5,
 			"modulusMpa": 11000, "serviceClass": "SERVICE_CLASS_1"},
 			"pin": {"kind": "PIN_KIND_BOLT", "diameterMm": 12, "fUMpa": 800, "fYMpa": 640, "fYbMpa": 640},
@@ -123,7 +123,7 @@ func TestThicknessThatBlockTearingAsksForHolds(t *testing.T) {
 
 // welded is a weld of a group or run by a basis.
 func welded(basis, parts, layout string) string {
-	return `{"weld": {"basis": {"basis": "` + basis + `"}, "weld": {"kind": "WELD_KIND_FILLET", "legMm": 6, "filler": {"properties": {"strengthMpa": 482}},
+	return `{"weld": {"basis": {"` + basis + `": {}}, "weld": {"kind": "WELD_KIND_FILLET", "legMm": 6, "filler": {"properties": {"strengthMpa": 482}},
 		"parts": [{"thicknessMm": 20, "steel": {"properties": {"fyMpa": 235, "fuMpa": 360}}}, {` + parts + `, "steel": {"properties": {"fyMpa": 235, "fuMpa": 360}}}]},
 		` + layout + `}}`
 }
@@ -149,7 +149,7 @@ func TestLapOfAGroupIsThatOfARun(t *testing.T) {
 		"forces": {"vYKn": 3000}, "atYMm": 1250%s}`
 	for _, b := range allBases {
 		id := "weld_metal"
-		if b == "BASIS_EUROCODE" {
+		if b == "eurocode" {
 			id = "weld_directional"
 		}
 		full := strings.Replace(welded(b, `"thicknessMm": 20`, fmt.Sprintf(lines, "")), `"kind"`, `"fullSizeToEnds": true, "kind"`, 1)
@@ -186,7 +186,7 @@ func TestWeldRoundASmallPipeIsOneLine(t *testing.T) {
 	}
 	open := `"group": {"segments": [` + strings.Join(chords[:31], ", ") + `], "forces": {"nKn": 50}, "continuous": true}`
 	m := &footwardv1.CheckItem{}
-	require.NoError(t, protojson.Unmarshal([]byte(welded("BASIS_EUROCODE", `"thicknessMm": 8`, open)), m))
+	require.NoError(t, protojson.Unmarshal([]byte(welded("eurocode", `"thicknessMm": 8`, open)), m))
 	_, err := service(t).CheckWeld(t.Context(), m.GetWeld())
 	require.Error(t, err)
 	refused(t, err)

@@ -236,7 +236,7 @@ type silence struct{ path, why string }
 
 // silent is asked in order; family is "" for both.
 var silent = []silence{
-	{`basis\.eurocode\.`, "a parameter of a material or part that is not in this check; the basis is one message for all"},
+	{`basis\.(eurocode|us_lrfd|us_asd)\.`, "a parameter of a material or part that is not in this check; the basis is one message for all"},
 	{`steel\.properties\.beta_w`, "welds by the Eurocode alone have it; a property of the steel"},
 	{`CheckBearing\.forces\.v_[xy]_kn`, "shear is not part of bearing, which a notice says"},
 	{`support\.concrete\.grout\.strength_mpa`, "it enters by the threshold of 0.2 f_ck alone"},
@@ -256,7 +256,6 @@ var silent = []silence{
 	{`concrete_unit_weight_kn_m3`, "there is no block of concrete"},
 	{`soil\.dry$`, "a stated depth of water counts beside it"},
 	{`interface\.sealed`, "undrained ground alone is asked"},
-	{`sliding_resistance_factor`, "no shear acts"},
 	{`subgrade_n_mm3`, "a bottom plate alone is bent on the ground"},
 	{`limits\.angular_distortion`, "there is no neighbour"},
 	{`(preloaded_kpa|stress_spread|years)$`, "a sand method or a layer of clay has it, and none is given"},

@@ -27,7 +27,7 @@ func (r *reader) cases(m *footwardv1.CheckColumnBaseRequest, to *base.ColumnInpu
 	in.Situations = situations(&in, m.GetBase())
 	combined, err := load.Combine(&in)
 	if err == nil && m.GetBase().GetSubstructure() != nil {
-		err = r.shares(&in, combined, m.GetActionSet().GetFactors(), &to.Below)
+		err = r.shares(&in, combined, &to.Below)
 	}
 	if err != nil {
 		_, faults := refusal(asked{}, err)

@@ -17,7 +17,7 @@ import (
 func headedBase(basis, steel, loads string) string {
 	return fmt.Sprintf(`
 column_base:
-  basis: {basis: %s}
+  basis: {%s: {}}
   base:
     plate: {size_x_mm: 400, size_y_mm: 400, thickness_mm: 30, steel: {grade: EN 10025-2 S355}}
     footprint: {tube: {size_x_mm: 200, size_y_mm: 200, wall_mm: 10}, stiffness: FOOTPRINT_STIFFNESS_STIFF}
@@ -32,7 +32,7 @@ column_base:
 }
 
 const (
-	eurocodeBasis = "BASIS_EUROCODE"
+	eurocodeBasis = "eurocode"
 	c25           = "grade: C25/30"
 )
 
@@ -99,7 +99,7 @@ func TestUpliftAndSideForceOfOneWindPullTogether(t *testing.T) {
 	g := act("D", "PERMANENT", "n_kn: -30")
 	whole := act("W", "WIND", "n_kn: 80, v_x_kn: 25, m_y_knm: 20")
 	parts := []string{act("W1", "WIND", "n_kn: 80"), act("W2", "WIND", "v_x_kn: 25, m_y_knm: 20")}
-	for basis, concrete := range map[string]string{eurocodeBasis: c25, "BASIS_US_LRFD": "properties: {strength_mpa: 25}", "BASIS_US_ASD": "properties: {strength_mpa: 25}"} {
+	for basis, concrete := range map[string]string{eurocodeBasis: c25, "us_lrfd": "properties: {strength_mpa: 25}", "us_asd": "properties: {strength_mpa: 25}"} {
 		one := parsedResult(t, headedBase(basis, concrete, actionSet("", g, whole)))
 		two := parsedResult(t, headedBase(basis, concrete, actionSet("", append([]string{g}, parts...)...)))
 		for _, id := range []string{"rod_tension", "rod_combined"} {
@@ -137,7 +137,7 @@ func TestServiceValuesProveNoStrength(t *testing.T) {
 // TestAStackWithoutSetAIsNotStable leaves overturning and uplift open; strength is not.
 func TestAStackWithoutSetAIsNotStable(t *testing.T) {
 	m := demoBase(t)
-	m.Basis.Corrosion, m.Base.Substructure.Settlement = nil, nil
+	m.Exposure, m.Base.Substructure.Settlement = nil, nil
 	m.GetActionSet().Kinds = []footwardv1.CombinationKind{footwardv1.CombinationKind_COMBINATION_KIND_STRENGTH}
 	out, err := service(t).CheckColumnBase(t.Context(), m)
 	require.NoError(t, err)
@@ -158,7 +158,7 @@ func TestAStackWithoutSetAIsNotStable(t *testing.T) {
 func onTimber(basis, timber, bearing, loads string) string {
 	return fmt.Sprintf(`
 column_base:
-  basis: {basis: %s}
+  basis: {%s: {}}
   base:
     plate: {size_x_mm: 300, size_y_mm: 300, thickness_mm: 40, steel: {grade: EN 10025-2 S355}}
     footprint: {tube: {size_x_mm: 200, size_y_mm: 200, wall_mm: 10}, stiffness: FOOTPRINT_STIFFNESS_STIFF}
@@ -220,8 +220,8 @@ func TestTimeEffectIsThatOfTheCombination(t *testing.T) {
 		stated      string
 		utilization float64
 	}{
-		"BASIS_US_LRFD": {", time_effect_factor: 1", 140 / (fc * 2.4 * 0.9 * 0.6 * 90)},
-		"BASIS_US_ASD":  {", load_duration_factor: 1.6", 100 / (fc * 0.9 * 90)},
+		"us_lrfd": {", time_effect_factor: 1", 140 / (fc * 2.4 * 0.9 * 0.6 * 90)},
+		"us_asd":  {", load_duration_factor: 1.6", 100 / (fc * 0.9 * 90)},
 	} {
 		for _, stated := range []string{"", want.stated} {
 			s := state(t, parsedResult(t, onTimber(basis, timberUS, along+stated, actionSet("", d, w))), "timber_along_grain")
@@ -230,7 +230,7 @@ func TestTimeEffectIsThatOfTheCombination(t *testing.T) {
 		}
 	}
 	// 1.2 x 100 + 150 kN of wind alone: by lambda 1, 270/1809.5, above 140/1085.7.
-	s := state(t, parsedResult(t, onTimber("BASIS_US_LRFD", timberUS, along, actionSet("", d, act("W", "WIND", "n_kn: -150")))), "timber_along_grain")
+	s := state(t, parsedResult(t, onTimber("us_lrfd", timberUS, along, actionSet("", d, act("W", "WIND", "n_kn: -150")))), "timber_along_grain")
 	assert.InDelta(t, 270/(fc*2.4*0.9*90), s.GetUtilization(), 1e-6)
 }
 
@@ -264,7 +264,7 @@ func TestAnImpactReachesTheGround(t *testing.T) {
 		set := m.GetActionSet()
 		set.Actions = append(set.Actions, &footwardv1.Action{Name: "impact", Kind: footwardv1.ActionKind_ACTION_KIND_ACCIDENTAL, Forces: impact})
 		m.Base.Rods = parsed(t, headedBase(eurocodeBasis, c25, actionSet("", act("G", "PERMANENT", "n_kn: -1")))).GetColumnBase().Base.Rods
-		r, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Base: m.GetBase(),
+		r, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: m.GetBase(),
 			Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: set}})
 		require.NoError(t, err, "%v", client.Violations(err))
 		return r.GetResult()
@@ -307,7 +307,7 @@ func TestAPadHasTheWeightOfSetBByEitherFormula(t *testing.T) {
 			Forces: &footwardv1.ForcesAtFoot{NKn: -20, MXKnm: 18}}}
 		set.Kinds = []footwardv1.CombinationKind{kind, footwardv1.CombinationKind_COMBINATION_KIND_EQUILIBRIUM}
 		m.Base.Rods = parsed(t, headedBase(eurocodeBasis, c25, actionSet("", act("G", "PERMANENT", "n_kn: -1")))).GetColumnBase().Base.Rods
-		r, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Base: m.GetBase(),
+		r, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: m.GetBase(),
 			Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: set}})
 		require.NoError(t, err, "%v", client.Violations(err))
 		out := map[string]float64{}

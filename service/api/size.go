@@ -18,7 +18,7 @@ import (
 // SizeColumnBase implements ColumnBaseServiceServer.
 func (c *Check) SizeColumnBase(ctx context.Context, m *footwardv1.SizeColumnBaseRequest) (*footwardv1.SizeColumnBaseResponse, error) {
 	violations := append(c.validator.Violations(m), guard.Foreign(m)...)
-	r := readerOf(m.GetBasis())
+	r := readerOf(m.GetExposure())
 	r.stop = ctx.Err
 	in := r.sizeInput(m)
 	in.Stop = r.stop
@@ -43,7 +43,7 @@ func (c *Check) SizeColumnBase(ctx context.Context, m *footwardv1.SizeColumnBase
 }
 
 func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
-	request := &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Base: m.GetBase()}
+	request := &footwardv1.CheckColumnBaseRequest{Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: m.GetBase()}
 	switch m.GetLoads().(type) {
 	case *footwardv1.SizeColumnBaseRequest_ActionSet:
 		request.Loads = &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}
@@ -106,7 +106,7 @@ func sized(m *footwardv1.SizeColumnBaseRequest, in *size.Input, r *size.Result) 
 	out := &footwardv1.SizeColumnBaseResponse{
 		Label: m.GetLabel(), Found: r.Found, Best: choice(in, &r.Best),
 		Choices: uint64(r.Choices), Checked: uint64(r.Checked),
-		Notices: notices(s.notices.All(), true), Provenance: provenanceOf(m.GetBasis().GetBasis()),
+		Notices: notices(s.notices.All(), true), Provenance: provenanceOf(m.GetBasis().Basis()),
 	}
 	if r.Next != nil {
 		out.NextBest = choice(in, r.Next)

@@ -32,7 +32,7 @@ func demoBase(t testing.TB) *footwardv1.CheckColumnBaseRequest {
 func sizing(t testing.TB) *footwardv1.SizeColumnBaseRequest {
 	m := demoBase(t)
 	return &footwardv1.SizeColumnBaseRequest{
-		Label: "sizing", Basis: m.GetBasis(), Base: m.GetBase(),
+		Label: "sizing", Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: m.GetBase(),
 		Loads: &footwardv1.SizeColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()},
 		Offer: &footwardv1.SizeOffer{
 			Plans: []*footwardv1.PlatePlan{
@@ -154,7 +154,7 @@ func FuzzSize(f *testing.F) {
 		func(*footwardv1.SizeColumnBaseRequest) {},
 		func(m *footwardv1.SizeColumnBaseRequest) { m.Offer = &footwardv1.SizeOffer{} },
 		func(m *footwardv1.SizeColumnBaseRequest) { m.Base.Rods = nil },
-		func(m *footwardv1.SizeColumnBaseRequest) { m.Basis.Basis = footwardv1.Basis_BASIS_US_ASD },
+		func(m *footwardv1.SizeColumnBaseRequest) { m.Basis = footwardv1.On(footwardv1.Basis_BASIS_US_ASD) },
 		func(m *footwardv1.SizeColumnBaseRequest) { m.Loads = nil },
 	} {
 		m := sizing(f)
@@ -225,7 +225,7 @@ func onBlock(t testing.TB, cover float64) *footwardv1.SizeColumnBaseRequest {
 	s.Reinforcement = &footwardv1.PadReinforcement{Bars: &footwardv1.PadBars{DiameterMm: 12, SpacingMm: 150}, CoverMm: cover, YieldMpa: 500}
 	kn := func(n, v float64) *footwardv1.ForcesAtFoot { return &footwardv1.ForcesAtFoot{NKn: n, VXKn: v} }
 	return &footwardv1.SizeColumnBaseRequest{
-		Basis: m.GetBasis(), Base: b, MostUtilization: 0.9,
+		Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: b, MostUtilization: 0.9,
 		Loads: &footwardv1.SizeColumnBaseRequest_ActionSet{ActionSet: &footwardv1.ActionSet{Actions: []*footwardv1.Action{
 			{Name: "G", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT, Forces: kn(-80, 0)},
 			{Name: "S", Kind: footwardv1.ActionKind_ACTION_KIND_SNOW, Forces: kn(-30, 1)},
@@ -252,7 +252,7 @@ func TestRulesOfDetailingLeaveMarginToStrength(t *testing.T) {
 // were loaded; with a test of their own they are a choice.
 func TestAStackThatWasNotTestedIsNoChoice(t *testing.T) {
 	m := sizing(t)
-	m.Basis.Corrosion, m.Base.Substructure.Settlement = nil, nil
+	m.Exposure, m.Base.Substructure.Settlement = nil, nil
 	m.Offer = &footwardv1.SizeOffer{}
 	own := m.GetBase().GetSubstructure().GetStack()
 	offer := func(tested bool, kn float64, change func(*footwardv1.RingTier)) *footwardv1.SizeColumnBaseResponse {

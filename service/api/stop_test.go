@@ -50,7 +50,7 @@ func TestWorkEndsWithItsCall(t *testing.T) {
 	combined := proto.CloneOf(base)
 	combined.Loads = &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: equal()}
 	sizing := &footwardv1.SizeColumnBaseRequest{
-		Basis: base.GetBasis(), Base: base.GetBase(), Offer: &footwardv1.SizeOffer{},
+		Basis: base.GetBasis(), Exposure: base.GetExposure(), Base: base.GetBase(), Offer: &footwardv1.SizeOffer{},
 		Loads: &footwardv1.SizeColumnBaseRequest_LoadCases{LoadCases: cases},
 	}
 	for i := range 100 {

@@ -14,7 +14,7 @@ import (
 
 // substructure reads what carries a base below its plate; the actions come from
 // shares.
-func substructure(m *footwardv1.Substructure) base.Substructure {
+func substructure(b *footwardv1.DesignBasis, m *footwardv1.Substructure) base.Substructure {
 	s, g, t := m.GetStack(), m.GetGround(), m.GetSettlement()
 	out := base.Substructure{
 		HasStack: s != nil, HasGround: g != nil, HasSettlement: t != nil,
@@ -22,14 +22,14 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 		OtherWeight: m.GetOtherWeightKn() * newton, Concrete: m.GetConcreteUnitWeightKnM3() * newtonPerMM3,
 		Subgrade: g.GetSubgradeNMm3(), Blinding: m.GetBlindingMm() > 0,
 	}
-	if b := m.GetReinforcement(); b != nil {
-		bars := pad.Bars{Diameter: b.GetBars().GetDiameterMm(), Spacing: b.GetBars().GetSpacingMm()}
-		out.Reinforcement = pad.Reinforcement{X: bars, Y: bars, Cover: b.GetCoverMm(), Yield: b.GetYieldMpa(), Bend: b.GetBendMm()}
-		out.SizeEffect = b.GetSizeEffect()
+	if p := m.GetReinforcement(); p != nil {
+		bars := pad.Bars{Diameter: p.GetBars().GetDiameterMm(), Spacing: p.GetBars().GetSpacingMm()}
+		out.Reinforcement = pad.Reinforcement{X: bars, Y: bars, Cover: p.GetCoverMm(), Yield: p.GetYieldMpa(), Bend: p.GetBendMm()}
+		out.SizeEffect = p.GetSizeEffect()
 	}
 	if s != nil {
 		out.Stack = ring.Input{
-			Tiers: tiers(s.GetTiers()), Safety: stackSafety(s.GetSafety()), Shoe: ring.Shoe{Loaded: s.GetLoadedDiameterMm()},
+			Tiers: tiers(s.GetTiers()), Safety: stackSafety(b), Shoe: ring.Shoe{Loaded: s.GetLoadedDiameterMm()},
 			LoadTested: s.GetLoadTested(), LoadTest: s.GetLoadTestKn() * newton,
 			TestShoe: s.GetLoadTestShoeMm(), Cover: s.GetCoverKpa() * megaPa,
 			Settlement: s.GetSettlementLimitMm(), Bedding: s.GetBeddingMm(), Key: s.GetShearKeyKn() * newton,
@@ -41,9 +41,9 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 			Depth: g.GetDepthMm(), Soil: soil(g.GetSoil()), Interface: baseContact(g.GetInterface()),
 			Layer: granularLayer(g.GetLayer()), Presumptive: presumptive(g.GetPresumptive()),
 			Approaches: approaches(g.GetDesignApproaches()), Author: ground.Author(g.GetMethod()),
-			Safety: g.GetBearingSafetyFactor(), Resistance: g.GetBearingResistanceFactor(), Stability: g.GetStabilitySafetyFactor(),
-			Apart: g.GetPermanentApart(), Slip: g.GetSlidingResistanceFactor(),
+			Apart: g.GetPermanentApart(),
 		}
+		groundSafety(b, &out.Ground)
 	}
 	if t != nil {
 		out.Settlement = settle.Input{
@@ -58,7 +58,7 @@ func substructure(m *footwardv1.Substructure) base.Substructure {
 // shares finds what the checks below take of actions: characteristic pairs with
 // the Eurocode, else the combinations with their factor on weights; service
 // values; permanent actions stage by stage.
-func (r *reader) shares(in *load.Input, combined *load.Result, given *footwardv1.ActionFactors, s *base.Substructure) error {
+func (r *reader) shares(in *load.Input, combined *load.Result, s *base.Substructure) error {
 	service := *in
 	service.Situations = []load.Situation{load.Characteristic}
 	if in.Basis.US() {
@@ -93,9 +93,6 @@ func (r *reader) shares(in *load.Input, combined *load.Result, given *footwardv1
 			}
 		}
 	}
-	if !in.Basis.US() {
-		s.Ground.Partials = partials(given)
-	}
 	if in.Basis == basis.USASD {
 		factored := *in
 		factored.Basis, factored.Situations = basis.USLRFD, []load.Situation{load.Strength}
@@ -123,43 +120,15 @@ func (r *reader) shares(in *load.Input, combined *load.Result, given *footwardv1
 	return nil
 }
 
-// partials returns the factors on actions that an action set states, which the ground
-// takes before those of basis.eurocode.ground, be they the recommended ones.
-func partials(f *footwardv1.ActionFactors) (p ground.Partials) {
-	if f == nil {
-		return p
+// nationalWeights has the weights of stack and clamped fill take the factors on actions
+// that the basis gives.
+func nationalWeights(b *footwardv1.DesignBasis, in *base.ColumnInput) {
+	holds, presses := weights(b)
+	if in.Below.HasStack {
+		in.Below.Stack.Safety.Favourable, in.Below.Stack.Safety.Unfavourable = holds, presses
 	}
-	for _, v := range [...]struct{ given, to *float64 }{
-		{f.GammaGSup, &p.GSup}, {f.GammaGInf, &p.GInf}, {f.GammaQ, &p.Q}, {f.GammaQGround, &p.QC},
-		{f.GammaGSupEquilibrium, &p.GDst}, {f.GammaGInfEquilibrium, &p.GStb},
-	} {
-		if v.given != nil {
-			*v.to = *v.given
-		}
-	}
-	return p
-}
-
-// nationalWeights has the weights of stack and clamped fill take the factors that the
-// request gives for actions, unless it gives their own. Which of the sets governs is
-// not asked: the least where a weight holds, the greatest where it presses.
-func nationalWeights(m *footwardv1.CheckColumnBaseRequest, in *base.ColumnInput) {
-	if m.GetActionSet().GetFactors() == nil || in.Base.Plate.Design.Basis != basis.Eurocode {
-		return
-	}
-	var unused reader
-	f, usual := unused.actionFactors(m.GetBasis(), m.GetActionSet(), ""), load.Recommended()
-	s, t := &in.Below.Stack.Safety, &in.Anchorage.Through
-	if holds := min(f.GInf, f.GInfA); holds != min(usual.GInf, usual.GInfA) {
-		if in.Below.HasStack && s.Favourable == 0 {
-			s.Favourable = holds
-		}
-		if in.Anchorage.Kind == base.Through && t.Share == 0 {
-			t.Share = holds
-		}
-	}
-	if presses := max(f.GSup, f.GSupA); presses != max(usual.GSup, usual.GSupA) && in.Below.HasStack && s.Unfavourable == 0 {
-		s.Unfavourable = presses
+	if in.Anchorage.Kind == base.Through {
+		in.Anchorage.Through.Share = holds
 	}
 }
 

@@ -148,7 +148,7 @@ func weight(a *wholeAnswer) (out []said) {
 		return f
 	}
 	ground := 1.0
-	if b := a.asked.GetBasis().GetBasis(); b != footwardv1.Basis_BASIS_EUROCODE {
+	if b := a.asked.GetBasis().Basis(); b != footwardv1.Basis_BASIS_EUROCODE {
 		ground = factor(firstOne, a.steps["pair"][0].GetClause())
 	}
 	of := a.step("W", "pad and soil", 1e3)

@@ -65,7 +65,7 @@ func combinations(b *footwardv1.DesignBasis, set *footwardv1.ActionSet, usual si
 		if a.none() {
 			continue
 		}
-		if b.GetBasis() != footwardv1.Basis_BASIS_EUROCODE {
+		if b.Basis() != footwardv1.Basis_BASIS_EUROCODE {
 			total += a.american()
 			continue
 		}

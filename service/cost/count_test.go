@@ -21,14 +21,14 @@ func TestCombinationsAreCountedWithoutWritingThemOut(t *testing.T) {
 	service := api.NewLoad(validator)
 	rapid.Check(t, func(t *rapid.T) {
 		m := &footwardv1.CombineActionsRequest{
-			Basis:     &footwardv1.DesignBasis{Basis: footwardv1.Basis(rapid.IntRange(1, 3).Draw(t, "basis"))},
+			Basis:     footwardv1.On(footwardv1.Basis(rapid.IntRange(1, 3).Draw(t, "basis"))),
 			ActionSet: &footwardv1.ActionSet{},
 		}
 		stages := rapid.IntRange(1, 4).Draw(t, "stages")
 		for s := range stages {
 			m.ActionSet.Stages = append(m.ActionSet.Stages, &footwardv1.Stage{Name: fmt.Sprint("stage ", s)})
 		}
-		american := m.Basis.Basis != footwardv1.Basis_BASIS_EUROCODE
+		american := m.Basis.Basis() != footwardv1.Basis_BASIS_EUROCODE
 		for i := range rapid.IntRange(1, 8).Draw(t, "actions") {
 			a := &footwardv1.Action{
 				Name: fmt.Sprint("action ", i), Forces: &footwardv1.ForcesAtFoot{NKn: -1},

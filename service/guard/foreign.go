@@ -36,38 +36,24 @@ func (b bases) String() string {
 // another basis would change nothing, and its sender would believe that it had. What
 // a material or a site is may be said to every basis.
 var bound = map[protoreflect.FullName]bases{
-	"footward.v1.TimberBearing.load_duration":                   eurocode,
-	"footward.v1.TimberBearing.load_duration_factor":            asd,
-	"footward.v1.TimberBearing.time_effect_factor":              lrfd,
-	"footward.v1.PinnedTimber.load_duration":                    eurocode,
-	"footward.v1.PinnedTimber.k_mod":                            eurocode,
-	"footward.v1.PinnedTimber.load_duration_factor":             asd,
-	"footward.v1.PinnedTimber.time_effect_factor":               lrfd,
-	"footward.v1.PinnedTimber.wet_factor":                       us,
-	"footward.v1.PinLayout.group_factor":                        us,
-	"footward.v1.CheckPinRequest.partial_factor_connections":    eurocode,
-	"footward.v1.HeadedAnchorage.pry_out_factor":                eurocode,
-	"footward.v1.CheckFootingRequest.design_approaches":         eurocode,
-	"footward.v1.CheckFootingRequest.method":                    us,
-	"footward.v1.CheckFootingRequest.bearing_safety_factor":     asd,
-	"footward.v1.CheckFootingRequest.bearing_resistance_factor": lrfd,
-	"footward.v1.CheckFootingRequest.stability_safety_factor":   us,
-	"footward.v1.CheckFootingRequest.permanent_apart":           eurocode,
-	"footward.v1.CheckFootingRequest.sliding_resistance_factor": lrfd,
-	"footward.v1.GroundBelow.design_approaches":                 eurocode,
-	"footward.v1.GroundBelow.method":                            us,
-	"footward.v1.GroundBelow.bearing_safety_factor":             asd,
-	"footward.v1.GroundBelow.bearing_resistance_factor":         lrfd,
-	"footward.v1.GroundBelow.stability_safety_factor":           us,
-	"footward.v1.GroundBelow.permanent_apart":                   eurocode,
-	"footward.v1.GroundBelow.sliding_resistance_factor":         lrfd,
-	"footward.v1.PadReinforcement.size_effect":                  us,
-	"footward.v1.PadOffer.size_effect":                          us,
-	"footward.v1.StackSafety.gamma_phi":                         eurocode,
-	"footward.v1.StackSafety.fill":                              asd,
-	"footward.v1.StackSafety.phi_b":                             lrfd,
-	"footward.v1.StackSafety.stability":                         asd,
-	"footward.v1.StackSafety.phi_sliding":                       lrfd,
+	"footward.v1.TimberBearing.load_duration":           eurocode,
+	"footward.v1.TimberBearing.load_duration_factor":    asd,
+	"footward.v1.TimberBearing.time_effect_factor":      lrfd,
+	"footward.v1.PinnedTimber.load_duration":            eurocode,
+	"footward.v1.PinnedTimber.k_mod":                    eurocode,
+	"footward.v1.PinnedTimber.load_duration_factor":     asd,
+	"footward.v1.PinnedTimber.time_effect_factor":       lrfd,
+	"footward.v1.PinnedTimber.wet_factor":               us,
+	"footward.v1.PinLayout.group_factor":                us,
+	"footward.v1.HeadedAnchorage.pry_out_factor":        eurocode,
+	"footward.v1.CheckFootingRequest.design_approaches": eurocode,
+	"footward.v1.CheckFootingRequest.method":            us,
+	"footward.v1.CheckFootingRequest.permanent_apart":   eurocode,
+	"footward.v1.GroundBelow.design_approaches":         eurocode,
+	"footward.v1.GroundBelow.method":                    us,
+	"footward.v1.GroundBelow.permanent_apart":           eurocode,
+	"footward.v1.PadReinforcement.size_effect":          us,
+	"footward.v1.PadOffer.size_effect":                  us,
 }
 
 // plan is where in a message bound fields may stand.
@@ -126,7 +112,7 @@ func Foreign(m proto.Message) []*footwardv1.FieldViolation {
 	if !ok {
 		return nil
 	}
-	is := r.GetBasis().GetBasis()
+	is := r.GetBasis().Basis()
 	if is <= 0 || is > footwardv1.Basis_BASIS_US_ASD {
 		return nil
 	}

@@ -36,7 +36,7 @@ func validator(t testing.TB) *guard.Validator {
 
 func bearing() *footwardv1.CheckBearingRequest {
 	return &footwardv1.CheckBearingRequest{
-		Basis:   &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Basis:   footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		Contact: &footwardv1.SolidRectangle{SizeXMm: 500, SizeYMm: 500},
 		Forces:  &footwardv1.ForcesAtFoot{NKn: -120},
 		Support: &footwardv1.Support{Medium: &footwardv1.Support_Given{Given: &footwardv1.GivenPressure{
@@ -61,10 +61,12 @@ func TestViolationsSpeakADesignersWords(t *testing.T) {
 			footwardv1.FieldReason_FIELD_REASON_MISSING},
 		{func(m *footwardv1.CheckBearingRequest) { m.Support.Medium = nil }, "support.medium", "is required",
 			footwardv1.FieldReason_FIELD_REASON_MISSING},
-		{func(m *footwardv1.CheckBearingRequest) { m.Basis.Basis = 0 }, "basis.basis",
-			"must be stated: one of BASIS_EUROCODE, BASIS_US_LRFD, BASIS_US_ASD", footwardv1.FieldReason_FIELD_REASON_MISSING},
-		{func(m *footwardv1.CheckBearingRequest) { m.Basis.Basis = 9 }, "basis.basis",
-			"must be one of BASIS_EUROCODE, BASIS_US_LRFD, BASIS_US_ASD", footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE},
+		{func(m *footwardv1.CheckBearingRequest) { m.Basis.Family = nil }, "basis.family", "is required",
+			footwardv1.FieldReason_FIELD_REASON_MISSING},
+		{func(m *footwardv1.CheckBearingRequest) { m.Support.GetGiven().Medium = 0 }, "support.given.medium",
+			"must be stated: one of GIVEN_MEDIUM_GRANULAR_FILL, GIVEN_MEDIUM_OTHER", footwardv1.FieldReason_FIELD_REASON_MISSING},
+		{func(m *footwardv1.CheckBearingRequest) { m.Support.GetGiven().Medium = 9 }, "support.given.medium",
+			"must be one of GIVEN_MEDIUM_GRANULAR_FILL, GIVEN_MEDIUM_OTHER", footwardv1.FieldReason_FIELD_REASON_UNKNOWN_VALUE},
 		{func(m *footwardv1.CheckBearingRequest) { m.Label = strings.Repeat("x", 201) }, "label",
 			"is a text of 201 characters; must be at most 200 characters", footwardv1.FieldReason_FIELD_REASON_COUNT},
 		{func(m *footwardv1.CheckBearingRequest) { m.Support.GetGiven().Source = "" }, "support.given.source",

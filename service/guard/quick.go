@@ -53,45 +53,86 @@ func quick(m proto.Message) bool {
 
 func between(n, least, most int) bool { return n >= least && n <= most }
 
+func quickSteelFactors(m *footwardv1.SteelFactors) bool {
+	return (m.BetaJ == nil || m.GetBetaJ() > 0 && m.GetBetaJ() <= 0.6666666666666667) &&
+		(m.CFd == nil || m.GetCFd() >= 0 && m.GetCFd() <= 0.5) &&
+		(m.GammaM0 == nil || m.GetGammaM0() >= 0.9 && m.GetGammaM0() <= 2) &&
+		(m.GammaM1 == nil || m.GetGammaM1() >= 1 && m.GetGammaM1() <= 2) &&
+		(m.GammaM2 == nil || m.GetGammaM2() >= 1 && m.GetGammaM2() <= 2)
+}
+
+func quickConcreteFactors(m *footwardv1.ConcreteFactors) bool {
+	return (m.AlphaCc == nil || m.GetAlphaCc() >= 0.7 && m.GetAlphaCc() <= 1) &&
+		(m.AlphaCtPl == nil || m.GetAlphaCtPl() >= 0.1 && m.GetAlphaCtPl() <= 1) &&
+		(m.GammaC == nil || m.GetGammaC() >= 1 && m.GetGammaC() <= 3) &&
+		(m.GammaS == nil || m.GetGammaS() >= 1 && m.GetGammaS() <= 2)
+}
+
+func quickTimberFactors(m *footwardv1.TimberFactors) bool {
+	return (m.GammaM == nil || m.GetGammaM() >= 1 && m.GetGammaM() <= 2) &&
+		(m.GammaMConnections == nil || m.GetGammaMConnections() >= 1 && m.GetGammaMConnections() <= 2)
+}
+
 func quickGroundFactors(m *footwardv1.GroundFactors) bool {
 	return (m.GammaCEff == nil || m.GetGammaCEff() >= 1 && m.GetGammaCEff() <= 3) &&
 		(m.GammaCu == nil || m.GetGammaCu() >= 1 && m.GetGammaCu() <= 3) &&
-		(m.GammaG == nil || m.GetGammaG() >= 1 && m.GetGammaG() <= 2) &&
-		(m.GammaGDst == nil || m.GetGammaGDst() >= 1 && m.GetGammaGDst() <= 2) &&
-		(m.GammaGFav == nil || m.GetGammaGFav() >= 0.5 && m.GetGammaGFav() <= 1) &&
-		(m.GammaGStb == nil || m.GetGammaGStb() >= 0.5 && m.GetGammaGStb() <= 1) &&
 		(m.GammaPhi == nil || m.GetGammaPhi() >= 1 && m.GetGammaPhi() <= 3) &&
-		(m.GammaQ == nil || m.GetGammaQ() >= 1 && m.GetGammaQ() <= 2) &&
-		(m.GammaQA2 == nil || m.GetGammaQA2() >= 1 && m.GetGammaQA2() <= 2) &&
-		(m.GammaQDst == nil || m.GetGammaQDst() >= 1 && m.GetGammaQDst() <= 2) &&
+		(m.GammaPhiFill == nil || m.GetGammaPhiFill() >= 1 && m.GetGammaPhiFill() <= 3) &&
 		(m.GammaRH == nil || m.GetGammaRH() >= 1 && m.GetGammaRH() <= 3) &&
 		(m.GammaRV == nil || m.GetGammaRV() >= 1 && m.GetGammaRV() <= 3)
 }
 
-func quickEurocodeFactors(m *footwardv1.EurocodeFactors) bool {
-	return (m.AlphaCc == nil || m.GetAlphaCc() >= 0.7 && m.GetAlphaCc() <= 1) &&
-		(m.AlphaCtPl == nil || m.GetAlphaCtPl() >= 0.1 && m.GetAlphaCtPl() <= 1) &&
-		(m.BetaJ == nil || m.GetBetaJ() > 0 && m.GetBetaJ() <= 0.6666666666666667) &&
-		(m.CFd == nil || m.GetCFd() >= 0 && m.GetCFd() <= 0.5) &&
-		(m.GammaC == nil || m.GetGammaC() >= 1 && m.GetGammaC() <= 3) &&
-		(m.GammaM0 == nil || m.GetGammaM0() >= 0.9 && m.GetGammaM0() <= 2) &&
-		(m.GammaM1 == nil || m.GetGammaM1() >= 1 && m.GetGammaM1() <= 2) &&
-		(m.GammaM2 == nil || m.GetGammaM2() >= 1 && m.GetGammaM2() <= 2) &&
-		(m.GammaMTimber == nil || m.GetGammaMTimber() >= 1 && m.GetGammaMTimber() <= 2) &&
-		(m.GammaS == nil || m.GetGammaS() >= 1 && m.GetGammaS() <= 2) &&
-		(m.Ground == nil || quickGroundFactors(m.GetGround()))
+func quickActionFactors(m *footwardv1.ActionFactors) bool {
+	return (m.GammaGInf == nil || m.GetGammaGInf() >= 0.5 && m.GetGammaGInf() <= 1) &&
+		(m.GammaGInfEquilibrium == nil || m.GetGammaGInfEquilibrium() >= 0.5 && m.GetGammaGInfEquilibrium() <= 1) &&
+		(m.GammaGSup == nil || m.GetGammaGSup() >= 1 && m.GetGammaGSup() <= 2) &&
+		(m.GammaGSupEquilibrium == nil || m.GetGammaGSupEquilibrium() >= 1 && m.GetGammaGSupEquilibrium() <= 2) &&
+		(m.GammaQ == nil || m.GetGammaQ() >= 1 && m.GetGammaQ() <= 2) &&
+		(m.GammaQGround == nil || m.GetGammaQGround() >= 1 && m.GetGammaQGround() <= 2) &&
+		(m.Xi == nil || m.GetXi() >= 0.5 && m.GetXi() <= 1)
 }
 
-func quickCorrosion(m *footwardv1.Corrosion) bool {
-	return between(int(m.GetGround()), 0, 7) &&
-		m.GetRateMmPerYear() >= 0 && m.GetRateMmPerYear() <= 10 &&
-		m.GetYears() > 0 && m.GetYears() <= 100
+func quickEurocode(m *footwardv1.Eurocode) bool {
+	return (m.Actions == nil || quickActionFactors(m.GetActions())) &&
+		(m.Concrete == nil || quickConcreteFactors(m.GetConcrete())) &&
+		(m.Ground == nil || quickGroundFactors(m.GetGround())) &&
+		(m.Steel == nil || quickSteelFactors(m.GetSteel())) &&
+		(m.Timber == nil || quickTimberFactors(m.GetTimber())) &&
+		between(utf8.RuneCountInString(m.GetAnnex()), 0, 60) &&
+		between(utf8.RuneCountInString(m.GetEdition()), 0, 60)
+}
+
+func quickUsLrfd(m *footwardv1.UsLrfd) bool {
+	return (m.BearingResistanceFactor == nil || m.GetBearingResistanceFactor() >= 0.1 && m.GetBearingResistanceFactor() <= 1) &&
+		(m.FillResistanceFactor == nil || m.GetFillResistanceFactor() >= 0.1 && m.GetFillResistanceFactor() <= 1) &&
+		(m.FrictionCoefficient == nil || m.GetFrictionCoefficient() >= 0 && m.GetFrictionCoefficient() <= 0.7) &&
+		(m.SlidingResistanceFactor == nil || m.GetSlidingResistanceFactor() >= 0.1 && m.GetSlidingResistanceFactor() <= 1) &&
+		(m.StabilitySafetyFactor == nil || m.GetStabilitySafetyFactor() >= 1 && m.GetStabilitySafetyFactor() <= 10) &&
+		between(utf8.RuneCountInString(m.GetEdition()), 0, 60)
+}
+
+func quickUsAsd(m *footwardv1.UsAsd) bool {
+	return (m.BearingSafetyFactor == nil || m.GetBearingSafetyFactor() >= 1 && m.GetBearingSafetyFactor() <= 10) &&
+		(m.FillSafetyFactor == nil || m.GetFillSafetyFactor() >= 1 && m.GetFillSafetyFactor() <= 20) &&
+		(m.FrictionCoefficient == nil || m.GetFrictionCoefficient() >= 0 && m.GetFrictionCoefficient() <= 0.7) &&
+		(m.StabilitySafetyFactor == nil || m.GetStabilitySafetyFactor() >= 1 && m.GetStabilitySafetyFactor() <= 10) &&
+		between(utf8.RuneCountInString(m.GetEdition()), 0, 60)
 }
 
 func quickDesignBasis(m *footwardv1.DesignBasis) bool {
-	return (m.Corrosion == nil || quickCorrosion(m.GetCorrosion())) &&
-		(m.Eurocode == nil || quickEurocodeFactors(m.GetEurocode())) &&
-		between(int(m.GetBasis()), 1, 3)
+	if !(m.Family != nil) {
+		return false
+	}
+	if c, ok := m.Family.(*footwardv1.DesignBasis_Eurocode); ok && (c == nil || c.Eurocode == nil || !quickEurocode(c.Eurocode)) {
+		return false
+	}
+	if c, ok := m.Family.(*footwardv1.DesignBasis_UsLrfd); ok && (c == nil || c.UsLrfd == nil || !quickUsLrfd(c.UsLrfd)) {
+		return false
+	}
+	if c, ok := m.Family.(*footwardv1.DesignBasis_UsAsd); ok && (c == nil || c.UsAsd == nil || !quickUsAsd(c.UsAsd)) {
+		return false
+	}
+	return true
 }
 
 func quickSolidRectangle(m *footwardv1.SolidRectangle) bool {
@@ -195,6 +236,12 @@ func quickCheckBearingRequest(m *footwardv1.CheckBearingRequest) bool {
 		m.Contact != nil && quickSolidRectangle(m.GetContact()) &&
 		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
 		m.Support != nil && quickSupport(m.GetSupport())
+}
+
+func quickExposure(m *footwardv1.Exposure) bool {
+	return between(int(m.GetGround()), 0, 7) &&
+		m.GetDesignLifeYears() > 0 && m.GetDesignLifeYears() <= 100 &&
+		m.GetRateMmPerYear() >= 0 && m.GetRateMmPerYear() <= 10
 }
 
 func quickSteelProperties(m *footwardv1.SteelProperties) bool {
@@ -336,7 +383,8 @@ func quickRodGroup(m *footwardv1.RodGroup) bool {
 }
 
 func quickCheckPlateBendingRequest(m *footwardv1.CheckPlateBendingRequest) bool {
-	return (m.Rods == nil || quickRodGroup(m.GetRods())) &&
+	return (m.Exposure == nil || quickExposure(m.GetExposure())) &&
+		(m.Rods == nil || quickRodGroup(m.GetRods())) &&
 		between(int(m.GetDetail()), 0, 3) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
@@ -417,7 +465,8 @@ func quickWeldGroup(m *footwardv1.WeldGroup) bool {
 }
 
 func quickCheckWeldRequest(m *footwardv1.CheckWeldRequest) bool {
-	if !(between(int(m.GetDetail()), 0, 3) &&
+	if !((m.Exposure == nil || quickExposure(m.GetExposure())) &&
+		between(int(m.GetDetail()), 0, 3) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
 		m.Layout != nil &&
@@ -444,13 +493,13 @@ func quickStandOff(m *footwardv1.StandOff) bool {
 }
 
 func quickBaseFriction(m *footwardv1.BaseFriction) bool {
-	return (m.Coefficient == nil || m.GetCoefficient() >= 0 && m.GetCoefficient() <= 0.7) &&
-		(m.ConcreteStrengthMpa == nil || m.GetConcreteStrengthMpa() >= 5 && m.GetConcreteStrengthMpa() <= 150) &&
+	return (m.ConcreteStrengthMpa == nil || m.GetConcreteStrengthMpa() >= 5 && m.GetConcreteStrengthMpa() <= 150) &&
 		m.GetCompressionKn() > 0 && m.GetCompressionKn() <= 100000
 }
 
 func quickCheckAnchorRodsRequest(m *footwardv1.CheckAnchorRodsRequest) bool {
-	if !((m.Forces == nil || quickForcesAtFoot(m.GetForces())) &&
+	if !((m.Exposure == nil || quickExposure(m.GetExposure())) &&
+		(m.Forces == nil || quickForcesAtFoot(m.GetForces())) &&
 		(m.Friction == nil || quickBaseFriction(m.GetFriction())) &&
 		(m.StandOff == nil || quickStandOff(m.GetStandOff())) &&
 		between(int(m.GetDetail()), 0, 3) &&
@@ -492,7 +541,6 @@ func quickUpliftGround(m *footwardv1.UpliftGround) bool {
 
 func quickThroughAnchorage(m *footwardv1.ThroughAnchorage) bool {
 	return (m.Ground == nil || quickUpliftGround(m.GetGround())) &&
-		(m.WeightFactor == nil || m.GetWeightFactor() > 0 && m.GetWeightFactor() <= 1) &&
 		m.BottomPlate != nil && quickPlate(m.GetBottomPlate()) &&
 		m.GetClampedWeightKn() >= 0 && m.GetClampedWeightKn() <= 100000 &&
 		m.GetFillSettlementMm() >= 0 && m.GetFillSettlementMm() <= 1000 &&
@@ -521,7 +569,8 @@ func quickAnchorage(m *footwardv1.Anchorage) bool {
 }
 
 func quickCheckAnchorageRequest(m *footwardv1.CheckAnchorageRequest) bool {
-	if !((m.Forces == nil || quickForcesAtFoot(m.GetForces())) &&
+	if !((m.Exposure == nil || quickExposure(m.GetExposure())) &&
+		(m.Forces == nil || quickForcesAtFoot(m.GetForces())) &&
 		(m.Friction == nil || quickBaseFriction(m.GetFriction())) &&
 		(m.StandOff == nil || quickStandOff(m.GetStandOff())) &&
 		between(int(m.GetDetail()), 0, 3) &&
@@ -608,7 +657,7 @@ func quickBracketWeld(m *footwardv1.BracketWeld) bool {
 
 func quickCheckPinRequest(m *footwardv1.CheckPinRequest) bool {
 	return (m.BracketWeld == nil || quickBracketWeld(m.GetBracketWeld())) &&
-		(m.PartialFactorConnections == nil || m.GetPartialFactorConnections() >= 1 && m.GetPartialFactorConnections() <= 2) &&
+		(m.Exposure == nil || quickExposure(m.GetExposure())) &&
 		between(int(m.GetDetail()), 0, 3) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
@@ -739,14 +788,10 @@ func quickPresumptivePressure(m *footwardv1.PresumptivePressure) bool {
 }
 
 func quickCheckFootingRequest(m *footwardv1.CheckFootingRequest) bool {
-	if !((m.BearingResistanceFactor == nil || m.GetBearingResistanceFactor() >= 0.1 && m.GetBearingResistanceFactor() <= 1) &&
-		(m.BearingSafetyFactor == nil || m.GetBearingSafetyFactor() >= 1 && m.GetBearingSafetyFactor() <= 10) &&
-		(m.Interface == nil || quickBaseContact(m.GetInterface())) &&
+	if !((m.Interface == nil || quickBaseContact(m.GetInterface())) &&
 		(m.Layer == nil || quickGranularLayer(m.GetLayer())) &&
 		(m.Presumptive == nil || quickPresumptivePressure(m.GetPresumptive())) &&
-		(m.SlidingResistanceFactor == nil || m.GetSlidingResistanceFactor() >= 0.1 && m.GetSlidingResistanceFactor() <= 1) &&
 		(m.Soil == nil || quickGroundStrength(m.GetSoil())) &&
-		(m.StabilitySafetyFactor == nil || m.GetStabilitySafetyFactor() >= 1 && m.GetStabilitySafetyFactor() <= 10) &&
 		(m.Variable == nil || quickForcesAtFoot(m.GetVariable())) &&
 		between(int(m.GetDetail()), 0, 3) &&
 		between(int(m.GetMethod()), 0, 4) &&
@@ -804,16 +849,6 @@ func quickRingTier(m *footwardv1.RingTier) bool {
 		m.Ring != nil && quickContainingRing(m.GetRing())
 }
 
-func quickStackSafety(m *footwardv1.StackSafety) bool {
-	return (m.Fill == nil || m.GetFill() >= 1 && m.GetFill() <= 20) &&
-		(m.GammaPhi == nil || m.GetGammaPhi() >= 1 && m.GetGammaPhi() <= 3) &&
-		(m.PhiB == nil || m.GetPhiB() >= 0.1 && m.GetPhiB() <= 1) &&
-		(m.PhiSliding == nil || m.GetPhiSliding() >= 0.1 && m.GetPhiSliding() <= 1) &&
-		(m.Stability == nil || m.GetStability() >= 1 && m.GetStability() <= 10) &&
-		(m.WeightFavourable == nil || m.GetWeightFavourable() >= 0.1 && m.GetWeightFavourable() <= 1) &&
-		(m.WeightUnfavourable == nil || m.GetWeightUnfavourable() >= 1 && m.GetWeightUnfavourable() <= 3)
-}
-
 func quickStackRods(m *footwardv1.StackRods) bool {
 	return m.GetAreaMm2() >= 0 && m.GetAreaMm2() <= 100000 &&
 		m.GetCount() <= 64 &&
@@ -827,8 +862,8 @@ func quickStackRods(m *footwardv1.StackRods) bool {
 }
 
 func quickCheckRingStackRequest(m *footwardv1.CheckRingStackRequest) bool {
-	if !((m.Rods == nil || quickStackRods(m.GetRods())) &&
-		(m.Safety == nil || quickStackSafety(m.GetSafety())) &&
+	if !((m.Exposure == nil || quickExposure(m.GetExposure())) &&
+		(m.Rods == nil || quickStackRods(m.GetRods())) &&
 		(m.ServiceForces == nil || quickForcesAtFoot(m.GetServiceForces())) &&
 		between(int(m.GetDetail()), 0, 3) &&
 		between(len(m.Tiers), 1, 8) &&
@@ -883,19 +918,8 @@ func quickAction(m *footwardv1.Action) bool {
 		m.GetLastStage() <= 20
 }
 
-func quickActionFactors(m *footwardv1.ActionFactors) bool {
-	return (m.GammaGInf == nil || m.GetGammaGInf() >= 0.5 && m.GetGammaGInf() <= 1) &&
-		(m.GammaGInfEquilibrium == nil || m.GetGammaGInfEquilibrium() >= 0.5 && m.GetGammaGInfEquilibrium() <= 1) &&
-		(m.GammaGSup == nil || m.GetGammaGSup() >= 1 && m.GetGammaGSup() <= 2) &&
-		(m.GammaGSupEquilibrium == nil || m.GetGammaGSupEquilibrium() >= 1 && m.GetGammaGSupEquilibrium() <= 2) &&
-		(m.GammaQ == nil || m.GetGammaQ() >= 1 && m.GetGammaQ() <= 2) &&
-		(m.GammaQGround == nil || m.GetGammaQGround() >= 1 && m.GetGammaQGround() <= 2) &&
-		(m.Xi == nil || m.GetXi() >= 0.5 && m.GetXi() <= 1)
-}
-
 func quickActionSet(m *footwardv1.ActionSet) bool {
-	if !((m.Factors == nil || quickActionFactors(m.GetFactors())) &&
-		between(len(m.Actions), 1, 16) &&
+	if !(between(len(m.Actions), 1, 16) &&
 		between(len(m.Kinds), 0, 8) &&
 		between(len(m.Stages), 0, 20)) {
 		return false
@@ -930,8 +954,7 @@ func quickForceSharing(m *footwardv1.ForceSharing) bool {
 }
 
 func quickStackBelow(m *footwardv1.StackBelow) bool {
-	if !((m.Safety == nil || quickStackSafety(m.GetSafety())) &&
-		between(len(m.Tiers), 1, 8) &&
+	if !(between(len(m.Tiers), 1, 8) &&
 		m.GetBeddingMm() >= 0 && m.GetBeddingMm() <= 1000 &&
 		m.GetCoverKpa() >= 0 && m.GetCoverKpa() <= 1000 &&
 		m.GetLoadTestKn() >= 0 && m.GetLoadTestKn() <= 1e+06 &&
@@ -967,14 +990,10 @@ func quickPadReinforcement(m *footwardv1.PadReinforcement) bool {
 }
 
 func quickGroundBelow(m *footwardv1.GroundBelow) bool {
-	if !((m.BearingResistanceFactor == nil || m.GetBearingResistanceFactor() >= 0.1 && m.GetBearingResistanceFactor() <= 1) &&
-		(m.BearingSafetyFactor == nil || m.GetBearingSafetyFactor() >= 1 && m.GetBearingSafetyFactor() <= 10) &&
-		(m.Interface == nil || quickBaseContact(m.GetInterface())) &&
+	if !((m.Interface == nil || quickBaseContact(m.GetInterface())) &&
 		(m.Layer == nil || quickGranularLayer(m.GetLayer())) &&
 		(m.Presumptive == nil || quickPresumptivePressure(m.GetPresumptive())) &&
-		(m.SlidingResistanceFactor == nil || m.GetSlidingResistanceFactor() >= 0.1 && m.GetSlidingResistanceFactor() <= 1) &&
 		(m.Soil == nil || quickGroundStrength(m.GetSoil())) &&
-		(m.StabilitySafetyFactor == nil || m.GetStabilitySafetyFactor() >= 1 && m.GetStabilitySafetyFactor() <= 10) &&
 		between(int(m.GetMethod()), 0, 4) &&
 		between(len(m.DesignApproaches), 0, 4) &&
 		m.GetDepthMm() >= 0 && m.GetDepthMm() <= 50000 &&
@@ -1025,7 +1044,6 @@ func quickSubstructure(m *footwardv1.Substructure) bool {
 
 func quickColumnBase(m *footwardv1.ColumnBase) bool {
 	return (m.Anchorage == nil || quickAnchorage(m.GetAnchorage())) &&
-		(m.FrictionCoefficient == nil || m.GetFrictionCoefficient() >= 0 && m.GetFrictionCoefficient() <= 0.7) &&
 		(m.Rods == nil || quickRodGroup(m.GetRods())) &&
 		(m.Sharing == nil || quickForceSharing(m.GetSharing())) &&
 		(m.Substructure == nil || quickSubstructure(m.GetSubstructure())) &&
@@ -1057,7 +1075,8 @@ func quickLoadCases(m *footwardv1.LoadCases) bool {
 }
 
 func quickCheckColumnBaseRequest(m *footwardv1.CheckColumnBaseRequest) bool {
-	if !(between(int(m.GetDetail()), 0, 3) &&
+	if !((m.Exposure == nil || quickExposure(m.GetExposure())) &&
+		between(int(m.GetDetail()), 0, 3) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Base != nil && quickColumnBase(m.GetBase()) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
@@ -1164,7 +1183,8 @@ func quickSizeRates(m *footwardv1.SizeRates) bool {
 }
 
 func quickSizeColumnBaseRequest(m *footwardv1.SizeColumnBaseRequest) bool {
-	if !((m.Rates == nil || quickSizeRates(m.GetRates())) &&
+	if !((m.Exposure == nil || quickExposure(m.GetExposure())) &&
+		(m.Rates == nil || quickSizeRates(m.GetRates())) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Base != nil && quickColumnBase(m.GetBase()) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
@@ -1277,6 +1297,7 @@ func quickTransport(m *footwardv1.Transport) bool {
 
 func quickCompareFootingsRequest(m *footwardv1.CompareFootingsRequest) bool {
 	if !((m.Excavation == nil || quickExcavation(m.GetExcavation())) &&
+		(m.Exposure == nil || quickExposure(m.GetExposure())) &&
 		(m.Transport == nil || quickTransport(m.GetTransport())) &&
 		between(len(m.Rates), 0, 15) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&

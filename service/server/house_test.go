@@ -174,7 +174,7 @@ func batch(t testing.TB, n int) *footwardv1.CheckManyRequest {
 
 func bearing() *footwardv1.CheckBearingRequest {
 	return &footwardv1.CheckBearingRequest{
-		Basis:   &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Basis:   footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		Contact: &footwardv1.SolidRectangle{SizeXMm: 500, SizeYMm: 500},
 		Forces:  &footwardv1.ForcesAtFoot{NKn: -120},
 		Support: &footwardv1.Support{Medium: &footwardv1.Support_Given{Given: &footwardv1.GivenPressure{

@@ -48,8 +48,8 @@ func TestOneBadItemOfABatchIsRefusedInItsPlace(t *testing.T) {
 			unknownValue, `unknown field "presure_kpa", nearest is pressure_kpa; known are pressure_kpa, source, `},
 		{"misspelt in the other spelling", strings.Replace(good, "size_x_mm", "sizeXMn", 1),
 			[]string{"bearing.contact.sizeXMn", "bearing.contact.size_x_mm"}, unknownValue, `nearest is size_x_mm`},
-		{"wrong name of an enum", strings.Replace(good, "BASIS_EUROCODE", "EUROCODE", 1), []string{"bearing.basis.basis"},
-			unknownValue, `is "EUROCODE", nearest is BASIS_EUROCODE; must be one of BASIS_EUROCODE, BASIS_US_LRFD, BASIS_US_ASD`},
+		{"wrong name of an enum", strings.Replace(good, "GIVEN_MEDIUM_OTHER", "MEDIUM_OTHER", 1), []string{"bearing.support.given.medium"},
+			unknownValue, `is "MEDIUM_OTHER", nearest is GIVEN_MEDIUM_OTHER; must be one of GIVEN_MEDIUM_GRANULAR_FILL, GIVEN_MEDIUM_OTHER`},
 		{"text for a number", strings.Replace(good, "-120", `"-120 kN"`, 1), []string{"bearing.forces.n_kn"},
 			unknownValue, `is "-120 kN"; must be a number; units stand in the name of the field`},
 		{"number that is too large", strings.Replace(good, "-120", `-1e999`, 1), []string{"bearing.forces.n_kn"},
@@ -98,7 +98,7 @@ func TestAllFaultsOfABodyAreToldAtOnce(t *testing.T) {
 	p := produce(t)
 	r := p.post(t, footwardv1.CheckService_CheckPlateBending_FullMethodName, `{
 		"lable": "x",
-		"basis": {"basis": "EUROCODE", "eurocode": {"gamma_m0": "one"}},
+		"basis": {"eurocode": {"steel": {"gamma_m0": "one"}}},
 		"plate": {"size_x_mm": 300, "size_y_mm": -300, "thicknes_mm": 20, "steel": {"grade": "S236"}},
 		"footprint": "tube",
 		"forces": {"n_kn": -120, "nKn": -1},
@@ -113,12 +113,12 @@ func TestAllFaultsOfABodyAreToldAtOnce(t *testing.T) {
 		got[v.GetField()] = v
 	}
 	for _, path := range []string{
-		"lable", "basis.basis", "basis.eurocode.gamma_m0", "plate.thicknes_mm", "plate.thickness_mm", "plate.size_y_mm", "plate.steel.grade",
+		"lable", "basis.eurocode.steel.gamma_m0", "plate.thicknes_mm", "plate.thickness_mm", "plate.size_y_mm", "plate.steel.grade",
 		"footprint", "forces.n_kn", "support.given", "rods.positions[1].x_mm", "rods.positions[2]",
 	} {
 		assert.Contains(t, got, path)
 	}
-	assert.Contains(t, got["basis.eurocode.gamma_m0"].GetDescription(), `is "one"; must be a number`)
+	assert.Contains(t, got["basis.eurocode.steel.gamma_m0"].GetDescription(), `is "one"; must be a number`)
 	assert.Contains(t, got["footprint"].GetDescription(), `is "tube"; must be an object with the fields of Footprint`)
 	assert.Contains(t, r.body, `"reason":"FIELDS_REFUSED"`)
 	assert.Contains(t, p.scrape(), `grpc_server_handled_total{grpc_code="InvalidArgument",grpc_method="CheckPlateBending",grpc_service="footward.v1.CheckService",grpc_type="unary"} 1`)
@@ -151,7 +151,7 @@ func TestWhatACallerSentIsCutInRefusals(t *testing.T) {
 	p := produce(t)
 	long := strings.Repeat("9", messageBytes/2)
 	for _, body := range []string{
-		`{"forces": {"n_kn": "` + long + `"}}`, `{"forces": {"n_kn": ` + long + `}}`, `{"` + long + `": 1}`, `{"basis": {"basis": "` + long + `"}}`,
+		`{"forces": {"n_kn": "` + long + `"}}`, `{"forces": {"n_kn": ` + long + `}}`, `{"` + long + `": 1}`, `{"detail": "` + long + `"}`,
 		`{"contact": "` + long + `"}`, long,
 	} {
 		r := p.post(t, bearingPath, body)

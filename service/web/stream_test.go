@@ -26,7 +26,7 @@ import (
 
 const asLines = "application/x-ndjson"
 
-const goodLine = `{"items": [{"bearing": {"basis": {"basis": "BASIS_EUROCODE"}, "contact": {"size_x_mm": 500, "size_y_mm": 500}, "forces": {"n_kn": -120}, ` +
+const goodLine = `{"items": [{"bearing": {"basis": {"eurocode": {}}, "contact": {"size_x_mm": 500, "size_y_mm": 500}, "forces": {"n_kn": -120}, ` +
 	`"support": {"given": {"pressure_kpa": 640, "source": "a test", "medium": "GIVEN_MEDIUM_OTHER"}}}}]}`
 
 // TestLinesAreAnsweredWhileTheRequestGoesOn, over HTTP/1.1 and HTTP/2, as a stream

@@ -39,7 +39,7 @@ const (
 	bearingPath  = footwardv1.CheckService_CheckBearing_FullMethodName
 	manyPath     = footwardv1.CheckService_CheckMany_FullMethodName
 	streamPath   = footwardv1.CheckService_StreamChecks_FullMethodName
-	bearing      = `{"basis": {"basis": "BASIS_EUROCODE"}, "contact": {"size_x_mm": 500, "size_y_mm": 500},
+	bearing      = `{"basis": {"eurocode": {}}, "contact": {"size_x_mm": 500, "size_y_mm": 500},
 		"forces": {"n_kn": -120}, "support": {"given": {"pressure_kpa": 640, "source": "a test", "medium": "GIVEN_MEDIUM_OTHER"}}}`
 )
 

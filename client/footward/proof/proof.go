@@ -158,7 +158,7 @@ func Basis(i *footwardv1.CheckItem) footwardv1.Basis {
 	if !ok {
 		return footwardv1.Basis_BASIS_UNSPECIFIED
 	}
-	return r.GetBasis().GetBasis()
+	return r.GetBasis().Basis()
 }
 
 var quantity = regexp.MustCompile(`^(-?[0-9.]+(?:/[0-9.]+)?) ([a-z][A-Za-z0-9/-]*)$`)

@@ -95,6 +95,6 @@ func TestRequestForAnotherCommandIsToldSo(t *testing.T) {
 }
 
 func TestValuesThatAreRefusedAreNotOffered(t *testing.T) {
-	reason := only(t, "weld: {basis: {basis: EUROCODE}}\n").Reason
-	assert.Equal(t, `unknown enum value "EUROCODE", nearest is BASIS_EUROCODE; known are BASIS_EUROCODE, BASIS_US_LRFD, BASIS_US_ASD`, reason)
+	reason := only(t, "weld: {detail: GOVERN}\n").Reason
+	assert.Equal(t, `unknown enum value "GOVERN", nearest is DETAIL_GOVERNING; known are DETAIL_GOVERNING, DETAIL_LIMIT_STATES, DETAIL_DERIVATION`, reason)
 }

@@ -70,7 +70,7 @@ func TestRefusesWithThePlace(t *testing.T) {
 		line, column int
 		reason       string
 	}{
-		{"unknown field", "weld:\n  labl: x\n", 2, 3, `unknown field "labl", nearest is label; known are label, basis, detail, weld, run, group`},
+		{"unknown field", "weld:\n  labl: x\n", 2, 3, `unknown field "labl", nearest is label; known are label, basis, detail, exposure, weld, run, group, ...`},
 		{"in a later document", "weld: {}\n---\nweld:\n  labl: x\n", 4, 3, `unknown field "labl"`},
 		{"unit in a number", "bearing:\n  forces:\n    n_kn: -120 kN\n", 3, 11, `"-120 kN" is not a number; units stand in the name of the field`},
 		{"comma in a number", "bearing:\n  forces:\n    n_kn: 1,5\n", 3, 11, `"1,5" is not a number`},

@@ -6,7 +6,7 @@ const plate: requests.Plate = { size_x_mm: 300, size_y_mm: 300, thickness_mm: 20
 
 export async function sample(): Promise<string> {
   const service = footward.connect('http://127.0.0.1:8061', { token: async () => 'token', timeoutMs: 5000 });
-  const answer = await service.check({ plate_bending: { label: 'plate', basis: { basis: 'BASIS_EUROCODE' }, plate } }, { derivation: true });
+  const answer = await service.check({ plate_bending: { label: 'plate', basis: { eurocode: {} }, plate } }, { derivation: true });
   const utilization: number = answer.utilization ?? 0;
   const steps: string[] = answer.derivation.map((s) => `${s.symbol} = ${s.value.toFixed(2)} ${s.unit}`);
   const base = await service.check({ column_base: {} });

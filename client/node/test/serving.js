@@ -11,7 +11,7 @@ const part = (thickness) => ({ thickness_mm: thickness, steel: { grade: 'EN 1002
 const bracket = (changed = {}) => ({
   weld: {
     label: 'bracket',
-    basis: { basis: 'BASIS_EUROCODE' },
+    basis: { eurocode: {} },
     weld: { kind: 'WELD_KIND_FILLET', throat_mm: 4, parts: [part(20), part(12)] },
     run: { length_mm: 150, count: 2, normal_kn: 120, ...changed },
   },

@@ -8,41 +8,6 @@ from __future__ import annotations
 
 from typing import Literal, TypedDict
 
-# Basis is the family of standards by which a check is made.
-Basis = Literal[
-    # Not stated: refused, there is no default basis.
-    "BASIS_UNSPECIFIED",
-    # EN 1990 to EN 1997, first generation, partial factors. Actions are design
-    # values (already multiplied by their partial factors).
-    "BASIS_EUROCODE",
-    # United States practice by load and resistance factors (AISC 360-22, NDS
-    # 2018 LRFD). Actions are factored (required strengths by ASCE 7-22 2.3).
-    "BASIS_US_LRFD",
-    # United States practice by allowable strength (AISC 360-22, NDS 2018 ASD).
-    # Actions are not factored (required strengths by ASCE 7-22 2.4).
-    "BASIS_US_ASD",
-]
-
-# CorrosiveGround is a row of EN 1993-5:2007 Table 4-1 (from memory).
-CorrosiveGround = Literal[
-    # The rate is given.
-    "CORROSIVE_GROUND_UNSPECIFIED",
-    # Undisturbed natural soil: sand, silt, clay, schist.
-    "CORROSIVE_GROUND_UNDISTURBED_NATURAL",
-    # Polluted natural soil and industrial sites.
-    "CORROSIVE_GROUND_POLLUTED_NATURAL",
-    # Aggressive natural soil: swamp, marsh, peat.
-    "CORROSIVE_GROUND_AGGRESSIVE_NATURAL",
-    # Fill, not compacted and not aggressive: clay, schist, sand, silt.
-    "CORROSIVE_GROUND_LOOSE_FILL",
-    # Fill, not compacted and aggressive: ashes, slag.
-    "CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL",
-    # Fill, compacted and not aggressive: half of the loss.
-    "CORROSIVE_GROUND_COMPACTED_FILL",
-    # Fill, compacted and aggressive: half of the loss.
-    "CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL",
-]
-
 # Detail says how much of the answer is sent.
 Detail = Literal[
     # The same as DETAIL_LIMIT_STATES.
@@ -126,6 +91,26 @@ GivenMedium = Literal[
     "GIVEN_MEDIUM_GRANULAR_FILL",
     # Masonry, stone or any other medium.
     "GIVEN_MEDIUM_OTHER",
+]
+
+# CorrosiveGround is a row of EN 1993-5:2007 Table 4-1 (from memory).
+CorrosiveGround = Literal[
+    # The rate is given.
+    "CORROSIVE_GROUND_UNSPECIFIED",
+    # Undisturbed natural soil: sand, silt, clay, schist.
+    "CORROSIVE_GROUND_UNDISTURBED_NATURAL",
+    # Polluted natural soil and industrial sites.
+    "CORROSIVE_GROUND_POLLUTED_NATURAL",
+    # Aggressive natural soil: swamp, marsh, peat.
+    "CORROSIVE_GROUND_AGGRESSIVE_NATURAL",
+    # Fill, not compacted and not aggressive: clay, schist, sand, silt.
+    "CORROSIVE_GROUND_LOOSE_FILL",
+    # Fill, not compacted and aggressive: ashes, slag.
+    "CORROSIVE_GROUND_LOOSE_AGGRESSIVE_FILL",
+    # Fill, compacted and not aggressive: half of the loss.
+    "CORROSIVE_GROUND_COMPACTED_FILL",
+    # Fill, compacted and aggressive: half of the loss.
+    "CORROSIVE_GROUND_COMPACTED_AGGRESSIVE_FILL",
 ]
 
 # FootprintStiffness says whether the plate can bend under the footprint.
@@ -444,10 +429,52 @@ TestPhase = Literal[
 ]
 
 
+class SteelFactors(TypedDict, total=False):
+    """SteelFactors are parameters of EN 1993. Each is optional."""
+
+    # gamma_M0, yielding of steel. Default 1.00 (EN 1993-1-1 6.1). 0.9 to 2.
+    gamma_m0: float
+    # gamma_M1, buckling of steel. Default 1.00 (EN 1993-1-1 6.1). 1 to 2.
+    gamma_m1: float
+    # gamma_M2, rupture of steel, bolts and welds. Default 1.25 (EN 1993-1-8
+    # Table 2.1). 1 to 2.
+    gamma_m2: float
+    # beta_j, foundation joint material coefficient. Default 2/3, which is also
+    # the most (EN 1993-1-8 6.2.5(7)). Over 0 to 2/3.
+    beta_j: float
+    # C_f,d, friction between plate and grout. Default 0.20 (EN 1993-1-8
+    # 6.2.2(6)). 0 to 0.5.
+    c_fd: float
+
+
+class ConcreteFactors(TypedDict, total=False):
+    """ConcreteFactors are parameters of EN 1992. Each is optional."""
+
+    # gamma_C, concrete. Default 1.50 (EN 1992-1-1 2.4.2.4). 1 to 3.
+    gamma_c: float
+    # gamma_S, reinforcement. Default 1.15 (EN 1992-1-1 2.4.2.4). 1 to 2.
+    gamma_s: float
+    # alpha_cc, long-term effects on the strength of concrete. Default 1.0
+    # (EN 1992-1-1 3.1.6). 0.7 to 1.
+    alpha_cc: float
+    # alpha_ct,pl, tensile strength of plain concrete. Default 0.8 (EN 1992-1-1
+    # 12.3.1). 0.1 to 1.
+    alpha_ct_pl: float
+
+
+class TimberFactors(TypedDict, total=False):
+    """TimberFactors are parameters of EN 1995. Each is optional."""
+
+    # gamma_M of timber. Default by material: 1.30 solid, 1.25 glued laminated
+    # (EN 1995-1-1 Table 2.3). 1 to 2.
+    gamma_m: float
+    # gamma_M of connections. Default 1.30 (EN 1995-1-1 Table 2.3). 1 to 2.
+    gamma_m_connections: float
+
+
 class GroundFactors(TypedDict, total=False):
-    """GroundFactors are the nationally determined partial factors of EN 1997-1, for
-    the ground and for actions on it. Each is optional and defaults to the value of
-    its Annex A. Factors of an action set count before those on actions here.
+    """GroundFactors are the partial factors of EN 1997-1 for the ground. Each is optional
+    and defaults to the value of its Annex A.
     """
 
     # gamma_phi' of set M2, on tan phi'. Default 1.25 (Table A.4). 1 to 3.
@@ -460,86 +487,118 @@ class GroundFactors(TypedDict, total=False):
     gamma_r_v: float
     # gamma_R,h of set R2, sliding. Default 1.1 (Table A.5). 1 to 3.
     gamma_r_h: float
-    # gamma_G of set A1, permanent actions where they are unfavourable. Default 1.35
-    # (Table A.3). 1 to 2.
-    gamma_g: float
-    # gamma_G of sets A1 and A2, permanent actions where they are favourable. Default
-    # 1.0 (Table A.3). 0.5 to 1.
-    gamma_g_fav: float
-    # gamma_Q of set A1, variable actions. Default 1.5 (Table A.3). 1 to 2.
-    gamma_q: float
-    # gamma_Q of set A2, variable actions. Default 1.3 (Table A.3). 1 to 2.
-    gamma_q_a2: float
-    # gamma_G,dst of EQU and UPL, destabilising permanent actions. Default 1.1 (Table
-    # A.1), which is on the safe side of the 1.0 of UPL (Table A.15). 1 to 2.
-    gamma_g_dst: float
-    # gamma_G,stb of EQU and UPL, stabilising permanent actions. Default 0.9 (Tables
-    # A.1, A.15). 0.5 to 1.
-    gamma_g_stb: float
-    # gamma_Q,dst of EQU and UPL, destabilising variable actions. Default 1.5 (Tables
-    # A.1, A.15). 1 to 2.
-    gamma_q_dst: float
+    # gamma_phi' on tan phi' and c' of the fill in rings. Default 1.25 (Table A.4). 1 to 3.
+    gamma_phi_fill: float
 
 
-class EurocodeFactors(TypedDict, total=False):
-    """EurocodeFactors are the nationally determined parameters of the Eurocode
-    checks. Each is optional and defaults to the recommended value.
+class ActionFactors(TypedDict, total=False):
+    """ActionFactors are the partial factors of EN 1990 Table A1.2. EN 1997-1 takes the same
+    ones: sets B and C are its A1 and A2, set A is its EQU and, on the safe side, its UPL.
+    Each is optional and defaults to the recommended value.
     """
 
-    # gamma_M0, yielding of steel. Default 1.00 (EN 1993-1-1 6.1). 0.9 to 2.
-    gamma_m0: float
-    # gamma_M2, rupture of steel, bolts and welds. Default 1.25 (EN 1993-1-8
-    # Table 2.1). 1 to 2.
-    gamma_m2: float
-    # gamma_C, concrete. Default 1.50 (EN 1992-1-1 2.4.2.4). 1 to 3.
-    gamma_c: float
-    # alpha_cc, long-term effects on the strength of concrete. Default 1.0
-    # (EN 1992-1-1 3.1.6). 0.7 to 1.
-    alpha_cc: float
-    # beta_j, foundation joint material coefficient. Default 2/3, which is also
-    # the most (EN 1993-1-8 6.2.5(7)). Over 0 to 2/3.
-    beta_j: float
-    # C_f,d, friction between plate and grout. Default 0.20 (EN 1993-1-8
-    # 6.2.2(6)). 0 to 0.5.
-    c_fd: float
-    # gamma_M of timber. Default by material: 1.30 solid, 1.25 glued laminated
-    # (EN 1995-1-1 Table 2.3). 1 to 2.
-    gamma_m_timber: float
-    # gamma_M1, buckling of steel. Default 1.00 (EN 1993-1-1 6.1). 1 to 2.
-    gamma_m1: float
-    # gamma_S, reinforcement. Default 1.15 (EN 1992-1-1 2.4.2.4). 1 to 2.
-    gamma_s: float
-    # alpha_ct,pl, tensile strength of plain concrete. Default 0.8 (EN 1992-1-1
-    # 12.3.1). 0.1 to 1.
-    alpha_ct_pl: float
-    # Partial factors of EN 1997-1. Absent: the recommended ones of its Annex A.
+    # gamma_G,sup of set B. Default 1.35. 1 to 2.
+    gamma_g_sup: float
+    # gamma_G,inf of sets B and C. Default 1.00. 0.5 to 1.
+    gamma_g_inf: float
+    # gamma_Q of sets A and B. Default 1.50. 1 to 2.
+    gamma_q: float
+    # xi of (6.10b). Default 0.85. 0.5 to 1.
+    xi: float
+    # gamma_G,sup of set A (equilibrium). Default 1.10. 1 to 2.
+    gamma_g_sup_equilibrium: float
+    # gamma_G,inf of set A (equilibrium). Default 0.90. 0.5 to 1.
+    gamma_g_inf_equilibrium: float
+    # gamma_Q of set C (ground). Default 1.30. 1 to 2.
+    gamma_q_ground: float
+    # Whether the leading variable action of an accidental combination has its
+    # frequent value psi_1. Default false: psi_2.
+    accidental_frequent: bool
+
+
+class Eurocode(TypedDict, total=False):
+    """Eurocode are EN 1990 to EN 1997 with their nationally determined parameters. What is
+    left out takes the value of the national annex, without one the recommended value;
+    the answer states every value used and where it comes from.
+    """
+
+    # Edition of the standards. Default "first generation", EN 1990:2002 to EN
+    # 1997-1:2004, which CatalogService lists; no other is known yet.
+    edition: str
+    # National annex whose values count where none is given below, by the name that
+    # CatalogService lists. Default: none, the recommended values.
+    annex: str
+    # Steel, bolts, welds and column bases.
+    steel: SteelFactors
+    # Concrete and its reinforcement.
+    concrete: ConcreteFactors
+    # Timber and its connections.
+    timber: TimberFactors
+    # The ground and the fill of rings.
     ground: GroundFactors
+    # Actions, those on the ground and weights included.
+    actions: ActionFactors
 
 
-class Corrosion(TypedDict, total=False):
-    """Corrosion is what acts on the steel and for how long."""
+class UsLrfd(TypedDict, total=False):
+    """UsLrfd are AISC 360, ACI 318, NDS and ASCE 7 by load and resistance factors."""
 
-    # Design life [years]. Required. Over 0 to 100.
-    years: float
-    # The ground that the steel lies in (EN 1993-5 Table 4-1).
-    ground: CorrosiveGround
-    # A steady loss of each face that the caller answers for [mm/year]. 0 to 10.
-    rate_mm_per_year: float
+    # Edition of the standards. Default "2022", AISC 360-22, ACI 318-19, NDS 2018 and
+    # ASCE 7-22, which CatalogService lists; no other is known yet.
+    edition: str
+    # mu, friction of steel on grout or concrete. Default 0.4 (AISC Design Guide 1, 3rd
+    # ed., Example 4.7-8). 0 to 0.7.
+    friction_coefficient: float
+    # Resistance factor of bearing on the ground. Required where the ground is checked by
+    # its strength. 0.1 to 1.
+    bearing_resistance_factor: float
+    # Resistance factor of sliding, on the ground and in a stack of rings. Default: on the
+    # ground one over the factor of safety of stability; sliding in a stack is then out of
+    # scope. 0.1 to 1.
+    sliding_resistance_factor: float
+    # Factor of safety of sliding, overturning and uplift on the ground. Default 1.5
+    # (common practice, no source). 1 to 10.
+    stability_safety_factor: float
+    # Resistance factor of the fill in rings. Default none: what rests on its strength is
+    # then out of scope. 0.1 to 1.
+    fill_resistance_factor: float
+
+
+class UsAsd(TypedDict, total=False):
+    """UsAsd are AISC 360, ACI 318, NDS and ASCE 7 by allowable strength."""
+
+    # Edition of the standards. Default "2022", AISC 360-22, ACI 318-19, NDS 2018 and
+    # ASCE 7-22, which CatalogService lists; no other is known yet.
+    edition: str
+    # mu, friction of steel on grout or concrete. Default 0.4 (AISC Design Guide 1, 3rd
+    # ed., Example 4.7-8). 0 to 0.7.
+    friction_coefficient: float
+    # Factor of safety of bearing on the ground. Default 3 (common practice, no source).
+    # 1 to 10.
+    bearing_safety_factor: float
+    # Factor of safety of sliding, overturning and uplift, on the ground and of a stack of
+    # rings. Default 1.5 (common practice, no source). 1 to 10.
+    stability_safety_factor: float
+    # Factor of safety of the fill in rings. Default 3 (common practice, no source). 1 to
+    # 20.
+    fill_safety_factor: float
 
 
 class DesignBasis(TypedDict, total=False):
-    """DesignBasis chooses the standards and, for the Eurocode, the nationally
-    determined parameters.
+    """DesignBasis chooses the standards and is the one home of the factors that they leave
+    to a nation or to the caller. A field that belongs to another family is refused
+    wherever it stands in a request.
     """
 
-    # The family of standards. Required.
-    basis: Basis
-    # Nationally determined parameters; only with BASIS_EUROCODE. What is left
-    # out takes the recommended value, and the answer states the value used.
-    eurocode: EurocodeFactors
-    # What corrosion takes over the design life, off every plate, rod and weld that
-    # states no allowance of its own. Absent: nothing.
-    corrosion: Corrosion
+    # EN 1990 to EN 1997. Actions are design values (already multiplied by their
+    # partial factors) unless a field says otherwise.
+    eurocode: Eurocode
+    # United States practice by load and resistance factors. Actions are factored
+    # (required strengths by ASCE 7-22 2.3).
+    us_lrfd: UsLrfd
+    # United States practice by allowable strength. Actions are not factored (required
+    # strengths by ASCE 7-22 2.4).
+    us_asd: UsAsd
 
 
 class SolidRectangle(TypedDict, total=False):
@@ -725,6 +784,19 @@ class CheckBearingRequest(TypedDict, total=False):
     support: Support
 
 
+class Exposure(TypedDict, total=False):
+    """Exposure is what corrodes the steel, and for how long. It counts for every plate, rod,
+    weld and ring that states no allowance of its own.
+    """
+
+    # Design life [years]. Required. Over 0 to 100.
+    design_life_years: float
+    # The ground that the steel lies in (EN 1993-5 Table 4-1).
+    ground: CorrosiveGround
+    # A steady loss of each face that the caller answers for [mm/year]. 0 to 10.
+    rate_mm_per_year: float
+
+
 class SteelProperties(TypedDict, total=False):
     """SteelProperties are the strengths of a steel at the thickness of the part."""
 
@@ -759,7 +831,7 @@ class Plate(TypedDict, total=False):
     # Steel. Required.
     steel: Steel
     # Thickness lost to corrosion over the design life, all faces together [mm].
-    # Taken off the thickness in every resistance. Default: what basis.corrosion
+    # Taken off the thickness in every resistance. Default: what exposure
     # takes, else 0; a stated 0 is none. 0 to 50.
     corrosion_allowance_mm: float
 
@@ -892,7 +964,7 @@ class Rod(TypedDict, total=False):
     # [mm], for punching. Default 0: 1.5 d, less than any standard nut. 0 to 400.
     nut_mean_width_mm: float
     # Diameter lost to corrosion over the design life [mm]. Default: what
-    # basis.corrosion takes, else 0; a stated 0 is none. 0 to 20.
+    # exposure takes, else 0; a stated 0 is none. 0 to 20.
     corrosion_allowance_mm: float
     # Length that stretches, from nut to nut, or to the point where the rod is
     # held, L_b [mm]. Default 0: by EN 1993-1-8 Table 6.2 as an anchor bolt cast
@@ -959,6 +1031,8 @@ class CheckPlateBendingRequest(TypedDict, total=False):
     basis: DesignBasis
     # How much of the answer is sent. Default: limit states.
     detail: Detail
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # The plate. Required.
     plate: Plate
     # What stands on it. Required.
@@ -971,7 +1045,7 @@ class CheckPlateBendingRequest(TypedDict, total=False):
     # the plate; otherwise not used.
     rods: RodGroup
     # Throat of the fillet weld round the footprint [mm], for the lever arm m of
-    # the tension side, as made; what basis.corrosion takes of it is left out.
+    # the tension side, as made; what exposure takes of it is left out.
     # Default 0: measured to the face. 0 to 100.
     footprint_weld_throat_mm: float
 
@@ -988,7 +1062,7 @@ class JoinedPart(TypedDict, total=False):
     weld_along_edge: bool
     # Thickness of the part lost to corrosion over the design life [mm], where the
     # part itself resists; a complete-penetration weld states its own. Default: what
-    # basis.corrosion takes, else 0; a stated 0 is none. 0 to 100, less than the
+    # exposure takes, else 0; a stated 0 is none. 0 to 100, less than the
     # thickness.
     corrosion_allowance_mm: float
 
@@ -1027,7 +1101,7 @@ class WeldSpec(TypedDict, total=False):
     # taken to match the base metal, which EN 1993-1-8 4.2 demands.
     filler: WeldMetal
     # Throat lost to corrosion over the design life [mm]. Default: what
-    # basis.corrosion takes, else 0; a stated 0 is none. 0 to 20.
+    # exposure takes, else 0; a stated 0 is none. 0 to 20.
     corrosion_allowance_mm: float
     # Whether the weld has its full size up to both ends (returns or run-off
     # tabs); otherwise each end loses one throat (EN 1993-1-8 4.5.1). Default
@@ -1120,6 +1194,8 @@ class CheckWeldRequest(TypedDict, total=False):
     basis: DesignBasis
     # How much of the answer is sent. Default: limit states.
     detail: Detail
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # What the weld is. Required.
     weld: WeldSpec
     # One straight run, or several equal ones that share the force equally.
@@ -1162,10 +1238,6 @@ class BaseFriction(TypedDict, total=False):
     # [kN], as a magnitude. Beside forces no more of it counts than they press with.
     # Required. Over 0 to 100 000.
     compression_kn: float
-    # Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, for steel on
-    # grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8. The
-    # Eurocode takes basis.eurocode.c_fd instead.
-    coefficient: float
     # Compressive strength f'c of the concrete or grout under the plate, US bases
     # [MPa]: friction takes at most 0.2 f'c and 0.8 ksi of the contact (Eq. 4-30).
     # Absent: 4000 psi or more is taken, with a notice. 5 to 150.
@@ -1182,6 +1254,8 @@ class CheckAnchorRodsRequest(TypedDict, total=False):
     basis: DesignBasis
     # How much of the answer is sent. Default: limit states.
     detail: Detail
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # The plate through which the rods pass. Required.
     plate: Plate
     # The rods. Required.
@@ -1288,10 +1362,6 @@ class ThroughAnchorage(TypedDict, total=False):
     clamped_weight_kn: float
     # Ground beside the stack that counts against uplift. Absent: none.
     ground: UpliftGround
-    # What counts of these weights against uplift and overturning. Default: 0.9
-    # for the Eurocode (EN 1997-1 Table A.15, EN 1990 Table A1.2(A)) and US LRFD,
-    # 0.6 for US ASD (ASCE 7-22 2.3.1, 2.4.1). Over 0 to 1.
-    weight_factor: float
     # Preload of each rod when tightened [kN]; rods, nuts and both plates must bear it.
     # Default 0. 0 to 10 000.
     initial_preload_kn: float
@@ -1340,6 +1410,8 @@ class CheckAnchorageRequest(TypedDict, total=False):
     basis: DesignBasis
     # How much of the answer is sent. Default: limit states.
     detail: Detail
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # The plate through which the rods pass above. Required.
     plate: Plate
     # The rods. Required.
@@ -1434,7 +1506,7 @@ class PinnedPlates(TypedDict, total=False):
     # Thickness of one plate [mm]. Required. Over 0 to 300.
     thickness_mm: float
     # Thickness lost to corrosion over the design life [mm]. Default: what
-    # basis.corrosion takes, else 0; a stated 0 is none. 0 to 100.
+    # exposure takes, else 0; a stated 0 is none. 0 to 100.
     corrosion_allowance_mm: float
     # Steel. Required.
     steel: Steel
@@ -1528,6 +1600,8 @@ class CheckPinRequest(TypedDict, total=False):
     basis: DesignBasis
     # How much of the answer is sent. Default: limit states.
     detail: Detail
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # The end of the column. Required.
     timber: PinnedTimber
     # The pin. Required.
@@ -1541,9 +1615,6 @@ class CheckPinRequest(TypedDict, total=False):
     # Whether the column's end stands on a plate, which then carries compression
     # instead of the pins. Default false.
     end_bears: bool
-    # gamma_M of connections, Eurocode. Default 1.30 (EN 1995-1-1 Table 2.3). 1 to
-    # 2.
-    partial_factor_connections: float
     # The weld of the plates to the base plate of the shoe. Absent: not checked.
     bracket_weld: BracketWeld
 
@@ -1809,23 +1880,12 @@ class CheckFootingRequest(TypedDict, total=False):
     design_approaches: list[DesignApproach]
     # Author of the bearing factors. Required with the US bases.
     method: BearingAuthor
-    # Factor of safety of bearing, US ASD. Default 3 (common practice, no source).
-    # 1 to 10.
-    bearing_safety_factor: float
-    # Resistance factor of bearing, US LRFD. Required there. 0.1 to 1.
-    bearing_resistance_factor: float
-    # Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
-    # (common practice, no source). 1 to 10.
-    stability_safety_factor: float
     # Whether permanent forces, moments and shears of the column are from other
     # sources than the weight, such as the pretension of a guy or the thrust of
     # earth: the weight then also takes its favourable factor beside their
     # unfavourable one. A permanent lift always counts so. Default false: one source
     # (EN 1990 Table A1.2(B)). Eurocode.
     permanent_apart: bool
-    # Resistance factor of sliding, US LRFD. Default: one over the factor of safety
-    # of stability. 0.1 to 1.
-    sliding_resistance_factor: float
 
 
 class StackShoe(TypedDict, total=False):
@@ -1874,7 +1934,7 @@ class ContainingRing(TypedDict, total=False):
     edge_load_kn: float
     # Whether the capacity is from a test of rings of this type. Default false.
     tested: bool
-    # Thickness of the wall of a steel ring as built [mm]: beside basis.corrosion what the
+    # Thickness of the wall of a steel ring as built [mm]: beside exposure what the
     # loss of both faces leaves of it is the greatest share of capacity and stiffness that
     # counts. Without it, and without durability, such a ring is out of scope there. 0.1
     # to 100.
@@ -1925,27 +1985,6 @@ class RingTier(TypedDict, total=False):
     fill: RingFill
 
 
-class StackSafety(TypedDict, total=False):
-    """StackSafety are the factors of the fill and of the stack as a whole."""
-
-    # Partial factor on tan(phi) and c, Eurocode. Default 1.25. 1 to 3.
-    gamma_phi: float
-    # Factor of safety of the fill, US ASD. Default 3. 1 to 20.
-    fill: float
-    # Resistance factor of the fill, US LRFD. Without it out of scope. 0.1 to 1.
-    phi_b: float
-    # Factor of safety of sliding and overturning, US ASD. Default 1.5. 1 to 10.
-    stability: float
-    # Resistance factor of sliding, US LRFD. Without it out of scope. 0.1 to 1.
-    phi_sliding: float
-    # Factor on the weight where it presses. Default: in a column base that of
-    # action_set.factors, else by the basis. 1 to 3.
-    weight_unfavourable: float
-    # Factor on the weight where it holds. Default: in a column base that of
-    # action_set.factors, else by the basis. 0.1 to 1.
-    weight_favourable: float
-
-
 class StackRods(TypedDict, total=False):
     """StackRods clamp a stack between shoe and bottom plate."""
 
@@ -1980,6 +2019,8 @@ class CheckRingStackRequest(TypedDict, total=False):
     basis: DesignBasis
     # How much of the answer is sent. Default: limit states.
     detail: Detail
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # Design actions at the top of the stack. Required.
     forces: ForcesAtFoot
     # Service actions there, for hoop force in service and settlement. Absent: not
@@ -1989,8 +2030,6 @@ class CheckRingStackRequest(TypedDict, total=False):
     shoe: StackShoe
     # Tiers from the top down. Required, 1 to 8.
     tiers: list[RingTier]
-    # Factors. Default: those of the basis.
-    safety: StackSafety
     # Rods that clamp the stack. Absent: none.
     rods: StackRods
     # Whether a stack of this build was loaded, as eccentrically as it will be.
@@ -2041,8 +2080,6 @@ class StackBelow(TypedDict, total=False):
 
     # Tiers from the top down. Required, 1 to 8.
     tiers: list[RingTier]
-    # Factors. Default: those of the basis.
-    safety: StackSafety
     # Diameter of the circle through which the plate presses [mm]. Default 0: the
     # lesser side, or what the bending of the plate lets past the footprint. 0 to
     # 5000.
@@ -2140,23 +2177,12 @@ class GroundBelow(TypedDict, total=False):
     design_approaches: list[DesignApproach]
     # Author of the bearing factors. Required with the US bases.
     method: BearingAuthor
-    # Factor of safety of bearing, US ASD. Default 3 (common practice, no source).
-    # 1 to 10.
-    bearing_safety_factor: float
-    # Resistance factor of bearing, US LRFD. Required there. 0.1 to 1.
-    bearing_resistance_factor: float
-    # Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
-    # (common practice, no source). 1 to 10.
-    stability_safety_factor: float
     # Whether permanent forces, moments and shears of the column are from other
     # sources than the weight, such as the pretension of a guy or the thrust of
     # earth: the weight then also takes its favourable factor beside their
     # unfavourable one. A permanent lift always counts so. Default false: one source
     # (EN 1990 Table A1.2(B)). Eurocode.
     permanent_apart: bool
-    # Resistance factor of sliding, US LRFD. Default: one over the factor of safety
-    # of stability. 0.1 to 1.
-    sliding_resistance_factor: float
 
 
 class SettlementBelow(TypedDict, total=False):
@@ -2244,10 +2270,6 @@ class ColumnBase(TypedDict, total=False):
     # Whether friction under the plate takes shear before the rods do; counted
     # under the compression of each combination. Default false.
     friction: bool
-    # Coefficient of friction for the US bases, 0 to 0.7. Default 0.4 (AISC
-    # Design Guide 1, 3rd ed., Example 4.7-8). The Eurocode takes
-    # basis.eurocode.c_fd instead.
-    friction_coefficient: float
     # What holds the rods below. Absent: not checked.
     anchorage: Anchorage
     # What carries the base below its plate, down to the ground. Absent: the answer
@@ -2316,30 +2338,6 @@ class Action(TypedDict, total=False):
     part_of: str
 
 
-class ActionFactors(TypedDict, total=False):
-    """ActionFactors are the nationally determined partial factors of EN 1990 Table
-    A1.2. Each is optional and defaults to the recommended value.
-    """
-
-    # gamma_G,sup of set B. Default 1.35. 1 to 2.
-    gamma_g_sup: float
-    # gamma_G,inf of sets B and C. Default 1.00. 0.5 to 1.
-    gamma_g_inf: float
-    # gamma_Q of sets A and B. Default 1.50. 1 to 2.
-    gamma_q: float
-    # xi of (6.10b). Default 0.85. 0.5 to 1.
-    xi: float
-    # gamma_G,sup of set A (equilibrium). Default 1.10. 1 to 2.
-    gamma_g_sup_equilibrium: float
-    # gamma_G,inf of set A (equilibrium). Default 0.90. 0.5 to 1.
-    gamma_g_inf_equilibrium: float
-    # gamma_Q of set C (ground). Default 1.30. 1 to 2.
-    gamma_q_ground: float
-    # Whether the leading variable action of an accidental combination has its
-    # frequent value psi_1. Default false: psi_2.
-    accidental_frequent: bool
-
-
 class ActionSet(TypedDict, total=False):
     """ActionSet is what acts at a foot through its stages."""
 
@@ -2347,8 +2345,6 @@ class ActionSet(TypedDict, total=False):
     stages: list[Stage]
     # The actions. Required, 1 to 16.
     actions: list[Action]
-    # Partial factors; Eurocode only.
-    factors: ActionFactors
     # Which combinations. Default of CombineActions: strength and, with the
     # Eurocode, equilibrium, the accidental one where an accidental action is given,
     # and the three of serviceability. Default of CheckColumnBase: strength and, with
@@ -2413,6 +2409,8 @@ class CheckColumnBaseRequest(TypedDict, total=False):
     # How much of the answer is sent. Default: limit states. A derivation is that
     # of the governing combination.
     detail: Detail
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # The base. Required.
     base: ColumnBase
     # Actions, to be combined.
@@ -2550,6 +2548,8 @@ class SizeColumnBaseRequest(TypedDict, total=False):
     label: str
     # Standards and factors. Required.
     basis: DesignBasis
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # The base. What is offered below takes the place of its own value. Required.
     base: ColumnBase
     # Actions, to be combined.
@@ -2744,6 +2744,8 @@ class CompareFootingsRequest(TypedDict, total=False):
     label: str
     # Standards and factors. Required.
     basis: DesignBasis
+    # What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+    exposure: Exposure
     # The base with its stack of rings and the ground below. Required.
     base: ColumnBase
     # What acts on it. Required: the concrete is held to factored actions whatever

@@ -12,8 +12,7 @@ from typing import List, Literal, Optional
 Basis = Literal[
     # Not stated: refused, there is no default basis.
     "BASIS_UNSPECIFIED",
-    # EN 1990 to EN 1997, first generation, partial factors. Actions are design
-    # values (already multiplied by their partial factors).
+    # EN 1990 to EN 1997 by partial factors.
     "BASIS_EUROCODE",
     # United States practice by load and resistance factors (AISC 360-22, NDS
     # 2018 LRFD). Actions are factored (required strengths by ASCE 7-22 2.3).
@@ -494,6 +493,10 @@ class CheckResult:
     label: str = ""
     # The basis by which the check was made.
     basis: Basis = "BASIS_UNSPECIFIED"
+    # Edition of its standards, by name.
+    edition: str = ""
+    # National annex by which it was made; empty: the recommended values.
+    annex: str = ""
     # FAIL when any limit state fails; else OUT_OF_SCOPE when any is out of
     # scope; else PASS; NOT_APPLICABLE when there was nothing to check.
     verdict: Verdict = "VERDICT_UNSPECIFIED"

@@ -6,7 +6,7 @@ import footward
 from footward import requests, responses
 
 plate: requests.Plate = {"size_x_mm": 300, "size_y_mm": 300, "thickness_mm": 20, "steel": {"grade": "EN 10025-2 S355"}}
-check: requests.CheckItem = {"plate_bending": {"label": "plate", "basis": {"basis": "BASIS_EUROCODE"}, "plate": plate}}
+check: requests.CheckItem = {"plate_bending": {"label": "plate", "basis": {"eurocode": {}}, "plate": plate}}
 misspelt: requests.WeldRun = {"lenght_mm": 150}  # type: ignore
 unknown: requests.DesignBasis = {"basis": "EUROPE"}  # type: ignore
 

@@ -13,7 +13,7 @@ DATA = Path(os.environ.get("SERVICE_TESTDATA", Path(__file__).resolve().parents[
 
 BRACKET = {"weld": {
     "label": "bracket",
-    "basis": {"basis": "BASIS_EUROCODE"},
+    "basis": {"eurocode": {}},
     "weld": {"kind": "WELD_KIND_FILLET", "throat_mm": 4, "parts": [
         {"thickness_mm": 20, "steel": {"grade": "EN 10025-2 S355"}},
         {"thickness_mm": 12, "steel": {"grade": "EN 10025-2 S355"}}]},

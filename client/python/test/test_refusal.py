@@ -33,15 +33,15 @@ class Refusals(unittest.TestCase):
                 service.check(bracket(lenght_mm=3))
 
     def test_over_grpc_all_that_is_no_part_of_the_contract_is_named_at_once(self):
-        wrong = {"weld": {"labl": 1, "basis": {"basis": "EUROPE"}, "run": {"length_mm": "20 mm", "count": 1.5, "end_loaded": "no"},
-                          "group": {"segments": {}}, "weld": [], "detail": True}}
+        wrong = {"weld": {"labl": 1, "basis": {"eurocode": {}}, "weld": {"kind": "FILET"}, "run": {"length_mm": "20 mm", "count": 1.5, "end_loaded": "no"},
+                          "group": {"segments": {}}, "detail": True}}
         with self.assertRaises(footward.RefusedError) as caught:
             self.ways[1].check(wrong)
         told = {v.field: v.description for v in caught.exception.violations}
-        self.assertEqual(set(told), {"weld.labl", "weld.basis.basis", "weld.run.length_mm", "weld.run.count",
-                                     "weld.run.end_loaded", "weld.group.segments", "weld.weld", "weld.detail"})
+        self.assertEqual(set(told), {"weld.labl", "weld.weld.kind", "weld.run.length_mm", "weld.run.count",
+                                     "weld.run.end_loaded", "weld.group.segments", "weld.detail"})
         self.assertIn("known are label, basis", told["weld.labl"])
-        self.assertIn("BASIS_EUROCODE", told["weld.basis.basis"])
+        self.assertIn("WELD_KIND_FILLET", told["weld.weld.kind"])
         self.assertIn("units stand in the name", told["weld.run.length_mm"])
 
     def test_fields_that_exclude_each_other_are_refused(self):

@@ -18,7 +18,7 @@ func main() {
 	}
 	answer, err := c.CheckBearing(context.Background(), &footwardv1.CheckBearingRequest{
 		Label:   "plate of the shoe on the fill",
-		Basis:   &footwardv1.DesignBasis{Basis: footwardv1.Basis_BASIS_EUROCODE},
+		Basis:   footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		Contact: &footwardv1.SolidRectangle{SizeXMm: 500, SizeYMm: 500},
 		Forces:  &footwardv1.ForcesAtFoot{NKn: -120},
 		Support: &footwardv1.Support{Medium: &footwardv1.Support_Given{Given: &footwardv1.GivenPressure{

@@ -237,21 +237,23 @@ type CheckPlateBendingRequest struct {
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
 	// How much of the answer is sent. Default: limit states.
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,4,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// The plate. Required.
-	Plate *Plate `protobuf:"bytes,4,opt,name=plate,proto3" json:"plate,omitempty"`
+	Plate *Plate `protobuf:"bytes,5,opt,name=plate,proto3" json:"plate,omitempty"`
 	// What stands on it. Required.
-	Footprint *Footprint `protobuf:"bytes,5,opt,name=footprint,proto3" json:"footprint,omitempty"`
+	Footprint *Footprint `protobuf:"bytes,6,opt,name=footprint,proto3" json:"footprint,omitempty"`
 	// Actions; N and one of M_x and M_y are used. Required.
-	Forces *ForcesAtFoot `protobuf:"bytes,6,opt,name=forces,proto3" json:"forces,omitempty"`
+	Forces *ForcesAtFoot `protobuf:"bytes,7,opt,name=forces,proto3" json:"forces,omitempty"`
 	// What the plate stands on: gives the bearing pressure. Required.
-	Support *Support `protobuf:"bytes,7,opt,name=support,proto3" json:"support,omitempty"`
+	Support *Support `protobuf:"bytes,8,opt,name=support,proto3" json:"support,omitempty"`
 	// Rods that hold the plate down. Required where the actions lift a side of
 	// the plate; otherwise not used.
-	Rods *RodGroup `protobuf:"bytes,8,opt,name=rods,proto3" json:"rods,omitempty"`
+	Rods *RodGroup `protobuf:"bytes,9,opt,name=rods,proto3" json:"rods,omitempty"`
 	// Throat of the fillet weld round the footprint [mm], for the lever arm m of
-	// the tension side, as made; what basis.corrosion takes of it is left out.
+	// the tension side, as made; what exposure takes of it is left out.
 	// Default 0: measured to the face. 0 to 100.
-	FootprintWeldThroatMm float64 `protobuf:"fixed64,9,opt,name=footprint_weld_throat_mm,json=footprintWeldThroatMm,proto3" json:"footprint_weld_throat_mm,omitempty"`
+	FootprintWeldThroatMm float64 `protobuf:"fixed64,10,opt,name=footprint_weld_throat_mm,json=footprintWeldThroatMm,proto3" json:"footprint_weld_throat_mm,omitempty"`
 	unknownFields         protoimpl.UnknownFields
 	sizeCache             protoimpl.SizeCache
 }
@@ -305,6 +307,13 @@ func (x *CheckPlateBendingRequest) GetDetail() Detail {
 		return x.Detail
 	}
 	return Detail_DETAIL_UNSPECIFIED
+}
+
+func (x *CheckPlateBendingRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
+	}
+	return nil
 }
 
 func (x *CheckPlateBendingRequest) GetPlate() *Plate {
@@ -414,8 +423,10 @@ type CheckWeldRequest struct {
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
 	// How much of the answer is sent. Default: limit states.
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,4,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// What the weld is. Required.
-	Weld *WeldSpec `protobuf:"bytes,4,opt,name=weld,proto3" json:"weld,omitempty"`
+	Weld *WeldSpec `protobuf:"bytes,5,opt,name=weld,proto3" json:"weld,omitempty"`
 	// Where it lies and what it carries. Required.
 	//
 	// Types that are valid to be assigned to Layout:
@@ -478,6 +489,13 @@ func (x *CheckWeldRequest) GetDetail() Detail {
 	return Detail_DETAIL_UNSPECIFIED
 }
 
+func (x *CheckWeldRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
+	}
+	return nil
+}
+
 func (x *CheckWeldRequest) GetWeld() *WeldSpec {
 	if x != nil {
 		return x.Weld
@@ -516,12 +534,12 @@ type isCheckWeldRequest_Layout interface {
 
 type CheckWeldRequest_Run struct {
 	// One straight run, or several equal ones that share the force equally.
-	Run *WeldRun `protobuf:"bytes,5,opt,name=run,proto3,oneof"`
+	Run *WeldRun `protobuf:"bytes,6,opt,name=run,proto3,oneof"`
 }
 
 type CheckWeldRequest_Group struct {
 	// A group of straight segments under forces and moments.
-	Group *WeldGroup `protobuf:"bytes,6,opt,name=group,proto3,oneof"`
+	Group *WeldGroup `protobuf:"bytes,7,opt,name=group,proto3,oneof"`
 }
 
 func (*CheckWeldRequest_Run) isCheckWeldRequest_Layout() {}
@@ -809,22 +827,24 @@ type CheckAnchorRodsRequest struct {
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
 	// How much of the answer is sent. Default: limit states.
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,4,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// The plate through which the rods pass. Required.
-	Plate *Plate `protobuf:"bytes,4,opt,name=plate,proto3" json:"plate,omitempty"`
+	Plate *Plate `protobuf:"bytes,5,opt,name=plate,proto3" json:"plate,omitempty"`
 	// The rods. Required.
-	Rods *RodGroup `protobuf:"bytes,5,opt,name=rods,proto3" json:"rods,omitempty"`
+	Rods *RodGroup `protobuf:"bytes,6,opt,name=rods,proto3" json:"rods,omitempty"`
 	// Actions shared among the rods by the elastic method of bolt groups: V_x,
 	// V_y and T by the polar inertia; N, M_x and M_y only where every rod stays
 	// in tension (a plate in contact with its support is out of scope here). Give
 	// forces or rod_forces, not both; one is required.
-	Forces *ForcesAtFoot `protobuf:"bytes,6,opt,name=forces,proto3" json:"forces,omitempty"`
+	Forces *ForcesAtFoot `protobuf:"bytes,7,opt,name=forces,proto3" json:"forces,omitempty"`
 	// Actions rod by rod, in the order of rods.positions. As many as positions.
-	RodForces []*RodForce `protobuf:"bytes,7,rep,name=rod_forces,json=rodForces,proto3" json:"rod_forces,omitempty"`
+	RodForces []*RodForce `protobuf:"bytes,8,rep,name=rod_forces,json=rodForces,proto3" json:"rod_forces,omitempty"`
 	// Gap under the plate that the rods bridge. Absent: the plate lies on grout
 	// or on a bed.
-	StandOff *StandOff `protobuf:"bytes,8,opt,name=stand_off,json=standOff,proto3" json:"stand_off,omitempty"`
+	StandOff *StandOff `protobuf:"bytes,9,opt,name=stand_off,json=standOff,proto3" json:"stand_off,omitempty"`
 	// Shear taken by friction under compression. Absent: none.
-	Friction      *BaseFriction `protobuf:"bytes,9,opt,name=friction,proto3" json:"friction,omitempty"`
+	Friction      *BaseFriction `protobuf:"bytes,10,opt,name=friction,proto3" json:"friction,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -880,6 +900,13 @@ func (x *CheckAnchorRodsRequest) GetDetail() Detail {
 	return Detail_DETAIL_UNSPECIFIED
 }
 
+func (x *CheckAnchorRodsRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
+	}
+	return nil
+}
+
 func (x *CheckAnchorRodsRequest) GetPlate() *Plate {
 	if x != nil {
 		return x.Plate
@@ -930,14 +957,10 @@ type BaseFriction struct {
 	// [kN], as a magnitude. Beside forces no more of it counts than they press with.
 	// Required. Over 0 to 100 000.
 	CompressionKn float64 `protobuf:"fixed64,1,opt,name=compression_kn,json=compressionKn,proto3" json:"compression_kn,omitempty"`
-	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4, for steel on
-	// grout or concrete as in AISC Design Guide 1, 3rd ed., Example 4.7-8. The
-	// Eurocode takes basis.eurocode.c_fd instead.
-	Coefficient *float64 `protobuf:"fixed64,2,opt,name=coefficient,proto3,oneof" json:"coefficient,omitempty"`
 	// Compressive strength f'c of the concrete or grout under the plate, US bases
 	// [MPa]: friction takes at most 0.2 f'c and 0.8 ksi of the contact (Eq. 4-30).
 	// Absent: 4000 psi or more is taken, with a notice. 5 to 150.
-	ConcreteStrengthMpa *float64 `protobuf:"fixed64,3,opt,name=concrete_strength_mpa,json=concreteStrengthMpa,proto3,oneof" json:"concrete_strength_mpa,omitempty"`
+	ConcreteStrengthMpa *float64 `protobuf:"fixed64,2,opt,name=concrete_strength_mpa,json=concreteStrengthMpa,proto3,oneof" json:"concrete_strength_mpa,omitempty"`
 	unknownFields       protoimpl.UnknownFields
 	sizeCache           protoimpl.SizeCache
 }
@@ -975,13 +998,6 @@ func (*BaseFriction) Descriptor() ([]byte, []int) {
 func (x *BaseFriction) GetCompressionKn() float64 {
 	if x != nil {
 		return x.CompressionKn
-	}
-	return 0
-}
-
-func (x *BaseFriction) GetCoefficient() float64 {
-	if x != nil && x.Coefficient != nil {
-		return *x.Coefficient
 	}
 	return 0
 }
@@ -1060,22 +1076,24 @@ type CheckAnchorageRequest struct {
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
 	// How much of the answer is sent. Default: limit states.
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,4,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// The plate through which the rods pass above. Required.
-	Plate *Plate `protobuf:"bytes,4,opt,name=plate,proto3" json:"plate,omitempty"`
+	Plate *Plate `protobuf:"bytes,5,opt,name=plate,proto3" json:"plate,omitempty"`
 	// The rods. Required.
-	Rods *RodGroup `protobuf:"bytes,5,opt,name=rods,proto3" json:"rods,omitempty"`
+	Rods *RodGroup `protobuf:"bytes,6,opt,name=rods,proto3" json:"rods,omitempty"`
 	// Actions shared among the rods by the elastic method of bolt groups. Give
 	// forces or rod_forces, not both; one is required.
-	Forces *ForcesAtFoot `protobuf:"bytes,6,opt,name=forces,proto3" json:"forces,omitempty"`
+	Forces *ForcesAtFoot `protobuf:"bytes,7,opt,name=forces,proto3" json:"forces,omitempty"`
 	// Actions rod by rod, in the order of rods.positions. Their tensions together
 	// count as the uplift of the foot.
-	RodForces []*RodForce `protobuf:"bytes,7,rep,name=rod_forces,json=rodForces,proto3" json:"rod_forces,omitempty"`
+	RodForces []*RodForce `protobuf:"bytes,8,rep,name=rod_forces,json=rodForces,proto3" json:"rod_forces,omitempty"`
 	// Gap under the plate that the rods bridge. Absent: none.
-	StandOff *StandOff `protobuf:"bytes,8,opt,name=stand_off,json=standOff,proto3" json:"stand_off,omitempty"`
+	StandOff *StandOff `protobuf:"bytes,9,opt,name=stand_off,json=standOff,proto3" json:"stand_off,omitempty"`
 	// Shear taken by friction under compression. Absent: none.
-	Friction *BaseFriction `protobuf:"bytes,9,opt,name=friction,proto3" json:"friction,omitempty"`
+	Friction *BaseFriction `protobuf:"bytes,10,opt,name=friction,proto3" json:"friction,omitempty"`
 	// What holds the rods. Required.
-	Anchorage     *Anchorage `protobuf:"bytes,10,opt,name=anchorage,proto3" json:"anchorage,omitempty"`
+	Anchorage     *Anchorage `protobuf:"bytes,11,opt,name=anchorage,proto3" json:"anchorage,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1129,6 +1147,13 @@ func (x *CheckAnchorageRequest) GetDetail() Detail {
 		return x.Detail
 	}
 	return Detail_DETAIL_UNSPECIFIED
+}
+
+func (x *CheckAnchorageRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
+	}
+	return nil
 }
 
 func (x *CheckAnchorageRequest) GetPlate() *Plate {
@@ -1245,22 +1270,21 @@ type CheckPinRequest struct {
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
 	// How much of the answer is sent. Default: limit states.
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,4,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// The end of the column. Required.
-	Timber *PinnedTimber `protobuf:"bytes,4,opt,name=timber,proto3" json:"timber,omitempty"`
+	Timber *PinnedTimber `protobuf:"bytes,5,opt,name=timber,proto3" json:"timber,omitempty"`
 	// The pin. Required.
-	Pin *PinSpec `protobuf:"bytes,5,opt,name=pin,proto3" json:"pin,omitempty"`
+	Pin *PinSpec `protobuf:"bytes,6,opt,name=pin,proto3" json:"pin,omitempty"`
 	// The plates of the shoe. Required.
-	Plates *PinnedPlates `protobuf:"bytes,6,opt,name=plates,proto3" json:"plates,omitempty"`
+	Plates *PinnedPlates `protobuf:"bytes,7,opt,name=plates,proto3" json:"plates,omitempty"`
 	// How the pins stand. Required.
-	Layout *PinLayout `protobuf:"bytes,7,opt,name=layout,proto3" json:"layout,omitempty"`
+	Layout *PinLayout `protobuf:"bytes,8,opt,name=layout,proto3" json:"layout,omitempty"`
 	// Actions. Required.
-	Forces *PinForces `protobuf:"bytes,8,opt,name=forces,proto3" json:"forces,omitempty"`
+	Forces *PinForces `protobuf:"bytes,9,opt,name=forces,proto3" json:"forces,omitempty"`
 	// Whether the column's end stands on a plate, which then carries compression
 	// instead of the pins. Default false.
-	EndBears bool `protobuf:"varint,9,opt,name=end_bears,json=endBears,proto3" json:"end_bears,omitempty"`
-	// gamma_M of connections, Eurocode. Default 1.30 (EN 1995-1-1 Table 2.3). 1 to
-	// 2.
-	PartialFactorConnections *float64 `protobuf:"fixed64,10,opt,name=partial_factor_connections,json=partialFactorConnections,proto3,oneof" json:"partial_factor_connections,omitempty"`
+	EndBears bool `protobuf:"varint,10,opt,name=end_bears,json=endBears,proto3" json:"end_bears,omitempty"`
 	// The weld of the plates to the base plate of the shoe. Absent: not checked.
 	BracketWeld   *BracketWeld `protobuf:"bytes,11,opt,name=bracket_weld,json=bracketWeld,proto3" json:"bracket_weld,omitempty"`
 	unknownFields protoimpl.UnknownFields
@@ -1318,6 +1342,13 @@ func (x *CheckPinRequest) GetDetail() Detail {
 	return Detail_DETAIL_UNSPECIFIED
 }
 
+func (x *CheckPinRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
+	}
+	return nil
+}
+
 func (x *CheckPinRequest) GetTimber() *PinnedTimber {
 	if x != nil {
 		return x.Timber
@@ -1358,13 +1389,6 @@ func (x *CheckPinRequest) GetEndBears() bool {
 		return x.EndBears
 	}
 	return false
-}
-
-func (x *CheckPinRequest) GetPartialFactorConnections() float64 {
-	if x != nil && x.PartialFactorConnections != nil {
-		return *x.PartialFactorConnections
-	}
-	return 0
 }
 
 func (x *CheckPinRequest) GetBracketWeld() *BracketWeld {
@@ -1742,25 +1766,14 @@ type CheckFootingRequest struct {
 	DesignApproaches []DesignApproach `protobuf:"varint,14,rep,packed,name=design_approaches,json=designApproaches,proto3,enum=footward.v1.DesignApproach" json:"design_approaches,omitempty"`
 	// Author of the bearing factors. Required with the US bases.
 	Method BearingAuthor `protobuf:"varint,15,opt,name=method,proto3,enum=footward.v1.BearingAuthor" json:"method,omitempty"`
-	// Factor of safety of bearing, US ASD. Default 3 (common practice, no source).
-	// 1 to 10.
-	BearingSafetyFactor *float64 `protobuf:"fixed64,16,opt,name=bearing_safety_factor,json=bearingSafetyFactor,proto3,oneof" json:"bearing_safety_factor,omitempty"`
-	// Resistance factor of bearing, US LRFD. Required there. 0.1 to 1.
-	BearingResistanceFactor *float64 `protobuf:"fixed64,17,opt,name=bearing_resistance_factor,json=bearingResistanceFactor,proto3,oneof" json:"bearing_resistance_factor,omitempty"`
-	// Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
-	// (common practice, no source). 1 to 10.
-	StabilitySafetyFactor *float64 `protobuf:"fixed64,18,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
 	// Whether permanent forces, moments and shears of the column are from other
 	// sources than the weight, such as the pretension of a guy or the thrust of
 	// earth: the weight then also takes its favourable factor beside their
 	// unfavourable one. A permanent lift always counts so. Default false: one source
 	// (EN 1990 Table A1.2(B)). Eurocode.
-	PermanentApart bool `protobuf:"varint,19,opt,name=permanent_apart,json=permanentApart,proto3" json:"permanent_apart,omitempty"`
-	// Resistance factor of sliding, US LRFD. Default: one over the factor of safety
-	// of stability. 0.1 to 1.
-	SlidingResistanceFactor *float64 `protobuf:"fixed64,20,opt,name=sliding_resistance_factor,json=slidingResistanceFactor,proto3,oneof" json:"sliding_resistance_factor,omitempty"`
-	unknownFields           protoimpl.UnknownFields
-	sizeCache               protoimpl.SizeCache
+	PermanentApart bool `protobuf:"varint,16,opt,name=permanent_apart,json=permanentApart,proto3" json:"permanent_apart,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
 }
 
 func (x *CheckFootingRequest) Reset() {
@@ -1898,39 +1911,11 @@ func (x *CheckFootingRequest) GetMethod() BearingAuthor {
 	return BearingAuthor_BEARING_AUTHOR_UNSPECIFIED
 }
 
-func (x *CheckFootingRequest) GetBearingSafetyFactor() float64 {
-	if x != nil && x.BearingSafetyFactor != nil {
-		return *x.BearingSafetyFactor
-	}
-	return 0
-}
-
-func (x *CheckFootingRequest) GetBearingResistanceFactor() float64 {
-	if x != nil && x.BearingResistanceFactor != nil {
-		return *x.BearingResistanceFactor
-	}
-	return 0
-}
-
-func (x *CheckFootingRequest) GetStabilitySafetyFactor() float64 {
-	if x != nil && x.StabilitySafetyFactor != nil {
-		return *x.StabilitySafetyFactor
-	}
-	return 0
-}
-
 func (x *CheckFootingRequest) GetPermanentApart() bool {
 	if x != nil {
 		return x.PermanentApart
 	}
 	return false
-}
-
-func (x *CheckFootingRequest) GetSlidingResistanceFactor() float64 {
-	if x != nil && x.SlidingResistanceFactor != nil {
-		return *x.SlidingResistanceFactor
-	}
-	return 0
 }
 
 // CheckFootingResponse answers CheckFooting.
@@ -1998,17 +1983,17 @@ type CheckRingStackRequest struct {
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
 	// How much of the answer is sent. Default: limit states.
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,4,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// Design actions at the top of the stack. Required.
-	Forces *ForcesAtFoot `protobuf:"bytes,4,opt,name=forces,proto3" json:"forces,omitempty"`
+	Forces *ForcesAtFoot `protobuf:"bytes,5,opt,name=forces,proto3" json:"forces,omitempty"`
 	// Service actions there, for hoop force in service and settlement. Absent: not
 	// given.
-	ServiceForces *ForcesAtFoot `protobuf:"bytes,5,opt,name=service_forces,json=serviceForces,proto3" json:"service_forces,omitempty"`
+	ServiceForces *ForcesAtFoot `protobuf:"bytes,6,opt,name=service_forces,json=serviceForces,proto3" json:"service_forces,omitempty"`
 	// The plate on top. Required.
-	Shoe *StackShoe `protobuf:"bytes,6,opt,name=shoe,proto3" json:"shoe,omitempty"`
+	Shoe *StackShoe `protobuf:"bytes,7,opt,name=shoe,proto3" json:"shoe,omitempty"`
 	// Tiers from the top down. Required, 1 to 8.
-	Tiers []*RingTier `protobuf:"bytes,7,rep,name=tiers,proto3" json:"tiers,omitempty"`
-	// Factors. Default: those of the basis.
-	Safety *StackSafety `protobuf:"bytes,8,opt,name=safety,proto3" json:"safety,omitempty"`
+	Tiers []*RingTier `protobuf:"bytes,8,rep,name=tiers,proto3" json:"tiers,omitempty"`
 	// Rods that clamp the stack. Absent: none.
 	Rods *StackRods `protobuf:"bytes,9,opt,name=rods,proto3" json:"rods,omitempty"`
 	// Whether a stack of this build was loaded, as eccentrically as it will be.
@@ -2092,6 +2077,13 @@ func (x *CheckRingStackRequest) GetDetail() Detail {
 	return Detail_DETAIL_UNSPECIFIED
 }
 
+func (x *CheckRingStackRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
+	}
+	return nil
+}
+
 func (x *CheckRingStackRequest) GetForces() *ForcesAtFoot {
 	if x != nil {
 		return x.Forces
@@ -2116,13 +2108,6 @@ func (x *CheckRingStackRequest) GetShoe() *StackShoe {
 func (x *CheckRingStackRequest) GetTiers() []*RingTier {
 	if x != nil {
 		return x.Tiers
-	}
-	return nil
-}
-
-func (x *CheckRingStackRequest) GetSafety() *StackSafety {
-	if x != nil {
-		return x.Safety
 	}
 	return nil
 }
@@ -2838,29 +2823,32 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\x8b\x04\n" +
+	"provenance\"\xbe\x04\n" +
 	"\x18CheckPlateBendingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
-	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x120\n" +
-	"\x05plate\x18\x04 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x12<\n" +
-	"\tfootprint\x18\x05 \x01(\v2\x16.footward.v1.FootprintB\x06\xbaH\x03\xc8\x01\x01R\tfootprint\x129\n" +
-	"\x06forces\x18\x06 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x126\n" +
-	"\asupport\x18\a \x01(\v2\x14.footward.v1.SupportB\x06\xbaH\x03\xc8\x01\x01R\asupport\x12)\n" +
-	"\x04rods\x18\b \x01(\v2\x15.footward.v1.RodGroupR\x04rods\x12R\n" +
-	"\x18footprint_weld_throat_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x15footprintWeldThroatMm\"\x86\x01\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x121\n" +
+	"\bexposure\x18\x04 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x120\n" +
+	"\x05plate\x18\x05 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x12<\n" +
+	"\tfootprint\x18\x06 \x01(\v2\x16.footward.v1.FootprintB\x06\xbaH\x03\xc8\x01\x01R\tfootprint\x129\n" +
+	"\x06forces\x18\a \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x126\n" +
+	"\asupport\x18\b \x01(\v2\x14.footward.v1.SupportB\x06\xbaH\x03\xc8\x01\x01R\asupport\x12)\n" +
+	"\x04rods\x18\t \x01(\v2\x15.footward.v1.RodGroupR\x04rods\x12R\n" +
+	"\x18footprint_weld_throat_mm\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x15footprintWeldThroatMm\"\x86\x01\n" +
 	"\x19CheckPlateBendingResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xbf\x02\n" +
+	"provenance\"\xf2\x02\n" +
 	"\x10CheckWeldRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
 	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x121\n" +
-	"\x04weld\x18\x04 \x01(\v2\x15.footward.v1.WeldSpecB\x06\xbaH\x03\xc8\x01\x01R\x04weld\x12(\n" +
-	"\x03run\x18\x05 \x01(\v2\x14.footward.v1.WeldRunH\x00R\x03run\x12.\n" +
-	"\x05group\x18\x06 \x01(\v2\x16.footward.v1.WeldGroupH\x00R\x05groupB\x0f\n" +
+	"\bexposure\x18\x04 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x121\n" +
+	"\x04weld\x18\x05 \x01(\v2\x15.footward.v1.WeldSpecB\x06\xbaH\x03\xc8\x01\x01R\x04weld\x12(\n" +
+	"\x03run\x18\x06 \x01(\v2\x14.footward.v1.WeldRunH\x00R\x03run\x12.\n" +
+	"\x05group\x18\a \x01(\v2\x16.footward.v1.WeldGroupH\x00R\x05groupB\x0f\n" +
 	"\x06layout\x12\x05\xbaH\x02\b\x01\"\xa5\x02\n" +
 	"\aWeldRun\x126\n" +
 	"\tlength_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@!\x00\x00\x00\x00\x00\x00\x00\x00R\blengthMm\x12\x1d\n" +
@@ -2886,61 +2874,61 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xea\x03\n" +
+	"provenance\"\x9d\x04\n" +
 	"\x16CheckAnchorRodsRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
-	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x120\n" +
-	"\x05plate\x18\x04 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x121\n" +
-	"\x04rods\x18\x05 \x01(\v2\x15.footward.v1.RodGroupB\x06\xbaH\x03\xc8\x01\x01R\x04rods\x121\n" +
-	"\x06forces\x18\x06 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12>\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x121\n" +
+	"\bexposure\x18\x04 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x120\n" +
+	"\x05plate\x18\x05 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x121\n" +
+	"\x04rods\x18\x06 \x01(\v2\x15.footward.v1.RodGroupB\x06\xbaH\x03\xc8\x01\x01R\x04rods\x121\n" +
+	"\x06forces\x18\a \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12>\n" +
 	"\n" +
-	"rod_forces\x18\a \x03(\v2\x15.footward.v1.RodForceB\b\xbaH\x05\x92\x01\x02\x10@R\trodForces\x122\n" +
-	"\tstand_off\x18\b \x01(\v2\x15.footward.v1.StandOffR\bstandOff\x125\n" +
-	"\bfriction\x18\t \x01(\v2\x19.footward.v1.BaseFrictionR\bfriction\"\x90\x02\n" +
+	"rod_forces\x18\b \x03(\v2\x15.footward.v1.RodForceB\b\xbaH\x05\x92\x01\x02\x10@R\trodForces\x122\n" +
+	"\tstand_off\x18\t \x01(\v2\x15.footward.v1.StandOffR\bstandOff\x125\n" +
+	"\bfriction\x18\n" +
+	" \x01(\v2\x19.footward.v1.BaseFrictionR\bfriction\"\xbe\x01\n" +
 	"\fBaseFriction\x12@\n" +
-	"\x0ecompression_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\rcompressionKn\x12@\n" +
-	"\vcoefficient\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\vcoefficient\x88\x01\x01\x12R\n" +
-	"\x15concrete_strength_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0b@)\x00\x00\x00\x00\x00\x00\x14@H\x01R\x13concreteStrengthMpa\x88\x01\x01B\x0e\n" +
-	"\f_coefficientB\x18\n" +
+	"\x0ecompression_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\rcompressionKn\x12R\n" +
+	"\x15concrete_strength_mpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0b@)\x00\x00\x00\x00\x00\x00\x14@H\x00R\x13concreteStrengthMpa\x88\x01\x01B\x18\n" +
 	"\x16_concrete_strength_mpa\"\x84\x01\n" +
 	"\x17CheckAnchorRodsResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xa7\x04\n" +
+	"provenance\"\xda\x04\n" +
 	"\x15CheckAnchorageRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
-	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x120\n" +
-	"\x05plate\x18\x04 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x121\n" +
-	"\x04rods\x18\x05 \x01(\v2\x15.footward.v1.RodGroupB\x06\xbaH\x03\xc8\x01\x01R\x04rods\x121\n" +
-	"\x06forces\x18\x06 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12>\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x121\n" +
+	"\bexposure\x18\x04 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x120\n" +
+	"\x05plate\x18\x05 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x121\n" +
+	"\x04rods\x18\x06 \x01(\v2\x15.footward.v1.RodGroupB\x06\xbaH\x03\xc8\x01\x01R\x04rods\x121\n" +
+	"\x06forces\x18\a \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12>\n" +
 	"\n" +
-	"rod_forces\x18\a \x03(\v2\x15.footward.v1.RodForceB\b\xbaH\x05\x92\x01\x02\x10@R\trodForces\x122\n" +
-	"\tstand_off\x18\b \x01(\v2\x15.footward.v1.StandOffR\bstandOff\x125\n" +
-	"\bfriction\x18\t \x01(\v2\x19.footward.v1.BaseFrictionR\bfriction\x12<\n" +
-	"\tanchorage\x18\n" +
-	" \x01(\v2\x16.footward.v1.AnchorageB\x06\xbaH\x03\xc8\x01\x01R\tanchorage\"\x83\x01\n" +
+	"rod_forces\x18\b \x03(\v2\x15.footward.v1.RodForceB\b\xbaH\x05\x92\x01\x02\x10@R\trodForces\x122\n" +
+	"\tstand_off\x18\t \x01(\v2\x15.footward.v1.StandOffR\bstandOff\x125\n" +
+	"\bfriction\x18\n" +
+	" \x01(\v2\x19.footward.v1.BaseFrictionR\bfriction\x12<\n" +
+	"\tanchorage\x18\v \x01(\v2\x16.footward.v1.AnchorageB\x06\xbaH\x03\xc8\x01\x01R\tanchorage\"\x83\x01\n" +
 	"\x16CheckAnchorageResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\x8d\x05\n" +
+	"provenance\"\xc3\x04\n" +
 	"\x0fCheckPinRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
-	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x129\n" +
-	"\x06timber\x18\x04 \x01(\v2\x19.footward.v1.PinnedTimberB\x06\xbaH\x03\xc8\x01\x01R\x06timber\x12.\n" +
-	"\x03pin\x18\x05 \x01(\v2\x14.footward.v1.PinSpecB\x06\xbaH\x03\xc8\x01\x01R\x03pin\x129\n" +
-	"\x06plates\x18\x06 \x01(\v2\x19.footward.v1.PinnedPlatesB\x06\xbaH\x03\xc8\x01\x01R\x06plates\x126\n" +
-	"\x06layout\x18\a \x01(\v2\x16.footward.v1.PinLayoutB\x06\xbaH\x03\xc8\x01\x01R\x06layout\x126\n" +
-	"\x06forces\x18\b \x01(\v2\x16.footward.v1.PinForcesB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12\x1b\n" +
-	"\tend_bears\x18\t \x01(\bR\bendBears\x12\\\n" +
-	"\x1apartial_factor_connections\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x18partialFactorConnections\x88\x01\x01\x12;\n" +
-	"\fbracket_weld\x18\v \x01(\v2\x18.footward.v1.BracketWeldR\vbracketWeldB\x1d\n" +
-	"\x1b_partial_factor_connections\"}\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x121\n" +
+	"\bexposure\x18\x04 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x129\n" +
+	"\x06timber\x18\x05 \x01(\v2\x19.footward.v1.PinnedTimberB\x06\xbaH\x03\xc8\x01\x01R\x06timber\x12.\n" +
+	"\x03pin\x18\x06 \x01(\v2\x14.footward.v1.PinSpecB\x06\xbaH\x03\xc8\x01\x01R\x03pin\x129\n" +
+	"\x06plates\x18\a \x01(\v2\x19.footward.v1.PinnedPlatesB\x06\xbaH\x03\xc8\x01\x01R\x06plates\x126\n" +
+	"\x06layout\x18\b \x01(\v2\x16.footward.v1.PinLayoutB\x06\xbaH\x03\xc8\x01\x01R\x06layout\x126\n" +
+	"\x06forces\x18\t \x01(\v2\x16.footward.v1.PinForcesB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12\x1b\n" +
+	"\tend_bears\x18\n" +
+	" \x01(\bR\bendBears\x12;\n" +
+	"\fbracket_weld\x18\v \x01(\v2\x18.footward.v1.BracketWeldR\vbracketWeld\"}\n" +
 	"\x10CheckPinResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
@@ -2977,8 +2965,7 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
 	"provenance\x124\n" +
-	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xd5\n" +
-	"\n" +
+	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xff\x06\n" +
 	"\x13CheckFootingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -2995,31 +2982,23 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x05layer\x18\f \x01(\v2\x1a.footward.v1.GranularLayerR\x05layer\x12B\n" +
 	"\vpresumptive\x18\r \x01(\v2 .footward.v1.PresumptivePressureR\vpresumptive\x12[\n" +
 	"\x11design_approaches\x18\x0e \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12<\n" +
-	"\x06method\x18\x0f \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12R\n" +
-	"\x15bearing_safety_factor\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13bearingSafetyFactor\x88\x01\x01\x12Z\n" +
-	"\x19bearing_resistance_factor\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x17bearingResistanceFactor\x88\x01\x01\x12V\n" +
-	"\x17stability_safety_factor\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01\x12'\n" +
-	"\x0fpermanent_apart\x18\x13 \x01(\bR\x0epermanentApart\x12Z\n" +
-	"\x19sliding_resistance_factor\x18\x14 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x03R\x17slidingResistanceFactor\x88\x01\x01B\x18\n" +
-	"\x16_bearing_safety_factorB\x1c\n" +
-	"\x1a_bearing_resistance_factorB\x1a\n" +
-	"\x18_stability_safety_factorB\x1c\n" +
-	"\x1a_sliding_resistance_factor\"\x81\x01\n" +
+	"\x06method\x18\x0f \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12'\n" +
+	"\x0fpermanent_apart\x18\x10 \x01(\bR\x0epermanentApart\"\x81\x01\n" +
 	"\x14CheckFootingResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xa8\a\n" +
+	"provenance\"\xa9\a\n" +
 	"\x15CheckRingStackRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
-	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x129\n" +
-	"\x06forces\x18\x04 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12@\n" +
-	"\x0eservice_forces\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\rserviceForces\x122\n" +
-	"\x04shoe\x18\x06 \x01(\v2\x16.footward.v1.StackShoeB\x06\xbaH\x03\xc8\x01\x01R\x04shoe\x127\n" +
-	"\x05tiers\x18\a \x03(\v2\x15.footward.v1.RingTierB\n" +
-	"\xbaH\a\x92\x01\x04\b\x01\x10\bR\x05tiers\x120\n" +
-	"\x06safety\x18\b \x01(\v2\x18.footward.v1.StackSafetyR\x06safety\x12*\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x121\n" +
+	"\bexposure\x18\x04 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x129\n" +
+	"\x06forces\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12@\n" +
+	"\x0eservice_forces\x18\x06 \x01(\v2\x19.footward.v1.ForcesAtFootR\rserviceForces\x122\n" +
+	"\x04shoe\x18\a \x01(\v2\x16.footward.v1.StackShoeB\x06\xbaH\x03\xc8\x01\x01R\x04shoe\x127\n" +
+	"\x05tiers\x18\b \x03(\v2\x15.footward.v1.RingTierB\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10\bR\x05tiers\x12*\n" +
 	"\x04rods\x18\t \x01(\v2\x16.footward.v1.StackRodsR\x04rods\x12\x1f\n" +
 	"\vload_tested\x18\n" +
 	" \x01(\bR\n" +
@@ -3151,36 +3130,36 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*Support)(nil),                   // 33: footward.v1.Support
 	(*CheckResult)(nil),               // 34: footward.v1.CheckResult
 	(*Provenance)(nil),                // 35: footward.v1.Provenance
-	(*Plate)(nil),                     // 36: footward.v1.Plate
-	(*Footprint)(nil),                 // 37: footward.v1.Footprint
-	(*RodGroup)(nil),                  // 38: footward.v1.RodGroup
-	(*WeldSpec)(nil),                  // 39: footward.v1.WeldSpec
-	(*WeldSegment)(nil),               // 40: footward.v1.WeldSegment
-	(*RodForce)(nil),                  // 41: footward.v1.RodForce
-	(*StandOff)(nil),                  // 42: footward.v1.StandOff
-	(*Anchorage)(nil),                 // 43: footward.v1.Anchorage
-	(*PinnedTimber)(nil),              // 44: footward.v1.PinnedTimber
-	(*PinSpec)(nil),                   // 45: footward.v1.PinSpec
-	(*PinnedPlates)(nil),              // 46: footward.v1.PinnedPlates
-	(*PinLayout)(nil),                 // 47: footward.v1.PinLayout
-	(*PinForces)(nil),                 // 48: footward.v1.PinForces
-	(*BracketWeld)(nil),               // 49: footward.v1.BracketWeld
-	(*Footing)(nil),                   // 50: footward.v1.Footing
-	(*GroundLayer)(nil),               // 51: footward.v1.GroundLayer
-	(StressSpread)(0),                 // 52: footward.v1.StressSpread
-	(*SettlementStage)(nil),           // 53: footward.v1.SettlementStage
-	(*SettlementLimits)(nil),          // 54: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil),       // 55: footward.v1.SettlementNeighbour
-	(*StageSettlement)(nil),           // 56: footward.v1.StageSettlement
-	(*GroundStrength)(nil),            // 57: footward.v1.GroundStrength
-	(*BaseContact)(nil),               // 58: footward.v1.BaseContact
-	(*GranularLayer)(nil),             // 59: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil),       // 60: footward.v1.PresumptivePressure
-	(DesignApproach)(0),               // 61: footward.v1.DesignApproach
-	(BearingAuthor)(0),                // 62: footward.v1.BearingAuthor
-	(*StackShoe)(nil),                 // 63: footward.v1.StackShoe
-	(*RingTier)(nil),                  // 64: footward.v1.RingTier
-	(*StackSafety)(nil),               // 65: footward.v1.StackSafety
+	(*Exposure)(nil),                  // 36: footward.v1.Exposure
+	(*Plate)(nil),                     // 37: footward.v1.Plate
+	(*Footprint)(nil),                 // 38: footward.v1.Footprint
+	(*RodGroup)(nil),                  // 39: footward.v1.RodGroup
+	(*WeldSpec)(nil),                  // 40: footward.v1.WeldSpec
+	(*WeldSegment)(nil),               // 41: footward.v1.WeldSegment
+	(*RodForce)(nil),                  // 42: footward.v1.RodForce
+	(*StandOff)(nil),                  // 43: footward.v1.StandOff
+	(*Anchorage)(nil),                 // 44: footward.v1.Anchorage
+	(*PinnedTimber)(nil),              // 45: footward.v1.PinnedTimber
+	(*PinSpec)(nil),                   // 46: footward.v1.PinSpec
+	(*PinnedPlates)(nil),              // 47: footward.v1.PinnedPlates
+	(*PinLayout)(nil),                 // 48: footward.v1.PinLayout
+	(*PinForces)(nil),                 // 49: footward.v1.PinForces
+	(*BracketWeld)(nil),               // 50: footward.v1.BracketWeld
+	(*Footing)(nil),                   // 51: footward.v1.Footing
+	(*GroundLayer)(nil),               // 52: footward.v1.GroundLayer
+	(StressSpread)(0),                 // 53: footward.v1.StressSpread
+	(*SettlementStage)(nil),           // 54: footward.v1.SettlementStage
+	(*SettlementLimits)(nil),          // 55: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),       // 56: footward.v1.SettlementNeighbour
+	(*StageSettlement)(nil),           // 57: footward.v1.StageSettlement
+	(*GroundStrength)(nil),            // 58: footward.v1.GroundStrength
+	(*BaseContact)(nil),               // 59: footward.v1.BaseContact
+	(*GranularLayer)(nil),             // 60: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),       // 61: footward.v1.PresumptivePressure
+	(DesignApproach)(0),               // 62: footward.v1.DesignApproach
+	(BearingAuthor)(0),                // 63: footward.v1.BearingAuthor
+	(*StackShoe)(nil),                 // 64: footward.v1.StackShoe
+	(*RingTier)(nil),                  // 65: footward.v1.RingTier
 	(*StackRods)(nil),                 // 66: footward.v1.StackRods
 	(*CheckColumnBaseRequest)(nil),    // 67: footward.v1.CheckColumnBaseRequest
 	(*FieldViolation)(nil),            // 68: footward.v1.FieldViolation
@@ -3195,134 +3174,139 @@ var file_footward_v1_check_proto_depIdxs = []int32{
 	35,  // 6: footward.v1.CheckBearingResponse.provenance:type_name -> footward.v1.Provenance
 	29,  // 7: footward.v1.CheckPlateBendingRequest.basis:type_name -> footward.v1.DesignBasis
 	30,  // 8: footward.v1.CheckPlateBendingRequest.detail:type_name -> footward.v1.Detail
-	36,  // 9: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
-	37,  // 10: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
-	32,  // 11: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	33,  // 12: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
-	38,  // 13: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
-	34,  // 14: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 15: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
-	29,  // 16: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 17: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
-	39,  // 18: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
-	6,   // 19: footward.v1.CheckWeldRequest.run:type_name -> footward.v1.WeldRun
-	7,   // 20: footward.v1.CheckWeldRequest.group:type_name -> footward.v1.WeldGroup
-	40,  // 21: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
-	32,  // 22: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
-	0,   // 23: footward.v1.WeldGroup.method:type_name -> footward.v1.WeldGroupMethod
-	34,  // 24: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 25: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
-	29,  // 26: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 27: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
-	36,  // 28: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
-	38,  // 29: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
-	32,  // 30: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	41,  // 31: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
-	42,  // 32: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
-	10,  // 33: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
-	34,  // 34: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 35: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
-	29,  // 36: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 37: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
-	36,  // 38: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
-	38,  // 39: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
-	32,  // 40: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	41,  // 41: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
-	42,  // 42: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
-	10,  // 43: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
-	43,  // 44: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
-	34,  // 45: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 46: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
-	29,  // 47: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 48: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
-	44,  // 49: footward.v1.CheckPinRequest.timber:type_name -> footward.v1.PinnedTimber
-	45,  // 50: footward.v1.CheckPinRequest.pin:type_name -> footward.v1.PinSpec
-	46,  // 51: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
-	47,  // 52: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
-	48,  // 53: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
-	49,  // 54: footward.v1.CheckPinRequest.bracket_weld:type_name -> footward.v1.BracketWeld
-	34,  // 55: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 56: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
-	29,  // 57: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 58: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
-	50,  // 59: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
-	51,  // 60: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
-	52,  // 61: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
-	53,  // 62: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
-	54,  // 63: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
-	55,  // 64: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
-	34,  // 65: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 66: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
-	56,  // 67: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
-	29,  // 68: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 69: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
-	50,  // 70: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
-	32,  // 71: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
-	32,  // 72: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
-	57,  // 73: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
-	58,  // 74: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
-	59,  // 75: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
-	60,  // 76: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
-	61,  // 77: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
-	62,  // 78: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
-	34,  // 79: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 80: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
-	29,  // 81: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 82: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
-	32,  // 83: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	32,  // 84: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
-	63,  // 85: footward.v1.CheckRingStackRequest.shoe:type_name -> footward.v1.StackShoe
-	64,  // 86: footward.v1.CheckRingStackRequest.tiers:type_name -> footward.v1.RingTier
-	65,  // 87: footward.v1.CheckRingStackRequest.safety:type_name -> footward.v1.StackSafety
-	66,  // 88: footward.v1.CheckRingStackRequest.rods:type_name -> footward.v1.StackRods
-	34,  // 89: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 90: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
-	1,   // 91: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
-	3,   // 92: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
-	5,   // 93: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
-	9,   // 94: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
-	67,  // 95: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
-	12,  // 96: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
-	14,  // 97: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
-	16,  // 98: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
-	18,  // 99: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
-	20,  // 100: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
-	34,  // 101: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	24,  // 102: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
-	68,  // 103: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	22,  // 104: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	23,  // 105: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	35,  // 106: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	22,  // 107: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	23,  // 108: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	35,  // 109: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
-	1,   // 110: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
-	3,   // 111: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
-	5,   // 112: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
-	9,   // 113: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	12,  // 114: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
-	14,  // 115: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
-	16,  // 116: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
-	18,  // 117: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
-	20,  // 118: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
-	25,  // 119: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	27,  // 120: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
-	2,   // 121: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
-	4,   // 122: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
-	8,   // 123: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	11,  // 124: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	13,  // 125: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
-	15,  // 126: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
-	17,  // 127: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
-	19,  // 128: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
-	21,  // 129: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
-	26,  // 130: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	28,  // 131: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
-	121, // [121:132] is the sub-list for method output_type
-	110, // [110:121] is the sub-list for method input_type
-	110, // [110:110] is the sub-list for extension type_name
-	110, // [110:110] is the sub-list for extension extendee
-	0,   // [0:110] is the sub-list for field type_name
+	36,  // 9: footward.v1.CheckPlateBendingRequest.exposure:type_name -> footward.v1.Exposure
+	37,  // 10: footward.v1.CheckPlateBendingRequest.plate:type_name -> footward.v1.Plate
+	38,  // 11: footward.v1.CheckPlateBendingRequest.footprint:type_name -> footward.v1.Footprint
+	32,  // 12: footward.v1.CheckPlateBendingRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	33,  // 13: footward.v1.CheckPlateBendingRequest.support:type_name -> footward.v1.Support
+	39,  // 14: footward.v1.CheckPlateBendingRequest.rods:type_name -> footward.v1.RodGroup
+	34,  // 15: footward.v1.CheckPlateBendingResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 16: footward.v1.CheckPlateBendingResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 17: footward.v1.CheckWeldRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 18: footward.v1.CheckWeldRequest.detail:type_name -> footward.v1.Detail
+	36,  // 19: footward.v1.CheckWeldRequest.exposure:type_name -> footward.v1.Exposure
+	40,  // 20: footward.v1.CheckWeldRequest.weld:type_name -> footward.v1.WeldSpec
+	6,   // 21: footward.v1.CheckWeldRequest.run:type_name -> footward.v1.WeldRun
+	7,   // 22: footward.v1.CheckWeldRequest.group:type_name -> footward.v1.WeldGroup
+	41,  // 23: footward.v1.WeldGroup.segments:type_name -> footward.v1.WeldSegment
+	32,  // 24: footward.v1.WeldGroup.forces:type_name -> footward.v1.ForcesAtFoot
+	0,   // 25: footward.v1.WeldGroup.method:type_name -> footward.v1.WeldGroupMethod
+	34,  // 26: footward.v1.CheckWeldResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 27: footward.v1.CheckWeldResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 28: footward.v1.CheckAnchorRodsRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 29: footward.v1.CheckAnchorRodsRequest.detail:type_name -> footward.v1.Detail
+	36,  // 30: footward.v1.CheckAnchorRodsRequest.exposure:type_name -> footward.v1.Exposure
+	37,  // 31: footward.v1.CheckAnchorRodsRequest.plate:type_name -> footward.v1.Plate
+	39,  // 32: footward.v1.CheckAnchorRodsRequest.rods:type_name -> footward.v1.RodGroup
+	32,  // 33: footward.v1.CheckAnchorRodsRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	42,  // 34: footward.v1.CheckAnchorRodsRequest.rod_forces:type_name -> footward.v1.RodForce
+	43,  // 35: footward.v1.CheckAnchorRodsRequest.stand_off:type_name -> footward.v1.StandOff
+	10,  // 36: footward.v1.CheckAnchorRodsRequest.friction:type_name -> footward.v1.BaseFriction
+	34,  // 37: footward.v1.CheckAnchorRodsResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 38: footward.v1.CheckAnchorRodsResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 39: footward.v1.CheckAnchorageRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 40: footward.v1.CheckAnchorageRequest.detail:type_name -> footward.v1.Detail
+	36,  // 41: footward.v1.CheckAnchorageRequest.exposure:type_name -> footward.v1.Exposure
+	37,  // 42: footward.v1.CheckAnchorageRequest.plate:type_name -> footward.v1.Plate
+	39,  // 43: footward.v1.CheckAnchorageRequest.rods:type_name -> footward.v1.RodGroup
+	32,  // 44: footward.v1.CheckAnchorageRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	42,  // 45: footward.v1.CheckAnchorageRequest.rod_forces:type_name -> footward.v1.RodForce
+	43,  // 46: footward.v1.CheckAnchorageRequest.stand_off:type_name -> footward.v1.StandOff
+	10,  // 47: footward.v1.CheckAnchorageRequest.friction:type_name -> footward.v1.BaseFriction
+	44,  // 48: footward.v1.CheckAnchorageRequest.anchorage:type_name -> footward.v1.Anchorage
+	34,  // 49: footward.v1.CheckAnchorageResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 50: footward.v1.CheckAnchorageResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 51: footward.v1.CheckPinRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 52: footward.v1.CheckPinRequest.detail:type_name -> footward.v1.Detail
+	36,  // 53: footward.v1.CheckPinRequest.exposure:type_name -> footward.v1.Exposure
+	45,  // 54: footward.v1.CheckPinRequest.timber:type_name -> footward.v1.PinnedTimber
+	46,  // 55: footward.v1.CheckPinRequest.pin:type_name -> footward.v1.PinSpec
+	47,  // 56: footward.v1.CheckPinRequest.plates:type_name -> footward.v1.PinnedPlates
+	48,  // 57: footward.v1.CheckPinRequest.layout:type_name -> footward.v1.PinLayout
+	49,  // 58: footward.v1.CheckPinRequest.forces:type_name -> footward.v1.PinForces
+	50,  // 59: footward.v1.CheckPinRequest.bracket_weld:type_name -> footward.v1.BracketWeld
+	34,  // 60: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 61: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 62: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 63: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
+	51,  // 64: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
+	52,  // 65: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
+	53,  // 66: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
+	54,  // 67: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
+	55,  // 68: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
+	56,  // 69: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
+	34,  // 70: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 71: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
+	57,  // 72: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
+	29,  // 73: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 74: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
+	51,  // 75: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
+	32,  // 76: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
+	32,  // 77: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
+	58,  // 78: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
+	59,  // 79: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
+	60,  // 80: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
+	61,  // 81: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
+	62,  // 82: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
+	63,  // 83: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
+	34,  // 84: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 85: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 86: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 87: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
+	36,  // 88: footward.v1.CheckRingStackRequest.exposure:type_name -> footward.v1.Exposure
+	32,  // 89: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	32,  // 90: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
+	64,  // 91: footward.v1.CheckRingStackRequest.shoe:type_name -> footward.v1.StackShoe
+	65,  // 92: footward.v1.CheckRingStackRequest.tiers:type_name -> footward.v1.RingTier
+	66,  // 93: footward.v1.CheckRingStackRequest.rods:type_name -> footward.v1.StackRods
+	34,  // 94: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 95: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
+	1,   // 96: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
+	3,   // 97: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
+	5,   // 98: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
+	9,   // 99: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
+	67,  // 100: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
+	12,  // 101: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
+	14,  // 102: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
+	16,  // 103: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
+	18,  // 104: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
+	20,  // 105: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
+	34,  // 106: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	24,  // 107: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	68,  // 108: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
+	22,  // 109: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	23,  // 110: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	35,  // 111: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	22,  // 112: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	23,  // 113: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	35,  // 114: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	1,   // 115: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
+	3,   // 116: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
+	5,   // 117: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
+	9,   // 118: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
+	12,  // 119: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
+	14,  // 120: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
+	16,  // 121: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
+	18,  // 122: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
+	20,  // 123: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
+	25,  // 124: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	27,  // 125: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	2,   // 126: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
+	4,   // 127: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
+	8,   // 128: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
+	11,  // 129: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	13,  // 130: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
+	15,  // 131: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
+	17,  // 132: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
+	19,  // 133: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
+	21,  // 134: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
+	26,  // 135: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	28,  // 136: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	126, // [126:137] is the sub-list for method output_type
+	115, // [115:126] is the sub-list for method input_type
+	115, // [115:115] is the sub-list for extension type_name
+	115, // [115:115] is the sub-list for extension extendee
+	0,   // [0:115] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_check_proto_init() }
@@ -3339,9 +3323,7 @@ func file_footward_v1_check_proto_init() {
 		(*CheckWeldRequest_Group)(nil),
 	}
 	file_footward_v1_check_proto_msgTypes[9].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[13].OneofWrappers = []any{}
 	file_footward_v1_check_proto_msgTypes[15].OneofWrappers = []any{}
-	file_footward_v1_check_proto_msgTypes[17].OneofWrappers = []any{}
 	file_footward_v1_check_proto_msgTypes[21].OneofWrappers = []any{
 		(*CheckItem_Bearing)(nil),
 		(*CheckItem_PlateBending)(nil),

@@ -113,15 +113,11 @@ type ColumnBase struct {
 	// Whether friction under the plate takes shear before the rods do; counted
 	// under the compression of each combination. Default false.
 	Friction bool `protobuf:"varint,7,opt,name=friction,proto3" json:"friction,omitempty"`
-	// Coefficient of friction for the US bases, 0 to 0.7. Default 0.4 (AISC
-	// Design Guide 1, 3rd ed., Example 4.7-8). The Eurocode takes
-	// basis.eurocode.c_fd instead.
-	FrictionCoefficient *float64 `protobuf:"fixed64,8,opt,name=friction_coefficient,json=frictionCoefficient,proto3,oneof" json:"friction_coefficient,omitempty"`
 	// What holds the rods below. Absent: not checked.
-	Anchorage *Anchorage `protobuf:"bytes,9,opt,name=anchorage,proto3" json:"anchorage,omitempty"`
+	Anchorage *Anchorage `protobuf:"bytes,8,opt,name=anchorage,proto3" json:"anchorage,omitempty"`
 	// What carries the base below its plate, down to the ground. Absent: the answer
 	// ends at the support.
-	Substructure  *Substructure `protobuf:"bytes,10,opt,name=substructure,proto3" json:"substructure,omitempty"`
+	Substructure  *Substructure `protobuf:"bytes,9,opt,name=substructure,proto3" json:"substructure,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -205,13 +201,6 @@ func (x *ColumnBase) GetFriction() bool {
 	return false
 }
 
-func (x *ColumnBase) GetFrictionCoefficient() float64 {
-	if x != nil && x.FrictionCoefficient != nil {
-		return *x.FrictionCoefficient
-	}
-	return 0
-}
-
 func (x *ColumnBase) GetAnchorage() *Anchorage {
 	if x != nil {
 		return x.Anchorage
@@ -244,11 +233,11 @@ type Substructure struct {
 	// Table A.1, from memory). 10 to 40.
 	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,4,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
 	// Bars of a concrete block that stands on the ground. Absent: plain concrete.
-	Reinforcement *PadReinforcement `protobuf:"bytes,7,opt,name=reinforcement,proto3" json:"reinforcement,omitempty"`
+	Reinforcement *PadReinforcement `protobuf:"bytes,5,opt,name=reinforcement,proto3" json:"reinforcement,omitempty"`
 	// The ground. Absent: not checked.
-	Ground *GroundBelow `protobuf:"bytes,5,opt,name=ground,proto3" json:"ground,omitempty"`
+	Ground *GroundBelow `protobuf:"bytes,6,opt,name=ground,proto3" json:"ground,omitempty"`
 	// The ground as to settlement. Absent: not predicted.
-	Settlement *SettlementBelow `protobuf:"bytes,6,opt,name=settlement,proto3" json:"settlement,omitempty"`
+	Settlement *SettlementBelow `protobuf:"bytes,7,opt,name=settlement,proto3" json:"settlement,omitempty"`
 	// Thickness of blinding below a concrete block, on which its bars are placed [mm].
 	// It counts for the cover alone. Default 0: none, the block is cast against soil.
 	// 0 to 500.
@@ -349,41 +338,39 @@ type StackBelow struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Tiers from the top down. Required, 1 to 8.
 	Tiers []*RingTier `protobuf:"bytes,1,rep,name=tiers,proto3" json:"tiers,omitempty"`
-	// Factors. Default: those of the basis.
-	Safety *StackSafety `protobuf:"bytes,2,opt,name=safety,proto3" json:"safety,omitempty"`
 	// Diameter of the circle through which the plate presses [mm]. Default 0: the
 	// lesser side, or what the bending of the plate lets past the footprint. 0 to
 	// 5000.
-	LoadedDiameterMm float64 `protobuf:"fixed64,3,opt,name=loaded_diameter_mm,json=loadedDiameterMm,proto3" json:"loaded_diameter_mm,omitempty"`
+	LoadedDiameterMm float64 `protobuf:"fixed64,2,opt,name=loaded_diameter_mm,json=loadedDiameterMm,proto3" json:"loaded_diameter_mm,omitempty"`
 	// Whether a stack of this build was loaded, as eccentrically as it will be.
 	// Default false: no strength of the stack passes without, nor without tests of its
 	// rings.
-	LoadTested bool `protobuf:"varint,4,opt,name=load_tested,json=loadTested,proto3" json:"load_tested,omitempty"`
+	LoadTested bool `protobuf:"varint,3,opt,name=load_tested,json=loadTested,proto3" json:"load_tested,omitempty"`
 	// Compression reached in that test, at least 1.5 times the service load and the
 	// design load [kN]. Required with load_tested. Default 0. 0 to 1 000 000.
-	LoadTestKn float64 `protobuf:"fixed64,5,opt,name=load_test_kn,json=loadTestKn,proto3" json:"load_test_kn,omitempty"`
+	LoadTestKn float64 `protobuf:"fixed64,4,opt,name=load_test_kn,json=loadTestKn,proto3" json:"load_test_kn,omitempty"`
 	// Settlement of the stack that is allowed [mm]. Default 0: no limit. 0 to 1000.
-	SettlementLimitMm float64 `protobuf:"fixed64,6,opt,name=settlement_limit_mm,json=settlementLimitMm,proto3" json:"settlement_limit_mm,omitempty"`
+	SettlementLimitMm float64 `protobuf:"fixed64,5,opt,name=settlement_limit_mm,json=settlementLimitMm,proto3" json:"settlement_limit_mm,omitempty"`
 	// Allowance for the bedding of plate and tiers [mm]. Default 0. 0 to 1000.
-	BeddingMm float64 `protobuf:"fixed64,7,opt,name=bedding_mm,json=beddingMm,proto3" json:"bedding_mm,omitempty"`
+	BeddingMm float64 `protobuf:"fixed64,6,opt,name=bedding_mm,json=beddingMm,proto3" json:"bedding_mm,omitempty"`
 	// Design resistance of a bearing path for shear from the plate to the rings,
 	// proven elsewhere [kN]. Default 0: friction alone. 0 to 100 000.
-	ShearKeyKn float64 `protobuf:"fixed64,8,opt,name=shear_key_kn,json=shearKeyKn,proto3" json:"shear_key_kn,omitempty"`
+	ShearKeyKn float64 `protobuf:"fixed64,7,opt,name=shear_key_kn,json=shearKeyKn,proto3" json:"shear_key_kn,omitempty"`
 	// Whether the load is repeated or of machines, which is out of scope. Default
 	// false.
-	RepeatedLoad bool `protobuf:"varint,9,opt,name=repeated_load,json=repeatedLoad,proto3" json:"repeated_load,omitempty"`
+	RepeatedLoad bool `protobuf:"varint,8,opt,name=repeated_load,json=repeatedLoad,proto3" json:"repeated_load,omitempty"`
 	// Whether the stack stands on or near a slope, which is out of scope. Default
 	// false.
-	Sloping bool `protobuf:"varint,10,opt,name=sloping,proto3" json:"sloping,omitempty"`
+	Sloping bool `protobuf:"varint,9,opt,name=sloping,proto3" json:"sloping,omitempty"`
 	// Whether water stands above the base of the stack, which is out of scope.
 	// Default false.
-	Flooded bool `protobuf:"varint,11,opt,name=flooded,proto3" json:"flooded,omitempty"`
+	Flooded bool `protobuf:"varint,10,opt,name=flooded,proto3" json:"flooded,omitempty"`
 	// Lesser side or diameter of the plate through which that test was loaded [mm]: it tells
 	// nothing of a smaller one. Default 0: the base's own plate. 0 to 5000.
-	LoadTestShoeMm float64 `protobuf:"fixed64,12,opt,name=load_test_shoe_mm,json=loadTestShoeMm,proto3" json:"load_test_shoe_mm,omitempty"`
+	LoadTestShoeMm float64 `protobuf:"fixed64,11,opt,name=load_test_shoe_mm,json=loadTestShoeMm,proto3" json:"load_test_shoe_mm,omitempty"`
 	// Pressure that a cover surely holds down on the fill beside the plate, design value
 	// [kPa], against its heave. Default 0: the fill is open. 0 to 1000.
-	CoverKpa      float64 `protobuf:"fixed64,13,opt,name=cover_kpa,json=coverKpa,proto3" json:"cover_kpa,omitempty"`
+	CoverKpa      float64 `protobuf:"fixed64,12,opt,name=cover_kpa,json=coverKpa,proto3" json:"cover_kpa,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -421,13 +408,6 @@ func (*StackBelow) Descriptor() ([]byte, []int) {
 func (x *StackBelow) GetTiers() []*RingTier {
 	if x != nil {
 		return x.Tiers
-	}
-	return nil
-}
-
-func (x *StackBelow) GetSafety() *StackSafety {
-	if x != nil {
-		return x.Safety
 	}
 	return nil
 }
@@ -729,25 +709,14 @@ type GroundBelow struct {
 	DesignApproaches []DesignApproach `protobuf:"varint,7,rep,packed,name=design_approaches,json=designApproaches,proto3,enum=footward.v1.DesignApproach" json:"design_approaches,omitempty"`
 	// Author of the bearing factors. Required with the US bases.
 	Method BearingAuthor `protobuf:"varint,8,opt,name=method,proto3,enum=footward.v1.BearingAuthor" json:"method,omitempty"`
-	// Factor of safety of bearing, US ASD. Default 3 (common practice, no source).
-	// 1 to 10.
-	BearingSafetyFactor *float64 `protobuf:"fixed64,9,opt,name=bearing_safety_factor,json=bearingSafetyFactor,proto3,oneof" json:"bearing_safety_factor,omitempty"`
-	// Resistance factor of bearing, US LRFD. Required there. 0.1 to 1.
-	BearingResistanceFactor *float64 `protobuf:"fixed64,10,opt,name=bearing_resistance_factor,json=bearingResistanceFactor,proto3,oneof" json:"bearing_resistance_factor,omitempty"`
-	// Factor of safety of sliding, overturning and uplift, US bases. Default 1.5
-	// (common practice, no source). 1 to 10.
-	StabilitySafetyFactor *float64 `protobuf:"fixed64,11,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
 	// Whether permanent forces, moments and shears of the column are from other
 	// sources than the weight, such as the pretension of a guy or the thrust of
 	// earth: the weight then also takes its favourable factor beside their
 	// unfavourable one. A permanent lift always counts so. Default false: one source
 	// (EN 1990 Table A1.2(B)). Eurocode.
-	PermanentApart bool `protobuf:"varint,12,opt,name=permanent_apart,json=permanentApart,proto3" json:"permanent_apart,omitempty"`
-	// Resistance factor of sliding, US LRFD. Default: one over the factor of safety
-	// of stability. 0.1 to 1.
-	SlidingResistanceFactor *float64 `protobuf:"fixed64,13,opt,name=sliding_resistance_factor,json=slidingResistanceFactor,proto3,oneof" json:"sliding_resistance_factor,omitempty"`
-	unknownFields           protoimpl.UnknownFields
-	sizeCache               protoimpl.SizeCache
+	PermanentApart bool `protobuf:"varint,9,opt,name=permanent_apart,json=permanentApart,proto3" json:"permanent_apart,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
 }
 
 func (x *GroundBelow) Reset() {
@@ -836,39 +805,11 @@ func (x *GroundBelow) GetMethod() BearingAuthor {
 	return BearingAuthor_BEARING_AUTHOR_UNSPECIFIED
 }
 
-func (x *GroundBelow) GetBearingSafetyFactor() float64 {
-	if x != nil && x.BearingSafetyFactor != nil {
-		return *x.BearingSafetyFactor
-	}
-	return 0
-}
-
-func (x *GroundBelow) GetBearingResistanceFactor() float64 {
-	if x != nil && x.BearingResistanceFactor != nil {
-		return *x.BearingResistanceFactor
-	}
-	return 0
-}
-
-func (x *GroundBelow) GetStabilitySafetyFactor() float64 {
-	if x != nil && x.StabilitySafetyFactor != nil {
-		return *x.StabilitySafetyFactor
-	}
-	return 0
-}
-
 func (x *GroundBelow) GetPermanentApart() bool {
 	if x != nil {
 		return x.PermanentApart
 	}
 	return false
-}
-
-func (x *GroundBelow) GetSlidingResistanceFactor() float64 {
-	if x != nil && x.SlidingResistanceFactor != nil {
-		return *x.SlidingResistanceFactor
-	}
-	return 0
 }
 
 // SettlementBelow is the ground below a base as to its settlement; depth, water
@@ -1224,8 +1165,10 @@ type CheckColumnBaseRequest struct {
 	// How much of the answer is sent. Default: limit states. A derivation is that
 	// of the governing combination.
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,4,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// The base. Required.
-	Base *ColumnBase `protobuf:"bytes,4,opt,name=base,proto3" json:"base,omitempty"`
+	Base *ColumnBase `protobuf:"bytes,5,opt,name=base,proto3" json:"base,omitempty"`
 	// What acts on it. Required.
 	//
 	// Types that are valid to be assigned to Loads:
@@ -1234,7 +1177,7 @@ type CheckColumnBaseRequest struct {
 	//	*CheckColumnBaseRequest_LoadCases
 	Loads isCheckColumnBaseRequest_Loads `protobuf_oneof:"loads"`
 	// Whether the answer has a row for every combination. Default false.
-	Table         bool `protobuf:"varint,7,opt,name=table,proto3" json:"table,omitempty"`
+	Table         bool `protobuf:"varint,8,opt,name=table,proto3" json:"table,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1290,6 +1233,13 @@ func (x *CheckColumnBaseRequest) GetDetail() Detail {
 	return Detail_DETAIL_UNSPECIFIED
 }
 
+func (x *CheckColumnBaseRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
+	}
+	return nil
+}
+
 func (x *CheckColumnBaseRequest) GetBase() *ColumnBase {
 	if x != nil {
 		return x.Base
@@ -1335,12 +1285,12 @@ type isCheckColumnBaseRequest_Loads interface {
 
 type CheckColumnBaseRequest_ActionSet struct {
 	// Actions, to be combined.
-	ActionSet *ActionSet `protobuf:"bytes,5,opt,name=action_set,json=actionSet,proto3,oneof"`
+	ActionSet *ActionSet `protobuf:"bytes,6,opt,name=action_set,json=actionSet,proto3,oneof"`
 }
 
 type CheckColumnBaseRequest_LoadCases struct {
 	// Combinations made ready.
-	LoadCases *LoadCases `protobuf:"bytes,6,opt,name=load_cases,json=loadCases,proto3,oneof"`
+	LoadCases *LoadCases `protobuf:"bytes,7,opt,name=load_cases,json=loadCases,proto3,oneof"`
 }
 
 func (*CheckColumnBaseRequest_ActionSet) isCheckColumnBaseRequest_Loads() {}
@@ -1715,8 +1665,10 @@ type SizeColumnBaseRequest struct {
 	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
 	// Standards and factors. Required.
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,3,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// The base. What is offered below takes the place of its own value. Required.
-	Base *ColumnBase `protobuf:"bytes,3,opt,name=base,proto3" json:"base,omitempty"`
+	Base *ColumnBase `protobuf:"bytes,4,opt,name=base,proto3" json:"base,omitempty"`
 	// What acts on it. Required.
 	//
 	// Types that are valid to be assigned to Loads:
@@ -1725,13 +1677,13 @@ type SizeColumnBaseRequest struct {
 	//	*SizeColumnBaseRequest_LoadCases
 	Loads isSizeColumnBaseRequest_Loads `protobuf_oneof:"loads"`
 	// What may be chosen. Required.
-	Offer *SizeOffer `protobuf:"bytes,6,opt,name=offer,proto3" json:"offer,omitempty"`
+	Offer *SizeOffer `protobuf:"bytes,7,opt,name=offer,proto3" json:"offer,omitempty"`
 	// What a choice costs. Default, and where all rates are 0: its mass. What costs
 	// nothing beside other rates is named by a notice.
-	Rates *SizeRates `protobuf:"bytes,7,opt,name=rates,proto3" json:"rates,omitempty"`
+	Rates *SizeRates `protobuf:"bytes,8,opt,name=rates,proto3" json:"rates,omitempty"`
 	// Greatest utilization that passes; least sizes and distances need only be kept.
 	// Default 0 counts as 1. 0 to 1.
-	MostUtilization float64 `protobuf:"fixed64,8,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
+	MostUtilization float64 `protobuf:"fixed64,9,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
 	unknownFields   protoimpl.UnknownFields
 	sizeCache       protoimpl.SizeCache
 }
@@ -1776,6 +1728,13 @@ func (x *SizeColumnBaseRequest) GetLabel() string {
 func (x *SizeColumnBaseRequest) GetBasis() *DesignBasis {
 	if x != nil {
 		return x.Basis
+	}
+	return nil
+}
+
+func (x *SizeColumnBaseRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
 	}
 	return nil
 }
@@ -1839,12 +1798,12 @@ type isSizeColumnBaseRequest_Loads interface {
 
 type SizeColumnBaseRequest_ActionSet struct {
 	// Actions, to be combined.
-	ActionSet *ActionSet `protobuf:"bytes,4,opt,name=action_set,json=actionSet,proto3,oneof"`
+	ActionSet *ActionSet `protobuf:"bytes,5,opt,name=action_set,json=actionSet,proto3,oneof"`
 }
 
 type SizeColumnBaseRequest_LoadCases struct {
 	// Combinations made ready.
-	LoadCases *LoadCases `protobuf:"bytes,5,opt,name=load_cases,json=loadCases,proto3,oneof"`
+	LoadCases *LoadCases `protobuf:"bytes,6,opt,name=load_cases,json=loadCases,proto3,oneof"`
 }
 
 func (*SizeColumnBaseRequest_ActionSet) isSizeColumnBaseRequest_Loads() {}
@@ -2456,7 +2415,7 @@ type SizeChoice struct {
 	Stack uint32 `protobuf:"varint,18,opt,name=stack,proto3" json:"stack,omitempty"`
 	// Why the limit state that governs could not be verified or fails without numbers;
 	// empty: by its numbers.
-	Reason        string `protobuf:"bytes,21,opt,name=reason,proto3" json:"reason,omitempty"`
+	Reason        string `protobuf:"bytes,19,opt,name=reason,proto3" json:"reason,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2712,7 +2671,7 @@ var File_footward_v1_column_base_proto protoreflect.FileDescriptor
 
 const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\n" +
-	"\x1dfootward/v1/column_base.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x18footward/v1/ground.proto\x1a\x16footward/v1/load.proto\x1a\x16footward/v1/part.proto\"\xb4\x04\n" +
+	"\x1dfootward/v1/column_base.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x18footward/v1/common.proto\x1a\x18footward/v1/ground.proto\x1a\x16footward/v1/load.proto\x1a\x16footward/v1/part.proto\"\xc8\x03\n" +
 	"\n" +
 	"ColumnBase\x120\n" +
 	"\x05plate\x18\x01 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\x05plate\x12<\n" +
@@ -2721,46 +2680,42 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x04rods\x18\x04 \x01(\v2\x15.footward.v1.RodGroupR\x04rods\x12)\n" +
 	"\x04weld\x18\x05 \x01(\v2\x15.footward.v1.WeldSpecR\x04weld\x123\n" +
 	"\asharing\x18\x06 \x01(\v2\x19.footward.v1.ForceSharingR\asharing\x12\x1a\n" +
-	"\bfriction\x18\a \x01(\bR\bfriction\x12Q\n" +
-	"\x14friction_coefficient\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x13frictionCoefficient\x88\x01\x01\x124\n" +
-	"\tanchorage\x18\t \x01(\v2\x16.footward.v1.AnchorageR\tanchorage\x12=\n" +
-	"\fsubstructure\x18\n" +
-	" \x01(\v2\x19.footward.v1.SubstructureR\fsubstructureB\x17\n" +
-	"\x15_friction_coefficient\"\xa7\x04\n" +
+	"\bfriction\x18\a \x01(\bR\bfriction\x124\n" +
+	"\tanchorage\x18\b \x01(\v2\x16.footward.v1.AnchorageR\tanchorage\x12=\n" +
+	"\fsubstructure\x18\t \x01(\v2\x19.footward.v1.SubstructureR\fsubstructure\"\xa7\x04\n" +
 	"\fSubstructure\x12-\n" +
 	"\x05stack\x18\x01 \x01(\v2\x17.footward.v1.StackBelowR\x05stack\x129\n" +
 	"\tlevelling\x18\x02 \x01(\v2\x1b.footward.v1.LevellingLayerR\tlevelling\x12A\n" +
 	"\x0fother_weight_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\rotherWeightKn\x12Z\n" +
 	"\x1aconcrete_unit_weight_kn_m3\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x00R\x16concreteUnitWeightKnM3\x88\x01\x01\x12C\n" +
-	"\rreinforcement\x18\a \x01(\v2\x1d.footward.v1.PadReinforcementR\rreinforcement\x120\n" +
-	"\x06ground\x18\x05 \x01(\v2\x18.footward.v1.GroundBelowR\x06ground\x12<\n" +
+	"\rreinforcement\x18\x05 \x01(\v2\x1d.footward.v1.PadReinforcementR\rreinforcement\x120\n" +
+	"\x06ground\x18\x06 \x01(\v2\x18.footward.v1.GroundBelowR\x06ground\x12<\n" +
 	"\n" +
-	"settlement\x18\x06 \x01(\v2\x1c.footward.v1.SettlementBelowR\n" +
+	"settlement\x18\a \x01(\v2\x1c.footward.v1.SettlementBelowR\n" +
 	"settlement\x12:\n" +
 	"\vblinding_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"blindingMmB\x1d\n" +
-	"\x1b_concrete_unit_weight_kn_m3\"\xb7\x05\n" +
+	"\x1b_concrete_unit_weight_kn_m3\"\x85\x05\n" +
 	"\n" +
 	"StackBelow\x127\n" +
 	"\x05tiers\x18\x01 \x03(\v2\x15.footward.v1.RingTierB\n" +
-	"\xbaH\a\x92\x01\x04\b\x01\x10\bR\x05tiers\x120\n" +
-	"\x06safety\x18\x02 \x01(\v2\x18.footward.v1.StackSafetyR\x06safety\x12G\n" +
-	"\x12loaded_diameter_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10loadedDiameterMm\x12\x1f\n" +
-	"\vload_tested\x18\x04 \x01(\bR\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10\bR\x05tiers\x12G\n" +
+	"\x12loaded_diameter_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10loadedDiameterMm\x12\x1f\n" +
+	"\vload_tested\x18\x03 \x01(\bR\n" +
 	"loadTested\x12;\n" +
-	"\fload_test_kn\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"\fload_test_kn\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"loadTestKn\x12I\n" +
-	"\x13settlement_limit_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11settlementLimitMm\x128\n" +
+	"\x13settlement_limit_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11settlementLimitMm\x128\n" +
 	"\n" +
-	"bedding_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\tbeddingMm\x12;\n" +
-	"\fshear_key_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"bedding_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\tbeddingMm\x12;\n" +
+	"\fshear_key_kn\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"shearKeyKn\x12#\n" +
-	"\rrepeated_load\x18\t \x01(\bR\frepeatedLoad\x12\x18\n" +
-	"\asloping\x18\n" +
-	" \x01(\bR\asloping\x12\x18\n" +
-	"\aflooded\x18\v \x01(\bR\aflooded\x12D\n" +
-	"\x11load_test_shoe_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eloadTestShoeMm\x126\n" +
-	"\tcover_kpa\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\bcoverKpa\"\x87\x02\n" +
+	"\rrepeated_load\x18\b \x01(\bR\frepeatedLoad\x12\x18\n" +
+	"\asloping\x18\t \x01(\bR\asloping\x12\x18\n" +
+	"\aflooded\x18\n" +
+	" \x01(\bR\aflooded\x12D\n" +
+	"\x11load_test_shoe_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eloadTestShoeMm\x126\n" +
+	"\tcover_kpa\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\bcoverKpa\"\x87\x02\n" +
 	"\x10PadReinforcement\x120\n" +
 	"\x04bars\x18\x01 \x01(\v2\x14.footward.v1.PadBarsB\x06\xbaH\x03\xc8\x01\x01R\x04bars\x124\n" +
 	"\bcover_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00$@R\acoverMm\x126\n" +
@@ -2775,7 +2730,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"spacing_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x004@R\tspacingMm\"\x94\x01\n" +
 	"\x0eLevellingLayer\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00\xf0?R\vthicknessMm\x12D\n" +
-	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\"\xfd\a\n" +
+	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\"\xa7\x04\n" +
 	"\vGroundBelow\x124\n" +
 	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x12/\n" +
 	"\x04soil\x18\x02 \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x126\n" +
@@ -2784,17 +2739,8 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\vpresumptive\x18\x05 \x01(\v2 .footward.v1.PresumptivePressureR\vpresumptive\x12?\n" +
 	"\x0esubgrade_n_mm3\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsubgradeNMm3\x12[\n" +
 	"\x11design_approaches\x18\a \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12<\n" +
-	"\x06method\x18\b \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12R\n" +
-	"\x15bearing_safety_factor\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13bearingSafetyFactor\x88\x01\x01\x12Z\n" +
-	"\x19bearing_resistance_factor\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x17bearingResistanceFactor\x88\x01\x01\x12V\n" +
-	"\x17stability_safety_factor\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01\x12'\n" +
-	"\x0fpermanent_apart\x18\f \x01(\bR\x0epermanentApart\x12Z\n" +
-	"\x19sliding_resistance_factor\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x03R\x17slidingResistanceFactor\x88\x01\x01B\x18\n" +
-	"\x16_bearing_safety_factorB\x1c\n" +
-	"\x1a_bearing_resistance_factorB\x1a\n" +
-	"\x18_stability_safety_factorB\x1c\n" +
-	"\x1a_sliding_resistance_factor\"\x96\x04\n" +
+	"\x06method\x18\b \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12'\n" +
+	"\x0fpermanent_apart\x18\t \x01(\bR\x0epermanentApart\"\x96\x04\n" +
 	"\x0fSettlementBelow\x12<\n" +
 	"\x06layers\x18\x01 \x03(\v2\x18.footward.v1.GroundLayerB\n" +
 	"\xbaH\a\x92\x01\x04\b\x01\x102R\x06layers\x12\x1d\n" +
@@ -2823,17 +2769,18 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\tpermanent\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\tpermanent\x12H\n" +
 	"\rload_duration\x18\x06 \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\"E\n" +
 	"\tLoadCases\x128\n" +
-	"\x05cases\x18\x01 \x03(\v2\x15.footward.v1.LoadCaseB\v\xbaH\b\x92\x01\x05\b\x01\x10\xd0\x0fR\x05cases\"\xf4\x02\n" +
+	"\x05cases\x18\x01 \x03(\v2\x15.footward.v1.LoadCaseB\v\xbaH\b\x92\x01\x05\b\x01\x10\xd0\x0fR\x05cases\"\xa7\x03\n" +
 	"\x16CheckColumnBaseRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
-	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x123\n" +
-	"\x04base\x18\x04 \x01(\v2\x17.footward.v1.ColumnBaseB\x06\xbaH\x03\xc8\x01\x01R\x04base\x127\n" +
+	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x121\n" +
+	"\bexposure\x18\x04 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x123\n" +
+	"\x04base\x18\x05 \x01(\v2\x17.footward.v1.ColumnBaseB\x06\xbaH\x03\xc8\x01\x01R\x04base\x127\n" +
 	"\n" +
-	"action_set\x18\x05 \x01(\v2\x16.footward.v1.ActionSetH\x00R\tactionSet\x127\n" +
+	"action_set\x18\x06 \x01(\v2\x16.footward.v1.ActionSetH\x00R\tactionSet\x127\n" +
 	"\n" +
-	"load_cases\x18\x06 \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x12\x14\n" +
-	"\x05table\x18\a \x01(\bR\x05tableB\x0e\n" +
+	"load_cases\x18\a \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x12\x14\n" +
+	"\x05table\x18\b \x01(\bR\x05tableB\x0e\n" +
 	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xf5\x01\n" +
 	"\x17CheckColumnBaseResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
@@ -2870,18 +2817,19 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x11peak_pressure_mpa\x18\x05 \x01(\x01R\x0fpeakPressureMpa\x12*\n" +
 	"\x04peak\x18\x06 \x01(\v2\x16.footward.v1.PlanPointR\x04peakB\x13\n" +
 	"\x11_neutral_axis_degB\x19\n" +
-	"\x17_neutral_axis_offset_mm\"\xd0\x03\n" +
+	"\x17_neutral_axis_offset_mm\"\x83\x04\n" +
 	"\x15SizeColumnBaseRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
-	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x123\n" +
-	"\x04base\x18\x03 \x01(\v2\x17.footward.v1.ColumnBaseB\x06\xbaH\x03\xc8\x01\x01R\x04base\x127\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x121\n" +
+	"\bexposure\x18\x03 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x123\n" +
+	"\x04base\x18\x04 \x01(\v2\x17.footward.v1.ColumnBaseB\x06\xbaH\x03\xc8\x01\x01R\x04base\x127\n" +
 	"\n" +
-	"action_set\x18\x04 \x01(\v2\x16.footward.v1.ActionSetH\x00R\tactionSet\x127\n" +
+	"action_set\x18\x05 \x01(\v2\x16.footward.v1.ActionSetH\x00R\tactionSet\x127\n" +
 	"\n" +
-	"load_cases\x18\x05 \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x124\n" +
-	"\x05offer\x18\x06 \x01(\v2\x16.footward.v1.SizeOfferB\x06\xbaH\x03\xc8\x01\x01R\x05offer\x12,\n" +
-	"\x05rates\x18\a \x01(\v2\x16.footward.v1.SizeRatesR\x05rates\x12D\n" +
-	"\x10most_utilization\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilizationB\x0e\n" +
+	"load_cases\x18\x06 \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x124\n" +
+	"\x05offer\x18\a \x01(\v2\x16.footward.v1.SizeOfferB\x06\xbaH\x03\xc8\x01\x01R\x05offer\x12,\n" +
+	"\x05rates\x18\b \x01(\v2\x16.footward.v1.SizeRatesR\x05rates\x12D\n" +
+	"\x10most_utilization\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilizationB\x0e\n" +
 	"\x05loads\x12\x05\xbaH\x02\b\x01\"\x85\x03\n" +
 	"\tSizeOffer\x126\n" +
 	"\x05plans\x18\x01 \x03(\v2\x16.footward.v1.PlatePlanB\b\xbaH\x05\x92\x01\x02\x10dR\x05plans\x12C\n" +
@@ -2954,7 +2902,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\trod_steel\x18\x10 \x01(\tR\brodSteel\x12!\n" +
 	"\fbottom_plate\x18\x11 \x01(\rR\vbottomPlate\x12\x14\n" +
 	"\x05stack\x18\x12 \x01(\rR\x05stack\x12\x16\n" +
-	"\x06reason\x18\x15 \x01(\tR\x06reasonB\x18\n" +
+	"\x06reason\x18\x13 \x01(\tR\x06reasonB\x18\n" +
 	"\x16_governing_utilization\"\xcf\x01\n" +
 	"\bSizeStop\x128\n" +
 	"\tdimension\x18\x01 \x01(\x0e2\x1a.footward.v1.SizeDimensionR\tdimension\x12\x14\n" +
@@ -3025,22 +2973,22 @@ var file_footward_v1_column_base_proto_goTypes = []any{
 	(*WeldSpec)(nil),                // 31: footward.v1.WeldSpec
 	(*Anchorage)(nil),               // 32: footward.v1.Anchorage
 	(*RingTier)(nil),                // 33: footward.v1.RingTier
-	(*StackSafety)(nil),             // 34: footward.v1.StackSafety
-	(*GroundStrength)(nil),          // 35: footward.v1.GroundStrength
-	(*BaseContact)(nil),             // 36: footward.v1.BaseContact
-	(*GranularLayer)(nil),           // 37: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil),     // 38: footward.v1.PresumptivePressure
-	(DesignApproach)(0),             // 39: footward.v1.DesignApproach
-	(BearingAuthor)(0),              // 40: footward.v1.BearingAuthor
-	(*GroundLayer)(nil),             // 41: footward.v1.GroundLayer
-	(StressSpread)(0),               // 42: footward.v1.StressSpread
-	(*SettlementLimits)(nil),        // 43: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil),     // 44: footward.v1.SettlementNeighbour
-	(*ForcesAtFoot)(nil),            // 45: footward.v1.ForcesAtFoot
-	(CombinationKind)(0),            // 46: footward.v1.CombinationKind
-	(LoadDuration)(0),               // 47: footward.v1.LoadDuration
-	(*DesignBasis)(nil),             // 48: footward.v1.DesignBasis
-	(Detail)(0),                     // 49: footward.v1.Detail
+	(*GroundStrength)(nil),          // 34: footward.v1.GroundStrength
+	(*BaseContact)(nil),             // 35: footward.v1.BaseContact
+	(*GranularLayer)(nil),           // 36: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),     // 37: footward.v1.PresumptivePressure
+	(DesignApproach)(0),             // 38: footward.v1.DesignApproach
+	(BearingAuthor)(0),              // 39: footward.v1.BearingAuthor
+	(*GroundLayer)(nil),             // 40: footward.v1.GroundLayer
+	(StressSpread)(0),               // 41: footward.v1.StressSpread
+	(*SettlementLimits)(nil),        // 42: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),     // 43: footward.v1.SettlementNeighbour
+	(*ForcesAtFoot)(nil),            // 44: footward.v1.ForcesAtFoot
+	(CombinationKind)(0),            // 45: footward.v1.CombinationKind
+	(LoadDuration)(0),               // 46: footward.v1.LoadDuration
+	(*DesignBasis)(nil),             // 47: footward.v1.DesignBasis
+	(Detail)(0),                     // 48: footward.v1.Detail
+	(*Exposure)(nil),                // 49: footward.v1.Exposure
 	(*ActionSet)(nil),               // 50: footward.v1.ActionSet
 	(*CheckResult)(nil),             // 51: footward.v1.CheckResult
 	(*Provenance)(nil),              // 52: footward.v1.Provenance
@@ -3065,25 +3013,25 @@ var file_footward_v1_column_base_proto_depIdxs = []int32{
 	7,  // 11: footward.v1.Substructure.ground:type_name -> footward.v1.GroundBelow
 	8,  // 12: footward.v1.Substructure.settlement:type_name -> footward.v1.SettlementBelow
 	33, // 13: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
-	34, // 14: footward.v1.StackBelow.safety:type_name -> footward.v1.StackSafety
-	5,  // 15: footward.v1.PadReinforcement.bars:type_name -> footward.v1.PadBars
-	35, // 16: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
-	36, // 17: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
-	37, // 18: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
-	38, // 19: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
-	39, // 20: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
-	40, // 21: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
-	41, // 22: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
-	42, // 23: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
-	43, // 24: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
-	44, // 25: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
-	45, // 26: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	46, // 27: footward.v1.LoadCase.kind:type_name -> footward.v1.CombinationKind
-	45, // 28: footward.v1.LoadCase.permanent:type_name -> footward.v1.ForcesAtFoot
-	47, // 29: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
-	10, // 30: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	48, // 31: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	49, // 32: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	5,  // 14: footward.v1.PadReinforcement.bars:type_name -> footward.v1.PadBars
+	34, // 15: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
+	35, // 16: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
+	36, // 17: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
+	37, // 18: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
+	38, // 19: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
+	39, // 20: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
+	40, // 21: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
+	41, // 22: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
+	42, // 23: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
+	43, // 24: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
+	44, // 25: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
+	45, // 26: footward.v1.LoadCase.kind:type_name -> footward.v1.CombinationKind
+	44, // 27: footward.v1.LoadCase.permanent:type_name -> footward.v1.ForcesAtFoot
+	46, // 28: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
+	10, // 29: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
+	47, // 30: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	48, // 31: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	49, // 32: footward.v1.CheckColumnBaseRequest.exposure:type_name -> footward.v1.Exposure
 	1,  // 33: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
 	50, // 34: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
 	11, // 35: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
@@ -3091,40 +3039,41 @@ var file_footward_v1_column_base_proto_depIdxs = []int32{
 	52, // 37: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
 	14, // 38: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
 	53, // 39: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
-	45, // 40: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	44, // 40: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
 	54, // 41: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
 	16, // 42: footward.v1.CombinationRow.contact:type_name -> footward.v1.ContactState
 	55, // 43: footward.v1.CombinationRow.rod_forces:type_name -> footward.v1.RodForce
 	15, // 44: footward.v1.ContactState.outline:type_name -> footward.v1.PlanPoint
 	15, // 45: footward.v1.ContactState.peak:type_name -> footward.v1.PlanPoint
-	48, // 46: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	1,  // 47: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	50, // 48: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 49: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	18, // 50: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	23, // 51: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	22, // 52: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	21, // 53: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	19, // 54: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
-	20, // 55: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
-	33, // 56: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
-	56, // 57: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	25, // 58: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	25, // 59: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	26, // 60: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	57, // 61: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	52, // 62: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	54, // 63: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 64: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	12, // 65: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	17, // 66: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	13, // 67: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	24, // 68: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	67, // [67:69] is the sub-list for method output_type
-	65, // [65:67] is the sub-list for method input_type
-	65, // [65:65] is the sub-list for extension type_name
-	65, // [65:65] is the sub-list for extension extendee
-	0,  // [0:65] is the sub-list for field type_name
+	47, // 46: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	49, // 47: footward.v1.SizeColumnBaseRequest.exposure:type_name -> footward.v1.Exposure
+	1,  // 48: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	50, // 49: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 50: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	18, // 51: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	23, // 52: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	22, // 53: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	21, // 54: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	19, // 55: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
+	20, // 56: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
+	33, // 57: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
+	56, // 58: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	25, // 59: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	25, // 60: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	26, // 61: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	57, // 62: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	52, // 63: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	54, // 64: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 65: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	12, // 66: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	17, // 67: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	13, // 68: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	24, // 69: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	68, // [68:70] is the sub-list for method output_type
+	66, // [66:68] is the sub-list for method input_type
+	66, // [66:66] is the sub-list for extension type_name
+	66, // [66:66] is the sub-list for extension extendee
+	0,  // [0:66] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
@@ -3136,9 +3085,7 @@ func file_footward_v1_column_base_proto_init() {
 	file_footward_v1_ground_proto_init()
 	file_footward_v1_load_proto_init()
 	file_footward_v1_part_proto_init()
-	file_footward_v1_column_base_proto_msgTypes[0].OneofWrappers = []any{}
 	file_footward_v1_column_base_proto_msgTypes[1].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[6].OneofWrappers = []any{}
 	file_footward_v1_column_base_proto_msgTypes[7].OneofWrappers = []any{}
 	file_footward_v1_column_base_proto_msgTypes[11].OneofWrappers = []any{
 		(*CheckColumnBaseRequest_ActionSet)(nil),

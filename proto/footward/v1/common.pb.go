@@ -55,8 +55,7 @@ type Basis int32
 const (
 	// Not stated: refused, there is no default basis.
 	Basis_BASIS_UNSPECIFIED Basis = 0
-	// EN 1990 to EN 1997, first generation, partial factors. Actions are design
-	// values (already multiplied by their partial factors).
+	// EN 1990 to EN 1997 by partial factors.
 	Basis_BASIS_EUROCODE Basis = 1
 	// United States practice by load and resistance factors (AISC 360-22, NDS
 	// 2018 LRFD). Actions are factored (required strengths by ASCE 7-22 2.3).
@@ -828,18 +827,20 @@ func (CallReason) EnumDescriptor() ([]byte, []int) {
 	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
 }
 
-// DesignBasis chooses the standards and, for the Eurocode, the nationally
-// determined parameters.
+// DesignBasis chooses the standards and is the one home of the factors that they leave
+// to a nation or to the caller. A field that belongs to another family is refused
+// wherever it stands in a request.
 type DesignBasis struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// The family of standards. Required.
-	Basis Basis `protobuf:"varint,1,opt,name=basis,proto3,enum=footward.v1.Basis" json:"basis,omitempty"`
-	// Nationally determined parameters; only with BASIS_EUROCODE. What is left
-	// out takes the recommended value, and the answer states the value used.
-	Eurocode *EurocodeFactors `protobuf:"bytes,2,opt,name=eurocode,proto3" json:"eurocode,omitempty"`
-	// What corrosion takes over the design life, off every plate, rod and weld that
-	// states no allowance of its own. Absent: nothing.
-	Corrosion     *Corrosion `protobuf:"bytes,3,opt,name=corrosion,proto3" json:"corrosion,omitempty"`
+	// The family of standards. Required; an empty message, "eurocode": {}, takes what
+	// the standards recommend.
+	//
+	// Types that are valid to be assigned to Family:
+	//
+	//	*DesignBasis_Eurocode
+	//	*DesignBasis_UsLrfd
+	//	*DesignBasis_UsAsd
+	Family        isDesignBasis_Family `protobuf_oneof:"family"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -874,57 +875,107 @@ func (*DesignBasis) Descriptor() ([]byte, []int) {
 	return file_footward_v1_common_proto_rawDescGZIP(), []int{0}
 }
 
-func (x *DesignBasis) GetBasis() Basis {
+func (x *DesignBasis) GetFamily() isDesignBasis_Family {
 	if x != nil {
-		return x.Basis
-	}
-	return Basis_BASIS_UNSPECIFIED
-}
-
-func (x *DesignBasis) GetEurocode() *EurocodeFactors {
-	if x != nil {
-		return x.Eurocode
+		return x.Family
 	}
 	return nil
 }
 
-func (x *DesignBasis) GetCorrosion() *Corrosion {
+func (x *DesignBasis) GetEurocode() *Eurocode {
 	if x != nil {
-		return x.Corrosion
+		if x, ok := x.Family.(*DesignBasis_Eurocode); ok {
+			return x.Eurocode
+		}
 	}
 	return nil
 }
 
-// Corrosion is what acts on the steel and for how long.
-type Corrosion struct {
+func (x *DesignBasis) GetUsLrfd() *UsLrfd {
+	if x != nil {
+		if x, ok := x.Family.(*DesignBasis_UsLrfd); ok {
+			return x.UsLrfd
+		}
+	}
+	return nil
+}
+
+func (x *DesignBasis) GetUsAsd() *UsAsd {
+	if x != nil {
+		if x, ok := x.Family.(*DesignBasis_UsAsd); ok {
+			return x.UsAsd
+		}
+	}
+	return nil
+}
+
+type isDesignBasis_Family interface {
+	isDesignBasis_Family()
+}
+
+type DesignBasis_Eurocode struct {
+	// EN 1990 to EN 1997. Actions are design values (already multiplied by their
+	// partial factors) unless a field says otherwise.
+	Eurocode *Eurocode `protobuf:"bytes,1,opt,name=eurocode,proto3,oneof"`
+}
+
+type DesignBasis_UsLrfd struct {
+	// United States practice by load and resistance factors. Actions are factored
+	// (required strengths by ASCE 7-22 2.3).
+	UsLrfd *UsLrfd `protobuf:"bytes,2,opt,name=us_lrfd,json=usLrfd,proto3,oneof"`
+}
+
+type DesignBasis_UsAsd struct {
+	// United States practice by allowable strength. Actions are not factored (required
+	// strengths by ASCE 7-22 2.4).
+	UsAsd *UsAsd `protobuf:"bytes,3,opt,name=us_asd,json=usAsd,proto3,oneof"`
+}
+
+func (*DesignBasis_Eurocode) isDesignBasis_Family() {}
+
+func (*DesignBasis_UsLrfd) isDesignBasis_Family() {}
+
+func (*DesignBasis_UsAsd) isDesignBasis_Family() {}
+
+// Eurocode are EN 1990 to EN 1997 with their nationally determined parameters. What is
+// left out takes the value of the national annex, without one the recommended value;
+// the answer states every value used and where it comes from.
+type Eurocode struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Design life [years]. Required. Over 0 to 100.
-	Years float64 `protobuf:"fixed64,1,opt,name=years,proto3" json:"years,omitempty"`
-	// How fast it goes. Required, one.
-	//
-	// Types that are valid to be assigned to Loss:
-	//
-	//	*Corrosion_Ground
-	//	*Corrosion_RateMmPerYear
-	Loss          isCorrosion_Loss `protobuf_oneof:"loss"`
+	// Edition of the standards. Default "first generation", EN 1990:2002 to EN
+	// 1997-1:2004, which CatalogService lists; no other is known yet.
+	Edition string `protobuf:"bytes,1,opt,name=edition,proto3" json:"edition,omitempty"`
+	// National annex whose values count where none is given below, by the name that
+	// CatalogService lists. Default: none, the recommended values.
+	Annex string `protobuf:"bytes,2,opt,name=annex,proto3" json:"annex,omitempty"`
+	// Steel, bolts, welds and column bases.
+	Steel *SteelFactors `protobuf:"bytes,3,opt,name=steel,proto3" json:"steel,omitempty"`
+	// Concrete and its reinforcement.
+	Concrete *ConcreteFactors `protobuf:"bytes,4,opt,name=concrete,proto3" json:"concrete,omitempty"`
+	// Timber and its connections.
+	Timber *TimberFactors `protobuf:"bytes,5,opt,name=timber,proto3" json:"timber,omitempty"`
+	// The ground and the fill of rings.
+	Ground *GroundFactors `protobuf:"bytes,6,opt,name=ground,proto3" json:"ground,omitempty"`
+	// Actions, those on the ground and weights included.
+	Actions       *ActionFactors `protobuf:"bytes,7,opt,name=actions,proto3" json:"actions,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
-func (x *Corrosion) Reset() {
-	*x = Corrosion{}
+func (x *Eurocode) Reset() {
+	*x = Eurocode{}
 	mi := &file_footward_v1_common_proto_msgTypes[1]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
 
-func (x *Corrosion) String() string {
+func (x *Eurocode) String() string {
 	return protoimpl.X.MessageStringOf(x)
 }
 
-func (*Corrosion) ProtoMessage() {}
+func (*Eurocode) ProtoMessage() {}
 
-func (x *Corrosion) ProtoReflect() protoreflect.Message {
+func (x *Eurocode) ProtoReflect() protoreflect.Message {
 	mi := &file_footward_v1_common_proto_msgTypes[1]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
@@ -936,207 +987,463 @@ func (x *Corrosion) ProtoReflect() protoreflect.Message {
 	return mi.MessageOf(x)
 }
 
-// Deprecated: Use Corrosion.ProtoReflect.Descriptor instead.
-func (*Corrosion) Descriptor() ([]byte, []int) {
+// Deprecated: Use Eurocode.ProtoReflect.Descriptor instead.
+func (*Eurocode) Descriptor() ([]byte, []int) {
 	return file_footward_v1_common_proto_rawDescGZIP(), []int{1}
 }
 
-func (x *Corrosion) GetYears() float64 {
+func (x *Eurocode) GetEdition() string {
 	if x != nil {
-		return x.Years
+		return x.Edition
 	}
-	return 0
+	return ""
 }
 
-func (x *Corrosion) GetLoss() isCorrosion_Loss {
+func (x *Eurocode) GetAnnex() string {
 	if x != nil {
-		return x.Loss
+		return x.Annex
+	}
+	return ""
+}
+
+func (x *Eurocode) GetSteel() *SteelFactors {
+	if x != nil {
+		return x.Steel
 	}
 	return nil
 }
 
-func (x *Corrosion) GetGround() CorrosiveGround {
+func (x *Eurocode) GetConcrete() *ConcreteFactors {
 	if x != nil {
-		if x, ok := x.Loss.(*Corrosion_Ground); ok {
-			return x.Ground
-		}
+		return x.Concrete
 	}
-	return CorrosiveGround_CORROSIVE_GROUND_UNSPECIFIED
+	return nil
 }
 
-func (x *Corrosion) GetRateMmPerYear() float64 {
+func (x *Eurocode) GetTimber() *TimberFactors {
 	if x != nil {
-		if x, ok := x.Loss.(*Corrosion_RateMmPerYear); ok {
-			return x.RateMmPerYear
-		}
+		return x.Timber
 	}
-	return 0
+	return nil
 }
 
-type isCorrosion_Loss interface {
-	isCorrosion_Loss()
-}
-
-type Corrosion_Ground struct {
-	// The ground that the steel lies in (EN 1993-5 Table 4-1).
-	Ground CorrosiveGround `protobuf:"varint,2,opt,name=ground,proto3,enum=footward.v1.CorrosiveGround,oneof"`
-}
-
-type Corrosion_RateMmPerYear struct {
-	// A steady loss of each face that the caller answers for [mm/year]. 0 to 10.
-	RateMmPerYear float64 `protobuf:"fixed64,3,opt,name=rate_mm_per_year,json=rateMmPerYear,proto3,oneof"`
-}
-
-func (*Corrosion_Ground) isCorrosion_Loss() {}
-
-func (*Corrosion_RateMmPerYear) isCorrosion_Loss() {}
-
-// EurocodeFactors are the nationally determined parameters of the Eurocode
-// checks. Each is optional and defaults to the recommended value.
-type EurocodeFactors struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// gamma_M0, yielding of steel. Default 1.00 (EN 1993-1-1 6.1). 0.9 to 2.
-	GammaM0 *float64 `protobuf:"fixed64,1,opt,name=gamma_m0,json=gammaM0,proto3,oneof" json:"gamma_m0,omitempty"`
-	// gamma_M2, rupture of steel, bolts and welds. Default 1.25 (EN 1993-1-8
-	// Table 2.1). 1 to 2.
-	GammaM2 *float64 `protobuf:"fixed64,2,opt,name=gamma_m2,json=gammaM2,proto3,oneof" json:"gamma_m2,omitempty"`
-	// gamma_C, concrete. Default 1.50 (EN 1992-1-1 2.4.2.4). 1 to 3.
-	GammaC *float64 `protobuf:"fixed64,3,opt,name=gamma_c,json=gammaC,proto3,oneof" json:"gamma_c,omitempty"`
-	// alpha_cc, long-term effects on the strength of concrete. Default 1.0
-	// (EN 1992-1-1 3.1.6). 0.7 to 1.
-	AlphaCc *float64 `protobuf:"fixed64,4,opt,name=alpha_cc,json=alphaCc,proto3,oneof" json:"alpha_cc,omitempty"`
-	// beta_j, foundation joint material coefficient. Default 2/3, which is also
-	// the most (EN 1993-1-8 6.2.5(7)). Over 0 to 2/3.
-	BetaJ *float64 `protobuf:"fixed64,5,opt,name=beta_j,json=betaJ,proto3,oneof" json:"beta_j,omitempty"`
-	// C_f,d, friction between plate and grout. Default 0.20 (EN 1993-1-8
-	// 6.2.2(6)). 0 to 0.5.
-	CFd *float64 `protobuf:"fixed64,6,opt,name=c_fd,json=cFd,proto3,oneof" json:"c_fd,omitempty"`
-	// gamma_M of timber. Default by material: 1.30 solid, 1.25 glued laminated
-	// (EN 1995-1-1 Table 2.3). 1 to 2.
-	GammaMTimber *float64 `protobuf:"fixed64,7,opt,name=gamma_m_timber,json=gammaMTimber,proto3,oneof" json:"gamma_m_timber,omitempty"`
-	// gamma_M1, buckling of steel. Default 1.00 (EN 1993-1-1 6.1). 1 to 2.
-	GammaM1 *float64 `protobuf:"fixed64,8,opt,name=gamma_m1,json=gammaM1,proto3,oneof" json:"gamma_m1,omitempty"`
-	// gamma_S, reinforcement. Default 1.15 (EN 1992-1-1 2.4.2.4). 1 to 2.
-	GammaS *float64 `protobuf:"fixed64,9,opt,name=gamma_s,json=gammaS,proto3,oneof" json:"gamma_s,omitempty"`
-	// alpha_ct,pl, tensile strength of plain concrete. Default 0.8 (EN 1992-1-1
-	// 12.3.1). 0.1 to 1.
-	AlphaCtPl *float64 `protobuf:"fixed64,10,opt,name=alpha_ct_pl,json=alphaCtPl,proto3,oneof" json:"alpha_ct_pl,omitempty"`
-	// Partial factors of EN 1997-1. Absent: the recommended ones of its Annex A.
-	Ground        *GroundFactors `protobuf:"bytes,11,opt,name=ground,proto3" json:"ground,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *EurocodeFactors) Reset() {
-	*x = EurocodeFactors{}
-	mi := &file_footward_v1_common_proto_msgTypes[2]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *EurocodeFactors) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*EurocodeFactors) ProtoMessage() {}
-
-func (x *EurocodeFactors) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[2]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use EurocodeFactors.ProtoReflect.Descriptor instead.
-func (*EurocodeFactors) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{2}
-}
-
-func (x *EurocodeFactors) GetGammaM0() float64 {
-	if x != nil && x.GammaM0 != nil {
-		return *x.GammaM0
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetGammaM2() float64 {
-	if x != nil && x.GammaM2 != nil {
-		return *x.GammaM2
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetGammaC() float64 {
-	if x != nil && x.GammaC != nil {
-		return *x.GammaC
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetAlphaCc() float64 {
-	if x != nil && x.AlphaCc != nil {
-		return *x.AlphaCc
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetBetaJ() float64 {
-	if x != nil && x.BetaJ != nil {
-		return *x.BetaJ
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetCFd() float64 {
-	if x != nil && x.CFd != nil {
-		return *x.CFd
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetGammaMTimber() float64 {
-	if x != nil && x.GammaMTimber != nil {
-		return *x.GammaMTimber
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetGammaM1() float64 {
-	if x != nil && x.GammaM1 != nil {
-		return *x.GammaM1
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetGammaS() float64 {
-	if x != nil && x.GammaS != nil {
-		return *x.GammaS
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetAlphaCtPl() float64 {
-	if x != nil && x.AlphaCtPl != nil {
-		return *x.AlphaCtPl
-	}
-	return 0
-}
-
-func (x *EurocodeFactors) GetGround() *GroundFactors {
+func (x *Eurocode) GetGround() *GroundFactors {
 	if x != nil {
 		return x.Ground
 	}
 	return nil
 }
 
-// GroundFactors are the nationally determined partial factors of EN 1997-1, for
-// the ground and for actions on it. Each is optional and defaults to the value of
-// its Annex A. Factors of an action set count before those on actions here.
+func (x *Eurocode) GetActions() *ActionFactors {
+	if x != nil {
+		return x.Actions
+	}
+	return nil
+}
+
+// UsLrfd are AISC 360, ACI 318, NDS and ASCE 7 by load and resistance factors.
+type UsLrfd struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Edition of the standards. Default "2022", AISC 360-22, ACI 318-19, NDS 2018 and
+	// ASCE 7-22, which CatalogService lists; no other is known yet.
+	Edition string `protobuf:"bytes,1,opt,name=edition,proto3" json:"edition,omitempty"`
+	// mu, friction of steel on grout or concrete. Default 0.4 (AISC Design Guide 1, 3rd
+	// ed., Example 4.7-8). 0 to 0.7.
+	FrictionCoefficient *float64 `protobuf:"fixed64,2,opt,name=friction_coefficient,json=frictionCoefficient,proto3,oneof" json:"friction_coefficient,omitempty"`
+	// Resistance factor of bearing on the ground. Required where the ground is checked by
+	// its strength. 0.1 to 1.
+	BearingResistanceFactor *float64 `protobuf:"fixed64,3,opt,name=bearing_resistance_factor,json=bearingResistanceFactor,proto3,oneof" json:"bearing_resistance_factor,omitempty"`
+	// Resistance factor of sliding, on the ground and in a stack of rings. Default: on the
+	// ground one over the factor of safety of stability; sliding in a stack is then out of
+	// scope. 0.1 to 1.
+	SlidingResistanceFactor *float64 `protobuf:"fixed64,4,opt,name=sliding_resistance_factor,json=slidingResistanceFactor,proto3,oneof" json:"sliding_resistance_factor,omitempty"`
+	// Factor of safety of sliding, overturning and uplift on the ground. Default 1.5
+	// (common practice, no source). 1 to 10.
+	StabilitySafetyFactor *float64 `protobuf:"fixed64,5,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
+	// Resistance factor of the fill in rings. Default none: what rests on its strength is
+	// then out of scope. 0.1 to 1.
+	FillResistanceFactor *float64 `protobuf:"fixed64,6,opt,name=fill_resistance_factor,json=fillResistanceFactor,proto3,oneof" json:"fill_resistance_factor,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
+}
+
+func (x *UsLrfd) Reset() {
+	*x = UsLrfd{}
+	mi := &file_footward_v1_common_proto_msgTypes[2]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *UsLrfd) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*UsLrfd) ProtoMessage() {}
+
+func (x *UsLrfd) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[2]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use UsLrfd.ProtoReflect.Descriptor instead.
+func (*UsLrfd) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *UsLrfd) GetEdition() string {
+	if x != nil {
+		return x.Edition
+	}
+	return ""
+}
+
+func (x *UsLrfd) GetFrictionCoefficient() float64 {
+	if x != nil && x.FrictionCoefficient != nil {
+		return *x.FrictionCoefficient
+	}
+	return 0
+}
+
+func (x *UsLrfd) GetBearingResistanceFactor() float64 {
+	if x != nil && x.BearingResistanceFactor != nil {
+		return *x.BearingResistanceFactor
+	}
+	return 0
+}
+
+func (x *UsLrfd) GetSlidingResistanceFactor() float64 {
+	if x != nil && x.SlidingResistanceFactor != nil {
+		return *x.SlidingResistanceFactor
+	}
+	return 0
+}
+
+func (x *UsLrfd) GetStabilitySafetyFactor() float64 {
+	if x != nil && x.StabilitySafetyFactor != nil {
+		return *x.StabilitySafetyFactor
+	}
+	return 0
+}
+
+func (x *UsLrfd) GetFillResistanceFactor() float64 {
+	if x != nil && x.FillResistanceFactor != nil {
+		return *x.FillResistanceFactor
+	}
+	return 0
+}
+
+// UsAsd are AISC 360, ACI 318, NDS and ASCE 7 by allowable strength.
+type UsAsd struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Edition of the standards. Default "2022", AISC 360-22, ACI 318-19, NDS 2018 and
+	// ASCE 7-22, which CatalogService lists; no other is known yet.
+	Edition string `protobuf:"bytes,1,opt,name=edition,proto3" json:"edition,omitempty"`
+	// mu, friction of steel on grout or concrete. Default 0.4 (AISC Design Guide 1, 3rd
+	// ed., Example 4.7-8). 0 to 0.7.
+	FrictionCoefficient *float64 `protobuf:"fixed64,2,opt,name=friction_coefficient,json=frictionCoefficient,proto3,oneof" json:"friction_coefficient,omitempty"`
+	// Factor of safety of bearing on the ground. Default 3 (common practice, no source).
+	// 1 to 10.
+	BearingSafetyFactor *float64 `protobuf:"fixed64,3,opt,name=bearing_safety_factor,json=bearingSafetyFactor,proto3,oneof" json:"bearing_safety_factor,omitempty"`
+	// Factor of safety of sliding, overturning and uplift, on the ground and of a stack of
+	// rings. Default 1.5 (common practice, no source). 1 to 10.
+	StabilitySafetyFactor *float64 `protobuf:"fixed64,4,opt,name=stability_safety_factor,json=stabilitySafetyFactor,proto3,oneof" json:"stability_safety_factor,omitempty"`
+	// Factor of safety of the fill in rings. Default 3 (common practice, no source). 1 to
+	// 20.
+	FillSafetyFactor *float64 `protobuf:"fixed64,5,opt,name=fill_safety_factor,json=fillSafetyFactor,proto3,oneof" json:"fill_safety_factor,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
+}
+
+func (x *UsAsd) Reset() {
+	*x = UsAsd{}
+	mi := &file_footward_v1_common_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *UsAsd) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*UsAsd) ProtoMessage() {}
+
+func (x *UsAsd) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use UsAsd.ProtoReflect.Descriptor instead.
+func (*UsAsd) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *UsAsd) GetEdition() string {
+	if x != nil {
+		return x.Edition
+	}
+	return ""
+}
+
+func (x *UsAsd) GetFrictionCoefficient() float64 {
+	if x != nil && x.FrictionCoefficient != nil {
+		return *x.FrictionCoefficient
+	}
+	return 0
+}
+
+func (x *UsAsd) GetBearingSafetyFactor() float64 {
+	if x != nil && x.BearingSafetyFactor != nil {
+		return *x.BearingSafetyFactor
+	}
+	return 0
+}
+
+func (x *UsAsd) GetStabilitySafetyFactor() float64 {
+	if x != nil && x.StabilitySafetyFactor != nil {
+		return *x.StabilitySafetyFactor
+	}
+	return 0
+}
+
+func (x *UsAsd) GetFillSafetyFactor() float64 {
+	if x != nil && x.FillSafetyFactor != nil {
+		return *x.FillSafetyFactor
+	}
+	return 0
+}
+
+// SteelFactors are parameters of EN 1993. Each is optional.
+type SteelFactors struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// gamma_M0, yielding of steel. Default 1.00 (EN 1993-1-1 6.1). 0.9 to 2.
+	GammaM0 *float64 `protobuf:"fixed64,1,opt,name=gamma_m0,json=gammaM0,proto3,oneof" json:"gamma_m0,omitempty"`
+	// gamma_M1, buckling of steel. Default 1.00 (EN 1993-1-1 6.1). 1 to 2.
+	GammaM1 *float64 `protobuf:"fixed64,2,opt,name=gamma_m1,json=gammaM1,proto3,oneof" json:"gamma_m1,omitempty"`
+	// gamma_M2, rupture of steel, bolts and welds. Default 1.25 (EN 1993-1-8
+	// Table 2.1). 1 to 2.
+	GammaM2 *float64 `protobuf:"fixed64,3,opt,name=gamma_m2,json=gammaM2,proto3,oneof" json:"gamma_m2,omitempty"`
+	// beta_j, foundation joint material coefficient. Default 2/3, which is also
+	// the most (EN 1993-1-8 6.2.5(7)). Over 0 to 2/3.
+	BetaJ *float64 `protobuf:"fixed64,4,opt,name=beta_j,json=betaJ,proto3,oneof" json:"beta_j,omitempty"`
+	// C_f,d, friction between plate and grout. Default 0.20 (EN 1993-1-8
+	// 6.2.2(6)). 0 to 0.5.
+	CFd           *float64 `protobuf:"fixed64,5,opt,name=c_fd,json=cFd,proto3,oneof" json:"c_fd,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SteelFactors) Reset() {
+	*x = SteelFactors{}
+	mi := &file_footward_v1_common_proto_msgTypes[4]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SteelFactors) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SteelFactors) ProtoMessage() {}
+
+func (x *SteelFactors) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[4]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SteelFactors.ProtoReflect.Descriptor instead.
+func (*SteelFactors) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{4}
+}
+
+func (x *SteelFactors) GetGammaM0() float64 {
+	if x != nil && x.GammaM0 != nil {
+		return *x.GammaM0
+	}
+	return 0
+}
+
+func (x *SteelFactors) GetGammaM1() float64 {
+	if x != nil && x.GammaM1 != nil {
+		return *x.GammaM1
+	}
+	return 0
+}
+
+func (x *SteelFactors) GetGammaM2() float64 {
+	if x != nil && x.GammaM2 != nil {
+		return *x.GammaM2
+	}
+	return 0
+}
+
+func (x *SteelFactors) GetBetaJ() float64 {
+	if x != nil && x.BetaJ != nil {
+		return *x.BetaJ
+	}
+	return 0
+}
+
+func (x *SteelFactors) GetCFd() float64 {
+	if x != nil && x.CFd != nil {
+		return *x.CFd
+	}
+	return 0
+}
+
+// ConcreteFactors are parameters of EN 1992. Each is optional.
+type ConcreteFactors struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// gamma_C, concrete. Default 1.50 (EN 1992-1-1 2.4.2.4). 1 to 3.
+	GammaC *float64 `protobuf:"fixed64,1,opt,name=gamma_c,json=gammaC,proto3,oneof" json:"gamma_c,omitempty"`
+	// gamma_S, reinforcement. Default 1.15 (EN 1992-1-1 2.4.2.4). 1 to 2.
+	GammaS *float64 `protobuf:"fixed64,2,opt,name=gamma_s,json=gammaS,proto3,oneof" json:"gamma_s,omitempty"`
+	// alpha_cc, long-term effects on the strength of concrete. Default 1.0
+	// (EN 1992-1-1 3.1.6). 0.7 to 1.
+	AlphaCc *float64 `protobuf:"fixed64,3,opt,name=alpha_cc,json=alphaCc,proto3,oneof" json:"alpha_cc,omitempty"`
+	// alpha_ct,pl, tensile strength of plain concrete. Default 0.8 (EN 1992-1-1
+	// 12.3.1). 0.1 to 1.
+	AlphaCtPl     *float64 `protobuf:"fixed64,4,opt,name=alpha_ct_pl,json=alphaCtPl,proto3,oneof" json:"alpha_ct_pl,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ConcreteFactors) Reset() {
+	*x = ConcreteFactors{}
+	mi := &file_footward_v1_common_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ConcreteFactors) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ConcreteFactors) ProtoMessage() {}
+
+func (x *ConcreteFactors) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ConcreteFactors.ProtoReflect.Descriptor instead.
+func (*ConcreteFactors) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *ConcreteFactors) GetGammaC() float64 {
+	if x != nil && x.GammaC != nil {
+		return *x.GammaC
+	}
+	return 0
+}
+
+func (x *ConcreteFactors) GetGammaS() float64 {
+	if x != nil && x.GammaS != nil {
+		return *x.GammaS
+	}
+	return 0
+}
+
+func (x *ConcreteFactors) GetAlphaCc() float64 {
+	if x != nil && x.AlphaCc != nil {
+		return *x.AlphaCc
+	}
+	return 0
+}
+
+func (x *ConcreteFactors) GetAlphaCtPl() float64 {
+	if x != nil && x.AlphaCtPl != nil {
+		return *x.AlphaCtPl
+	}
+	return 0
+}
+
+// TimberFactors are parameters of EN 1995. Each is optional.
+type TimberFactors struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// gamma_M of timber. Default by material: 1.30 solid, 1.25 glued laminated
+	// (EN 1995-1-1 Table 2.3). 1 to 2.
+	GammaM *float64 `protobuf:"fixed64,1,opt,name=gamma_m,json=gammaM,proto3,oneof" json:"gamma_m,omitempty"`
+	// gamma_M of connections. Default 1.30 (EN 1995-1-1 Table 2.3). 1 to 2.
+	GammaMConnections *float64 `protobuf:"fixed64,2,opt,name=gamma_m_connections,json=gammaMConnections,proto3,oneof" json:"gamma_m_connections,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
+}
+
+func (x *TimberFactors) Reset() {
+	*x = TimberFactors{}
+	mi := &file_footward_v1_common_proto_msgTypes[6]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *TimberFactors) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*TimberFactors) ProtoMessage() {}
+
+func (x *TimberFactors) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[6]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use TimberFactors.ProtoReflect.Descriptor instead.
+func (*TimberFactors) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+}
+
+func (x *TimberFactors) GetGammaM() float64 {
+	if x != nil && x.GammaM != nil {
+		return *x.GammaM
+	}
+	return 0
+}
+
+func (x *TimberFactors) GetGammaMConnections() float64 {
+	if x != nil && x.GammaMConnections != nil {
+		return *x.GammaMConnections
+	}
+	return 0
+}
+
+// GroundFactors are the partial factors of EN 1997-1 for the ground. Each is optional
+// and defaults to the value of its Annex A.
 type GroundFactors struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// gamma_phi' of set M2, on tan phi'. Default 1.25 (Table A.4). 1 to 3.
@@ -1149,32 +1456,15 @@ type GroundFactors struct {
 	GammaRV *float64 `protobuf:"fixed64,4,opt,name=gamma_r_v,json=gammaRV,proto3,oneof" json:"gamma_r_v,omitempty"`
 	// gamma_R,h of set R2, sliding. Default 1.1 (Table A.5). 1 to 3.
 	GammaRH *float64 `protobuf:"fixed64,5,opt,name=gamma_r_h,json=gammaRH,proto3,oneof" json:"gamma_r_h,omitempty"`
-	// gamma_G of set A1, permanent actions where they are unfavourable. Default 1.35
-	// (Table A.3). 1 to 2.
-	GammaG *float64 `protobuf:"fixed64,6,opt,name=gamma_g,json=gammaG,proto3,oneof" json:"gamma_g,omitempty"`
-	// gamma_G of sets A1 and A2, permanent actions where they are favourable. Default
-	// 1.0 (Table A.3). 0.5 to 1.
-	GammaGFav *float64 `protobuf:"fixed64,7,opt,name=gamma_g_fav,json=gammaGFav,proto3,oneof" json:"gamma_g_fav,omitempty"`
-	// gamma_Q of set A1, variable actions. Default 1.5 (Table A.3). 1 to 2.
-	GammaQ *float64 `protobuf:"fixed64,8,opt,name=gamma_q,json=gammaQ,proto3,oneof" json:"gamma_q,omitempty"`
-	// gamma_Q of set A2, variable actions. Default 1.3 (Table A.3). 1 to 2.
-	GammaQA2 *float64 `protobuf:"fixed64,9,opt,name=gamma_q_a2,json=gammaQA2,proto3,oneof" json:"gamma_q_a2,omitempty"`
-	// gamma_G,dst of EQU and UPL, destabilising permanent actions. Default 1.1 (Table
-	// A.1), which is on the safe side of the 1.0 of UPL (Table A.15). 1 to 2.
-	GammaGDst *float64 `protobuf:"fixed64,10,opt,name=gamma_g_dst,json=gammaGDst,proto3,oneof" json:"gamma_g_dst,omitempty"`
-	// gamma_G,stb of EQU and UPL, stabilising permanent actions. Default 0.9 (Tables
-	// A.1, A.15). 0.5 to 1.
-	GammaGStb *float64 `protobuf:"fixed64,11,opt,name=gamma_g_stb,json=gammaGStb,proto3,oneof" json:"gamma_g_stb,omitempty"`
-	// gamma_Q,dst of EQU and UPL, destabilising variable actions. Default 1.5 (Tables
-	// A.1, A.15). 1 to 2.
-	GammaQDst     *float64 `protobuf:"fixed64,12,opt,name=gamma_q_dst,json=gammaQDst,proto3,oneof" json:"gamma_q_dst,omitempty"`
+	// gamma_phi' on tan phi' and c' of the fill in rings. Default 1.25 (Table A.4). 1 to 3.
+	GammaPhiFill  *float64 `protobuf:"fixed64,6,opt,name=gamma_phi_fill,json=gammaPhiFill,proto3,oneof" json:"gamma_phi_fill,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *GroundFactors) Reset() {
 	*x = GroundFactors{}
-	mi := &file_footward_v1_common_proto_msgTypes[3]
+	mi := &file_footward_v1_common_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1186,7 +1476,7 @@ func (x *GroundFactors) String() string {
 func (*GroundFactors) ProtoMessage() {}
 
 func (x *GroundFactors) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[3]
+	mi := &file_footward_v1_common_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1199,7 +1489,7 @@ func (x *GroundFactors) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GroundFactors.ProtoReflect.Descriptor instead.
 func (*GroundFactors) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{3}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *GroundFactors) GetGammaPhi() float64 {
@@ -1237,54 +1527,221 @@ func (x *GroundFactors) GetGammaRH() float64 {
 	return 0
 }
 
-func (x *GroundFactors) GetGammaG() float64 {
-	if x != nil && x.GammaG != nil {
-		return *x.GammaG
+func (x *GroundFactors) GetGammaPhiFill() float64 {
+	if x != nil && x.GammaPhiFill != nil {
+		return *x.GammaPhiFill
 	}
 	return 0
 }
 
-func (x *GroundFactors) GetGammaGFav() float64 {
-	if x != nil && x.GammaGFav != nil {
-		return *x.GammaGFav
+// ActionFactors are the partial factors of EN 1990 Table A1.2. EN 1997-1 takes the same
+// ones: sets B and C are its A1 and A2, set A is its EQU and, on the safe side, its UPL.
+// Each is optional and defaults to the recommended value.
+type ActionFactors struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// gamma_G,sup of set B. Default 1.35. 1 to 2.
+	GammaGSup *float64 `protobuf:"fixed64,1,opt,name=gamma_g_sup,json=gammaGSup,proto3,oneof" json:"gamma_g_sup,omitempty"`
+	// gamma_G,inf of sets B and C. Default 1.00. 0.5 to 1.
+	GammaGInf *float64 `protobuf:"fixed64,2,opt,name=gamma_g_inf,json=gammaGInf,proto3,oneof" json:"gamma_g_inf,omitempty"`
+	// gamma_Q of sets A and B. Default 1.50. 1 to 2.
+	GammaQ *float64 `protobuf:"fixed64,3,opt,name=gamma_q,json=gammaQ,proto3,oneof" json:"gamma_q,omitempty"`
+	// xi of (6.10b). Default 0.85. 0.5 to 1.
+	Xi *float64 `protobuf:"fixed64,4,opt,name=xi,proto3,oneof" json:"xi,omitempty"`
+	// gamma_G,sup of set A (equilibrium). Default 1.10. 1 to 2.
+	GammaGSupEquilibrium *float64 `protobuf:"fixed64,5,opt,name=gamma_g_sup_equilibrium,json=gammaGSupEquilibrium,proto3,oneof" json:"gamma_g_sup_equilibrium,omitempty"`
+	// gamma_G,inf of set A (equilibrium). Default 0.90. 0.5 to 1.
+	GammaGInfEquilibrium *float64 `protobuf:"fixed64,6,opt,name=gamma_g_inf_equilibrium,json=gammaGInfEquilibrium,proto3,oneof" json:"gamma_g_inf_equilibrium,omitempty"`
+	// gamma_Q of set C (ground). Default 1.30. 1 to 2.
+	GammaQGround *float64 `protobuf:"fixed64,7,opt,name=gamma_q_ground,json=gammaQGround,proto3,oneof" json:"gamma_q_ground,omitempty"`
+	// Whether the leading variable action of an accidental combination has its
+	// frequent value psi_1. Default false: psi_2.
+	AccidentalFrequent bool `protobuf:"varint,8,opt,name=accidental_frequent,json=accidentalFrequent,proto3" json:"accidental_frequent,omitempty"`
+	unknownFields      protoimpl.UnknownFields
+	sizeCache          protoimpl.SizeCache
+}
+
+func (x *ActionFactors) Reset() {
+	*x = ActionFactors{}
+	mi := &file_footward_v1_common_proto_msgTypes[8]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ActionFactors) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ActionFactors) ProtoMessage() {}
+
+func (x *ActionFactors) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[8]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ActionFactors.ProtoReflect.Descriptor instead.
+func (*ActionFactors) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
+}
+
+func (x *ActionFactors) GetGammaGSup() float64 {
+	if x != nil && x.GammaGSup != nil {
+		return *x.GammaGSup
 	}
 	return 0
 }
 
-func (x *GroundFactors) GetGammaQ() float64 {
+func (x *ActionFactors) GetGammaGInf() float64 {
+	if x != nil && x.GammaGInf != nil {
+		return *x.GammaGInf
+	}
+	return 0
+}
+
+func (x *ActionFactors) GetGammaQ() float64 {
 	if x != nil && x.GammaQ != nil {
 		return *x.GammaQ
 	}
 	return 0
 }
 
-func (x *GroundFactors) GetGammaQA2() float64 {
-	if x != nil && x.GammaQA2 != nil {
-		return *x.GammaQA2
+func (x *ActionFactors) GetXi() float64 {
+	if x != nil && x.Xi != nil {
+		return *x.Xi
 	}
 	return 0
 }
 
-func (x *GroundFactors) GetGammaGDst() float64 {
-	if x != nil && x.GammaGDst != nil {
-		return *x.GammaGDst
+func (x *ActionFactors) GetGammaGSupEquilibrium() float64 {
+	if x != nil && x.GammaGSupEquilibrium != nil {
+		return *x.GammaGSupEquilibrium
 	}
 	return 0
 }
 
-func (x *GroundFactors) GetGammaGStb() float64 {
-	if x != nil && x.GammaGStb != nil {
-		return *x.GammaGStb
+func (x *ActionFactors) GetGammaGInfEquilibrium() float64 {
+	if x != nil && x.GammaGInfEquilibrium != nil {
+		return *x.GammaGInfEquilibrium
 	}
 	return 0
 }
 
-func (x *GroundFactors) GetGammaQDst() float64 {
-	if x != nil && x.GammaQDst != nil {
-		return *x.GammaQDst
+func (x *ActionFactors) GetGammaQGround() float64 {
+	if x != nil && x.GammaQGround != nil {
+		return *x.GammaQGround
 	}
 	return 0
 }
+
+func (x *ActionFactors) GetAccidentalFrequent() bool {
+	if x != nil {
+		return x.AccidentalFrequent
+	}
+	return false
+}
+
+// Exposure is what corrodes the steel, and for how long. It counts for every plate, rod,
+// weld and ring that states no allowance of its own.
+type Exposure struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Design life [years]. Required. Over 0 to 100.
+	DesignLifeYears float64 `protobuf:"fixed64,1,opt,name=design_life_years,json=designLifeYears,proto3" json:"design_life_years,omitempty"`
+	// How fast it goes. Required, one.
+	//
+	// Types that are valid to be assigned to Loss:
+	//
+	//	*Exposure_Ground
+	//	*Exposure_RateMmPerYear
+	Loss          isExposure_Loss `protobuf_oneof:"loss"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *Exposure) Reset() {
+	*x = Exposure{}
+	mi := &file_footward_v1_common_proto_msgTypes[9]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Exposure) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Exposure) ProtoMessage() {}
+
+func (x *Exposure) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[9]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Exposure.ProtoReflect.Descriptor instead.
+func (*Exposure) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
+}
+
+func (x *Exposure) GetDesignLifeYears() float64 {
+	if x != nil {
+		return x.DesignLifeYears
+	}
+	return 0
+}
+
+func (x *Exposure) GetLoss() isExposure_Loss {
+	if x != nil {
+		return x.Loss
+	}
+	return nil
+}
+
+func (x *Exposure) GetGround() CorrosiveGround {
+	if x != nil {
+		if x, ok := x.Loss.(*Exposure_Ground); ok {
+			return x.Ground
+		}
+	}
+	return CorrosiveGround_CORROSIVE_GROUND_UNSPECIFIED
+}
+
+func (x *Exposure) GetRateMmPerYear() float64 {
+	if x != nil {
+		if x, ok := x.Loss.(*Exposure_RateMmPerYear); ok {
+			return x.RateMmPerYear
+		}
+	}
+	return 0
+}
+
+type isExposure_Loss interface {
+	isExposure_Loss()
+}
+
+type Exposure_Ground struct {
+	// The ground that the steel lies in (EN 1993-5 Table 4-1).
+	Ground CorrosiveGround `protobuf:"varint,2,opt,name=ground,proto3,enum=footward.v1.CorrosiveGround,oneof"`
+}
+
+type Exposure_RateMmPerYear struct {
+	// A steady loss of each face that the caller answers for [mm/year]. 0 to 10.
+	RateMmPerYear float64 `protobuf:"fixed64,3,opt,name=rate_mm_per_year,json=rateMmPerYear,proto3,oneof"`
+}
+
+func (*Exposure_Ground) isExposure_Loss() {}
+
+func (*Exposure_RateMmPerYear) isExposure_Loss() {}
 
 // ForcesAtFoot are the actions of the column on its base at the plate's upper
 // face, on the plate's centre. Signs: see the drawing at the top of this file.
@@ -1313,7 +1770,7 @@ type ForcesAtFoot struct {
 
 func (x *ForcesAtFoot) Reset() {
 	*x = ForcesAtFoot{}
-	mi := &file_footward_v1_common_proto_msgTypes[4]
+	mi := &file_footward_v1_common_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1325,7 +1782,7 @@ func (x *ForcesAtFoot) String() string {
 func (*ForcesAtFoot) ProtoMessage() {}
 
 func (x *ForcesAtFoot) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[4]
+	mi := &file_footward_v1_common_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1338,7 +1795,7 @@ func (x *ForcesAtFoot) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ForcesAtFoot.ProtoReflect.Descriptor instead.
 func (*ForcesAtFoot) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{4}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *ForcesAtFoot) GetNKn() float64 {
@@ -1409,7 +1866,7 @@ type Combination struct {
 
 func (x *Combination) Reset() {
 	*x = Combination{}
-	mi := &file_footward_v1_common_proto_msgTypes[5]
+	mi := &file_footward_v1_common_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1421,7 +1878,7 @@ func (x *Combination) String() string {
 func (*Combination) ProtoMessage() {}
 
 func (x *Combination) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[5]
+	mi := &file_footward_v1_common_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1434,7 +1891,7 @@ func (x *Combination) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Combination.ProtoReflect.Descriptor instead.
 func (*Combination) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *Combination) GetName() string {
@@ -1506,7 +1963,7 @@ type CombinationTerm struct {
 
 func (x *CombinationTerm) Reset() {
 	*x = CombinationTerm{}
-	mi := &file_footward_v1_common_proto_msgTypes[6]
+	mi := &file_footward_v1_common_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1518,7 +1975,7 @@ func (x *CombinationTerm) String() string {
 func (*CombinationTerm) ProtoMessage() {}
 
 func (x *CombinationTerm) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[6]
+	mi := &file_footward_v1_common_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1531,7 +1988,7 @@ func (x *CombinationTerm) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CombinationTerm.ProtoReflect.Descriptor instead.
 func (*CombinationTerm) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *CombinationTerm) GetAction() uint32 {
@@ -1555,37 +2012,41 @@ type CheckResult struct {
 	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
 	// The basis by which the check was made.
 	Basis Basis `protobuf:"varint,2,opt,name=basis,proto3,enum=footward.v1.Basis" json:"basis,omitempty"`
+	// Edition of its standards, by name.
+	Edition string `protobuf:"bytes,3,opt,name=edition,proto3" json:"edition,omitempty"`
+	// National annex by which it was made; empty: the recommended values.
+	Annex string `protobuf:"bytes,4,opt,name=annex,proto3" json:"annex,omitempty"`
 	// FAIL when any limit state fails; else OUT_OF_SCOPE when any is out of
 	// scope; else PASS; NOT_APPLICABLE when there was nothing to check.
-	Verdict Verdict `protobuf:"varint,3,opt,name=verdict,proto3,enum=footward.v1.Verdict" json:"verdict,omitempty"`
+	Verdict Verdict `protobuf:"varint,5,opt,name=verdict,proto3,enum=footward.v1.Verdict" json:"verdict,omitempty"`
 	// Why, when the whole check is out of scope or not applicable; else empty.
-	Reason string `protobuf:"bytes,4,opt,name=reason,proto3" json:"reason,omitempty"`
+	Reason string `protobuf:"bytes,6,opt,name=reason,proto3" json:"reason,omitempty"`
 	// Id of the limit state that governs: one that fails without a utilization,
 	// else the highest utilization. Empty when none has either.
-	GoverningId string `protobuf:"bytes,5,opt,name=governing_id,json=governingId,proto3" json:"governing_id,omitempty"`
+	GoverningId string `protobuf:"bytes,7,opt,name=governing_id,json=governingId,proto3" json:"governing_id,omitempty"`
 	// Utilization of the governing limit state, demand over resistance. Absent
 	// when it has none.
-	GoverningUtilization *float64 `protobuf:"fixed64,6,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
+	GoverningUtilization *float64 `protobuf:"fixed64,8,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
 	// Every limit state of the check in its fixed order; empty at
 	// DETAIL_GOVERNING.
-	LimitStates []*LimitState `protobuf:"bytes,7,rep,name=limit_states,json=limitStates,proto3" json:"limit_states,omitempty"`
+	LimitStates []*LimitState `protobuf:"bytes,9,rep,name=limit_states,json=limitStates,proto3" json:"limit_states,omitempty"`
 	// Assumptions, cautions and limits of validity. At DETAIL_GOVERNING without
 	// text.
-	Notices []*Notice `protobuf:"bytes,8,rep,name=notices,proto3" json:"notices,omitempty"`
+	Notices []*Notice `protobuf:"bytes,10,rep,name=notices,proto3" json:"notices,omitempty"`
 	// Partial and resistance factors used; empty at DETAIL_GOVERNING.
-	Factors []*FactorUsed `protobuf:"bytes,9,rep,name=factors,proto3" json:"factors,omitempty"`
+	Factors []*FactorUsed `protobuf:"bytes,11,rep,name=factors,proto3" json:"factors,omitempty"`
 	// The calculation step by step; only at DETAIL_DERIVATION.
-	Derivation []*DerivationStep `protobuf:"bytes,10,rep,name=derivation,proto3" json:"derivation,omitempty"`
+	Derivation []*DerivationStep `protobuf:"bytes,12,rep,name=derivation,proto3" json:"derivation,omitempty"`
 	// Of a column base: the combinations that the answer refers to, each once; with a
 	// table every one that was checked for strength. Empty at DETAIL_GOVERNING without it.
-	Combinations  []*Combination `protobuf:"bytes,11,rep,name=combinations,proto3" json:"combinations,omitempty"`
+	Combinations  []*Combination `protobuf:"bytes,13,rep,name=combinations,proto3" json:"combinations,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *CheckResult) Reset() {
 	*x = CheckResult{}
-	mi := &file_footward_v1_common_proto_msgTypes[7]
+	mi := &file_footward_v1_common_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1597,7 +2058,7 @@ func (x *CheckResult) String() string {
 func (*CheckResult) ProtoMessage() {}
 
 func (x *CheckResult) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[7]
+	mi := &file_footward_v1_common_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1610,7 +2071,7 @@ func (x *CheckResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckResult.ProtoReflect.Descriptor instead.
 func (*CheckResult) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *CheckResult) GetLabel() string {
@@ -1625,6 +2086,20 @@ func (x *CheckResult) GetBasis() Basis {
 		return x.Basis
 	}
 	return Basis_BASIS_UNSPECIFIED
+}
+
+func (x *CheckResult) GetEdition() string {
+	if x != nil {
+		return x.Edition
+	}
+	return ""
+}
+
+func (x *CheckResult) GetAnnex() string {
+	if x != nil {
+		return x.Annex
+	}
+	return ""
 }
 
 func (x *CheckResult) GetVerdict() Verdict {
@@ -1738,7 +2213,7 @@ type LimitState struct {
 
 func (x *LimitState) Reset() {
 	*x = LimitState{}
-	mi := &file_footward_v1_common_proto_msgTypes[8]
+	mi := &file_footward_v1_common_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1750,7 +2225,7 @@ func (x *LimitState) String() string {
 func (*LimitState) ProtoMessage() {}
 
 func (x *LimitState) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[8]
+	mi := &file_footward_v1_common_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1763,7 +2238,7 @@ func (x *LimitState) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LimitState.ProtoReflect.Descriptor instead.
 func (*LimitState) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *LimitState) GetId() string {
@@ -1900,7 +2375,7 @@ type Notice struct {
 
 func (x *Notice) Reset() {
 	*x = Notice{}
-	mi := &file_footward_v1_common_proto_msgTypes[9]
+	mi := &file_footward_v1_common_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1912,7 +2387,7 @@ func (x *Notice) String() string {
 func (*Notice) ProtoMessage() {}
 
 func (x *Notice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[9]
+	mi := &file_footward_v1_common_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1925,7 +2400,7 @@ func (x *Notice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Notice.ProtoReflect.Descriptor instead.
 func (*Notice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *Notice) GetCode() string {
@@ -1964,7 +2439,7 @@ type FactorUsed struct {
 
 func (x *FactorUsed) Reset() {
 	*x = FactorUsed{}
-	mi := &file_footward_v1_common_proto_msgTypes[10]
+	mi := &file_footward_v1_common_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1976,7 +2451,7 @@ func (x *FactorUsed) String() string {
 func (*FactorUsed) ProtoMessage() {}
 
 func (x *FactorUsed) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[10]
+	mi := &file_footward_v1_common_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1989,7 +2464,7 @@ func (x *FactorUsed) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FactorUsed.ProtoReflect.Descriptor instead.
 func (*FactorUsed) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *FactorUsed) GetSymbol() string {
@@ -2035,7 +2510,7 @@ type DerivationStep struct {
 
 func (x *DerivationStep) Reset() {
 	*x = DerivationStep{}
-	mi := &file_footward_v1_common_proto_msgTypes[11]
+	mi := &file_footward_v1_common_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2047,7 +2522,7 @@ func (x *DerivationStep) String() string {
 func (*DerivationStep) ProtoMessage() {}
 
 func (x *DerivationStep) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[11]
+	mi := &file_footward_v1_common_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2060,7 +2535,7 @@ func (x *DerivationStep) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DerivationStep.ProtoReflect.Descriptor instead.
 func (*DerivationStep) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *DerivationStep) GetSymbol() string {
@@ -2122,7 +2597,7 @@ type Provenance struct {
 
 func (x *Provenance) Reset() {
 	*x = Provenance{}
-	mi := &file_footward_v1_common_proto_msgTypes[12]
+	mi := &file_footward_v1_common_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2134,7 +2609,7 @@ func (x *Provenance) String() string {
 func (*Provenance) ProtoMessage() {}
 
 func (x *Provenance) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[12]
+	mi := &file_footward_v1_common_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2147,7 +2622,7 @@ func (x *Provenance) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Provenance.ProtoReflect.Descriptor instead.
 func (*Provenance) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *Provenance) GetServiceVersion() string {
@@ -2191,7 +2666,7 @@ type BasisEdition struct {
 
 func (x *BasisEdition) Reset() {
 	*x = BasisEdition{}
-	mi := &file_footward_v1_common_proto_msgTypes[13]
+	mi := &file_footward_v1_common_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2203,7 +2678,7 @@ func (x *BasisEdition) String() string {
 func (*BasisEdition) ProtoMessage() {}
 
 func (x *BasisEdition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[13]
+	mi := &file_footward_v1_common_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2216,7 +2691,7 @@ func (x *BasisEdition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BasisEdition.ProtoReflect.Descriptor instead.
 func (*BasisEdition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{13}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *BasisEdition) GetBasis() Basis {
@@ -2249,7 +2724,7 @@ type FieldViolation struct {
 
 func (x *FieldViolation) Reset() {
 	*x = FieldViolation{}
-	mi := &file_footward_v1_common_proto_msgTypes[14]
+	mi := &file_footward_v1_common_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2261,7 +2736,7 @@ func (x *FieldViolation) String() string {
 func (*FieldViolation) ProtoMessage() {}
 
 func (x *FieldViolation) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[14]
+	mi := &file_footward_v1_common_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2274,7 +2749,7 @@ func (x *FieldViolation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FieldViolation.ProtoReflect.Descriptor instead.
 func (*FieldViolation) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *FieldViolation) GetField() string {
@@ -2302,58 +2777,77 @@ var File_footward_v1_common_proto protoreflect.FileDescriptor
 
 const file_footward_v1_common_proto_rawDesc = "" +
 	"\n" +
-	"\x18footward/v1/common.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\"\xb3\x01\n" +
-	"\vDesignBasis\x124\n" +
-	"\x05basis\x18\x01 \x01(\x0e2\x12.footward.v1.BasisB\n" +
-	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x05basis\x128\n" +
-	"\beurocode\x18\x02 \x01(\v2\x1c.footward.v1.EurocodeFactorsR\beurocode\x124\n" +
-	"\tcorrosion\x18\x03 \x01(\v2\x16.footward.v1.CorrosionR\tcorrosion\"\xcc\x01\n" +
-	"\tCorrosion\x12/\n" +
-	"\x05years\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x12@\n" +
-	"\x06ground\x18\x02 \x01(\x0e2\x1c.footward.v1.CorrosiveGroundB\b\xbaH\x05\x82\x01\x02\x10\x01H\x00R\x06ground\x12D\n" +
-	"\x10rate_mm_per_year\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\rrateMmPerYearB\x06\n" +
-	"\x04loss\"\x96\x06\n" +
-	"\x0fEurocodeFactors\x129\n" +
+	"\x18footward/v1/common.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\"\xb0\x01\n" +
+	"\vDesignBasis\x123\n" +
+	"\beurocode\x18\x01 \x01(\v2\x15.footward.v1.EurocodeH\x00R\beurocode\x12.\n" +
+	"\aus_lrfd\x18\x02 \x01(\v2\x13.footward.v1.UsLrfdH\x00R\x06usLrfd\x12+\n" +
+	"\x06us_asd\x18\x03 \x01(\v2\x12.footward.v1.UsAsdH\x00R\x05usAsdB\x0f\n" +
+	"\x06family\x12\x05\xbaH\x02\b\x01\"\xd5\x02\n" +
+	"\bEurocode\x12!\n" +
+	"\aedition\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\aedition\x12\x1d\n" +
+	"\x05annex\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18<R\x05annex\x12/\n" +
+	"\x05steel\x18\x03 \x01(\v2\x19.footward.v1.SteelFactorsR\x05steel\x128\n" +
+	"\bconcrete\x18\x04 \x01(\v2\x1c.footward.v1.ConcreteFactorsR\bconcrete\x122\n" +
+	"\x06timber\x18\x05 \x01(\v2\x1a.footward.v1.TimberFactorsR\x06timber\x122\n" +
+	"\x06ground\x18\x06 \x01(\v2\x1a.footward.v1.GroundFactorsR\x06ground\x124\n" +
+	"\aactions\x18\a \x01(\v2\x1a.footward.v1.ActionFactorsR\aactions\"\xf0\x04\n" +
+	"\x06UsLrfd\x12!\n" +
+	"\aedition\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\aedition\x12Q\n" +
+	"\x14friction_coefficient\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x13frictionCoefficient\x88\x01\x01\x12Z\n" +
+	"\x19bearing_resistance_factor\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x17bearingResistanceFactor\x88\x01\x01\x12Z\n" +
+	"\x19sliding_resistance_factor\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x02R\x17slidingResistanceFactor\x88\x01\x01\x12V\n" +
+	"\x17stability_safety_factor\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\x15stabilitySafetyFactor\x88\x01\x01\x12T\n" +
+	"\x16fill_resistance_factor\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x04R\x14fillResistanceFactor\x88\x01\x01B\x17\n" +
+	"\x15_friction_coefficientB\x1c\n" +
+	"\x1a_bearing_resistance_factorB\x1c\n" +
+	"\x1a_sliding_resistance_factorB\x1a\n" +
+	"\x18_stability_safety_factorB\x19\n" +
+	"\x17_fill_resistance_factor\"\xdd\x03\n" +
+	"\x05UsAsd\x12!\n" +
+	"\aedition\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\aedition\x12Q\n" +
+	"\x14friction_coefficient\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19ffffff\xe6?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x13frictionCoefficient\x88\x01\x01\x12R\n" +
+	"\x15bearing_safety_factor\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x13bearingSafetyFactor\x88\x01\x01\x12V\n" +
+	"\x17stability_safety_factor\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x15stabilitySafetyFactor\x88\x01\x01\x12L\n" +
+	"\x12fill_safety_factor\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\x10fillSafetyFactor\x88\x01\x01B\x17\n" +
+	"\x15_friction_coefficientB\x18\n" +
+	"\x16_bearing_safety_factorB\x1a\n" +
+	"\x18_stability_safety_factorB\x15\n" +
+	"\x13_fill_safety_factor\"\xe4\x02\n" +
+	"\fSteelFactors\x129\n" +
 	"\bgamma_m0\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\xcd\xcc\xcc\xcc\xcc\xcc\xec?H\x00R\agammaM0\x88\x01\x01\x129\n" +
-	"\bgamma_m2\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\agammaM2\x88\x01\x01\x127\n" +
-	"\agamma_c\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x06gammaC\x88\x01\x01\x129\n" +
-	"\balpha_cc\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)ffffff\xe6?H\x03R\aalphaCc\x88\x01\x01\x125\n" +
-	"\x06beta_j\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19VUUUUU\xe5?!\x00\x00\x00\x00\x00\x00\x00\x00H\x04R\x05betaJ\x88\x01\x01\x121\n" +
-	"\x04c_fd\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xe0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x05R\x03cFd\x88\x01\x01\x12D\n" +
-	"\x0egamma_m_timber\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x06R\fgammaMTimber\x88\x01\x01\x129\n" +
-	"\bgamma_m1\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\aR\agammaM1\x88\x01\x01\x127\n" +
-	"\agamma_s\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\bR\x06gammaS\x88\x01\x01\x12>\n" +
-	"\valpha_ct_pl\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\tR\talphaCtPl\x88\x01\x01\x122\n" +
-	"\x06ground\x18\v \x01(\v2\x1a.footward.v1.GroundFactorsR\x06groundB\v\n" +
+	"\bgamma_m1\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\agammaM1\x88\x01\x01\x129\n" +
+	"\bgamma_m2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\agammaM2\x88\x01\x01\x125\n" +
+	"\x06beta_j\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19VUUUUU\xe5?!\x00\x00\x00\x00\x00\x00\x00\x00H\x03R\x05betaJ\x88\x01\x01\x121\n" +
+	"\x04c_fd\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xe0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x04R\x03cFd\x88\x01\x01B\v\n" +
 	"\t_gamma_m0B\v\n" +
-	"\t_gamma_m2B\n" +
-	"\n" +
-	"\b_gamma_cB\v\n" +
-	"\t_alpha_ccB\t\n" +
+	"\t_gamma_m1B\v\n" +
+	"\t_gamma_m2B\t\n" +
 	"\a_beta_jB\a\n" +
-	"\x05_c_fdB\x11\n" +
-	"\x0f_gamma_m_timberB\v\n" +
-	"\t_gamma_m1B\n" +
+	"\x05_c_fd\"\xb3\x02\n" +
+	"\x0fConcreteFactors\x127\n" +
+	"\agamma_c\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x06gammaC\x88\x01\x01\x127\n" +
+	"\agamma_s\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x06gammaS\x88\x01\x01\x129\n" +
+	"\balpha_cc\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)ffffff\xe6?H\x02R\aalphaCc\x88\x01\x01\x12>\n" +
+	"\valpha_ct_pl\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x03R\talphaCtPl\x88\x01\x01B\n" +
 	"\n" +
-	"\b_gamma_sB\x0e\n" +
-	"\f_alpha_ct_pl\"\x9d\a\n" +
+	"\b_gamma_cB\n" +
+	"\n" +
+	"\b_gamma_sB\v\n" +
+	"\t_alpha_ccB\x0e\n" +
+	"\f_alpha_ct_pl\"\xbc\x01\n" +
+	"\rTimberFactors\x127\n" +
+	"\agamma_m\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x06gammaM\x88\x01\x01\x12N\n" +
+	"\x13gamma_m_connections\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x11gammaMConnections\x88\x01\x01B\n" +
+	"\n" +
+	"\b_gamma_mB\x16\n" +
+	"\x14_gamma_m_connections\"\xdf\x03\n" +
 	"\rGroundFactors\x12;\n" +
 	"\tgamma_phi\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\bgammaPhi\x88\x01\x01\x12>\n" +
 	"\vgamma_c_eff\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\tgammaCEff\x88\x01\x01\x129\n" +
 	"\bgamma_cu\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\agammaCu\x88\x01\x01\x12:\n" +
 	"\tgamma_r_v\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\agammaRV\x88\x01\x01\x12:\n" +
-	"\tgamma_r_h\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x04R\agammaRH\x88\x01\x01\x127\n" +
-	"\agamma_g\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x05R\x06gammaG\x88\x01\x01\x12>\n" +
-	"\vgamma_g_fav\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x06R\tgammaGFav\x88\x01\x01\x127\n" +
-	"\agamma_q\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\aR\x06gammaQ\x88\x01\x01\x12<\n" +
-	"\n" +
-	"gamma_q_a2\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\bR\bgammaQA2\x88\x01\x01\x12>\n" +
-	"\vgamma_g_dst\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\tR\tgammaGDst\x88\x01\x01\x12>\n" +
-	"\vgamma_g_stb\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\n" +
-	"R\tgammaGStb\x88\x01\x01\x12>\n" +
-	"\vgamma_q_dst\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\vR\tgammaQDst\x88\x01\x01B\f\n" +
+	"\tgamma_r_h\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x04R\agammaRH\x88\x01\x01\x12D\n" +
+	"\x0egamma_phi_fill\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x05R\fgammaPhiFill\x88\x01\x01B\f\n" +
 	"\n" +
 	"_gamma_phiB\x0e\n" +
 	"\f_gamma_c_effB\v\n" +
@@ -2361,16 +2855,30 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\n" +
 	"_gamma_r_vB\f\n" +
 	"\n" +
-	"_gamma_r_hB\n" +
+	"_gamma_r_hB\x11\n" +
+	"\x0f_gamma_phi_fill\"\x9b\x05\n" +
+	"\rActionFactors\x12>\n" +
+	"\vgamma_g_sup\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\tgammaGSup\x88\x01\x01\x12>\n" +
+	"\vgamma_g_inf\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x01R\tgammaGInf\x88\x01\x01\x127\n" +
+	"\agamma_q\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x06gammaQ\x88\x01\x01\x12.\n" +
+	"\x02xi\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x03R\x02xi\x88\x01\x01\x12U\n" +
+	"\x17gamma_g_sup_equilibrium\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x04R\x14gammaGSupEquilibrium\x88\x01\x01\x12U\n" +
+	"\x17gamma_g_inf_equilibrium\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x05R\x14gammaGInfEquilibrium\x88\x01\x01\x12D\n" +
+	"\x0egamma_q_ground\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x06R\fgammaQGround\x88\x01\x01\x12/\n" +
+	"\x13accidental_frequent\x18\b \x01(\bR\x12accidentalFrequentB\x0e\n" +
+	"\f_gamma_g_supB\x0e\n" +
+	"\f_gamma_g_infB\n" +
 	"\n" +
-	"\b_gamma_gB\x0e\n" +
-	"\f_gamma_g_favB\n" +
-	"\n" +
-	"\b_gamma_qB\r\n" +
-	"\v_gamma_q_a2B\x0e\n" +
-	"\f_gamma_g_dstB\x0e\n" +
-	"\f_gamma_g_stbB\x0e\n" +
-	"\f_gamma_q_dst\"\xb4\x02\n" +
+	"\b_gamma_qB\x05\n" +
+	"\x03_xiB\x1a\n" +
+	"\x18_gamma_g_sup_equilibriumB\x1a\n" +
+	"\x18_gamma_g_inf_equilibriumB\x11\n" +
+	"\x0f_gamma_q_ground\"\xe1\x01\n" +
+	"\bExposure\x12E\n" +
+	"\x11design_life_years\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0fdesignLifeYears\x12@\n" +
+	"\x06ground\x18\x02 \x01(\x0e2\x1c.footward.v1.CorrosiveGroundB\b\xbaH\x05\x82\x01\x02\x10\x01H\x00R\x06ground\x12D\n" +
+	"\x10rate_mm_per_year\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\rrateMmPerYearB\x06\n" +
+	"\x04loss\"\xb4\x02\n" +
 	"\fForcesAtFoot\x12,\n" +
 	"\x04n_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x03nKn\x12/\n" +
 	"\x06v_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\x04vXKn\x12/\n" +
@@ -2391,22 +2899,24 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x13_time_effect_factor\"A\n" +
 	"\x0fCombinationTerm\x12\x16\n" +
 	"\x06action\x18\x01 \x01(\rR\x06action\x12\x16\n" +
-	"\x06factor\x18\x02 \x01(\x01R\x06factor\"\xa5\x04\n" +
+	"\x06factor\x18\x02 \x01(\x01R\x06factor\"\xd5\x04\n" +
 	"\vCheckResult\x12\x14\n" +
 	"\x05label\x18\x01 \x01(\tR\x05label\x12(\n" +
-	"\x05basis\x18\x02 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12.\n" +
-	"\averdict\x18\x03 \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12\x16\n" +
-	"\x06reason\x18\x04 \x01(\tR\x06reason\x12!\n" +
-	"\fgoverning_id\x18\x05 \x01(\tR\vgoverningId\x128\n" +
-	"\x15governing_utilization\x18\x06 \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12:\n" +
-	"\flimit_states\x18\a \x03(\v2\x17.footward.v1.LimitStateR\vlimitStates\x12-\n" +
-	"\anotices\x18\b \x03(\v2\x13.footward.v1.NoticeR\anotices\x121\n" +
-	"\afactors\x18\t \x03(\v2\x17.footward.v1.FactorUsedR\afactors\x12;\n" +
+	"\x05basis\x18\x02 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12\x18\n" +
+	"\aedition\x18\x03 \x01(\tR\aedition\x12\x14\n" +
+	"\x05annex\x18\x04 \x01(\tR\x05annex\x12.\n" +
+	"\averdict\x18\x05 \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12\x16\n" +
+	"\x06reason\x18\x06 \x01(\tR\x06reason\x12!\n" +
+	"\fgoverning_id\x18\a \x01(\tR\vgoverningId\x128\n" +
+	"\x15governing_utilization\x18\b \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12:\n" +
+	"\flimit_states\x18\t \x03(\v2\x17.footward.v1.LimitStateR\vlimitStates\x12-\n" +
+	"\anotices\x18\n" +
+	" \x03(\v2\x13.footward.v1.NoticeR\anotices\x121\n" +
+	"\afactors\x18\v \x03(\v2\x17.footward.v1.FactorUsedR\afactors\x12;\n" +
 	"\n" +
-	"derivation\x18\n" +
-	" \x03(\v2\x1b.footward.v1.DerivationStepR\n" +
+	"derivation\x18\f \x03(\v2\x1b.footward.v1.DerivationStepR\n" +
 	"derivation\x12<\n" +
-	"\fcombinations\x18\v \x03(\v2\x18.footward.v1.CombinationR\fcombinationsB\x18\n" +
+	"\fcombinations\x18\r \x03(\v2\x18.footward.v1.CombinationR\fcombinationsB\x18\n" +
 	"\x16_governing_utilization\"\xb3\x05\n" +
 	"\n" +
 	"LimitState\x12\x0e\n" +
@@ -2572,7 +3082,7 @@ func file_footward_v1_common_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
-var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 15)
+var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 21)
 var file_footward_v1_common_proto_goTypes = []any{
 	(Basis)(0),              // 0: footward.v1.Basis
 	(Detail)(0),             // 1: footward.v1.Detail
@@ -2586,50 +3096,60 @@ var file_footward_v1_common_proto_goTypes = []any{
 	(FieldReason)(0),        // 9: footward.v1.FieldReason
 	(CallReason)(0),         // 10: footward.v1.CallReason
 	(*DesignBasis)(nil),     // 11: footward.v1.DesignBasis
-	(*Corrosion)(nil),       // 12: footward.v1.Corrosion
-	(*EurocodeFactors)(nil), // 13: footward.v1.EurocodeFactors
-	(*GroundFactors)(nil),   // 14: footward.v1.GroundFactors
-	(*ForcesAtFoot)(nil),    // 15: footward.v1.ForcesAtFoot
-	(*Combination)(nil),     // 16: footward.v1.Combination
-	(*CombinationTerm)(nil), // 17: footward.v1.CombinationTerm
-	(*CheckResult)(nil),     // 18: footward.v1.CheckResult
-	(*LimitState)(nil),      // 19: footward.v1.LimitState
-	(*Notice)(nil),          // 20: footward.v1.Notice
-	(*FactorUsed)(nil),      // 21: footward.v1.FactorUsed
-	(*DerivationStep)(nil),  // 22: footward.v1.DerivationStep
-	(*Provenance)(nil),      // 23: footward.v1.Provenance
-	(*BasisEdition)(nil),    // 24: footward.v1.BasisEdition
-	(*FieldViolation)(nil),  // 25: footward.v1.FieldViolation
+	(*Eurocode)(nil),        // 12: footward.v1.Eurocode
+	(*UsLrfd)(nil),          // 13: footward.v1.UsLrfd
+	(*UsAsd)(nil),           // 14: footward.v1.UsAsd
+	(*SteelFactors)(nil),    // 15: footward.v1.SteelFactors
+	(*ConcreteFactors)(nil), // 16: footward.v1.ConcreteFactors
+	(*TimberFactors)(nil),   // 17: footward.v1.TimberFactors
+	(*GroundFactors)(nil),   // 18: footward.v1.GroundFactors
+	(*ActionFactors)(nil),   // 19: footward.v1.ActionFactors
+	(*Exposure)(nil),        // 20: footward.v1.Exposure
+	(*ForcesAtFoot)(nil),    // 21: footward.v1.ForcesAtFoot
+	(*Combination)(nil),     // 22: footward.v1.Combination
+	(*CombinationTerm)(nil), // 23: footward.v1.CombinationTerm
+	(*CheckResult)(nil),     // 24: footward.v1.CheckResult
+	(*LimitState)(nil),      // 25: footward.v1.LimitState
+	(*Notice)(nil),          // 26: footward.v1.Notice
+	(*FactorUsed)(nil),      // 27: footward.v1.FactorUsed
+	(*DerivationStep)(nil),  // 28: footward.v1.DerivationStep
+	(*Provenance)(nil),      // 29: footward.v1.Provenance
+	(*BasisEdition)(nil),    // 30: footward.v1.BasisEdition
+	(*FieldViolation)(nil),  // 31: footward.v1.FieldViolation
 }
 var file_footward_v1_common_proto_depIdxs = []int32{
-	0,  // 0: footward.v1.DesignBasis.basis:type_name -> footward.v1.Basis
-	13, // 1: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.EurocodeFactors
-	12, // 2: footward.v1.DesignBasis.corrosion:type_name -> footward.v1.Corrosion
-	5,  // 3: footward.v1.Corrosion.ground:type_name -> footward.v1.CorrosiveGround
-	14, // 4: footward.v1.EurocodeFactors.ground:type_name -> footward.v1.GroundFactors
-	7,  // 5: footward.v1.Combination.kind:type_name -> footward.v1.CombinationKind
-	17, // 6: footward.v1.Combination.terms:type_name -> footward.v1.CombinationTerm
-	15, // 7: footward.v1.Combination.forces:type_name -> footward.v1.ForcesAtFoot
-	6,  // 8: footward.v1.Combination.load_duration:type_name -> footward.v1.LoadDuration
-	0,  // 9: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
-	2,  // 10: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
-	19, // 11: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
-	20, // 12: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
-	21, // 13: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
-	22, // 14: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
-	16, // 15: footward.v1.CheckResult.combinations:type_name -> footward.v1.Combination
-	2,  // 16: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
-	4,  // 17: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
-	8,  // 18: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
-	3,  // 19: footward.v1.Notice.severity:type_name -> footward.v1.Severity
-	24, // 20: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
-	0,  // 21: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
-	9,  // 22: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
-	23, // [23:23] is the sub-list for method output_type
-	23, // [23:23] is the sub-list for method input_type
-	23, // [23:23] is the sub-list for extension type_name
-	23, // [23:23] is the sub-list for extension extendee
-	0,  // [0:23] is the sub-list for field type_name
+	12, // 0: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.Eurocode
+	13, // 1: footward.v1.DesignBasis.us_lrfd:type_name -> footward.v1.UsLrfd
+	14, // 2: footward.v1.DesignBasis.us_asd:type_name -> footward.v1.UsAsd
+	15, // 3: footward.v1.Eurocode.steel:type_name -> footward.v1.SteelFactors
+	16, // 4: footward.v1.Eurocode.concrete:type_name -> footward.v1.ConcreteFactors
+	17, // 5: footward.v1.Eurocode.timber:type_name -> footward.v1.TimberFactors
+	18, // 6: footward.v1.Eurocode.ground:type_name -> footward.v1.GroundFactors
+	19, // 7: footward.v1.Eurocode.actions:type_name -> footward.v1.ActionFactors
+	5,  // 8: footward.v1.Exposure.ground:type_name -> footward.v1.CorrosiveGround
+	7,  // 9: footward.v1.Combination.kind:type_name -> footward.v1.CombinationKind
+	23, // 10: footward.v1.Combination.terms:type_name -> footward.v1.CombinationTerm
+	21, // 11: footward.v1.Combination.forces:type_name -> footward.v1.ForcesAtFoot
+	6,  // 12: footward.v1.Combination.load_duration:type_name -> footward.v1.LoadDuration
+	0,  // 13: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
+	2,  // 14: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
+	25, // 15: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
+	26, // 16: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
+	27, // 17: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
+	28, // 18: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
+	22, // 19: footward.v1.CheckResult.combinations:type_name -> footward.v1.Combination
+	2,  // 20: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
+	4,  // 21: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
+	8,  // 22: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
+	3,  // 23: footward.v1.Notice.severity:type_name -> footward.v1.Severity
+	30, // 24: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
+	0,  // 25: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
+	9,  // 26: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
+	27, // [27:27] is the sub-list for method output_type
+	27, // [27:27] is the sub-list for method input_type
+	27, // [27:27] is the sub-list for extension type_name
+	27, // [27:27] is the sub-list for extension extendee
+	0,  // [0:27] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_common_proto_init() }
@@ -2637,22 +3157,32 @@ func file_footward_v1_common_proto_init() {
 	if File_footward_v1_common_proto != nil {
 		return
 	}
-	file_footward_v1_common_proto_msgTypes[1].OneofWrappers = []any{
-		(*Corrosion_Ground)(nil),
-		(*Corrosion_RateMmPerYear)(nil),
+	file_footward_v1_common_proto_msgTypes[0].OneofWrappers = []any{
+		(*DesignBasis_Eurocode)(nil),
+		(*DesignBasis_UsLrfd)(nil),
+		(*DesignBasis_UsAsd)(nil),
 	}
 	file_footward_v1_common_proto_msgTypes[2].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[3].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[4].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[5].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[6].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[7].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[8].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[9].OneofWrappers = []any{
+		(*Exposure_Ground)(nil),
+		(*Exposure_RateMmPerYear)(nil),
+	}
+	file_footward_v1_common_proto_msgTypes[11].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[13].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[14].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_common_proto_rawDesc), len(file_footward_v1_common_proto_rawDesc)),
 			NumEnums:      11,
-			NumMessages:   15,
+			NumMessages:   21,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -258,24 +258,26 @@ type CompareFootingsRequest struct {
 	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
 	// Standards and factors. Required.
 	Basis *DesignBasis `protobuf:"bytes,2,opt,name=basis,proto3" json:"basis,omitempty"`
+	// What corrodes the steel. Absent: nothing, and parts lose what they state alone.
+	Exposure *Exposure `protobuf:"bytes,3,opt,name=exposure,proto3" json:"exposure,omitempty"`
 	// The base with its stack of rings and the ground below. Required.
-	Base *ColumnBase `protobuf:"bytes,3,opt,name=base,proto3" json:"base,omitempty"`
+	Base *ColumnBase `protobuf:"bytes,4,opt,name=base,proto3" json:"base,omitempty"`
 	// What acts on it. Required: the concrete is held to factored actions whatever
 	// the basis, so combinations made ready are not enough.
-	ActionSet *ActionSet `protobuf:"bytes,4,opt,name=action_set,json=actionSet,proto3" json:"action_set,omitempty"`
+	ActionSet *ActionSet `protobuf:"bytes,5,opt,name=action_set,json=actionSet,proto3" json:"action_set,omitempty"`
 	// What a check of the stack does not ask. Required.
-	Supply *RingSupply `protobuf:"bytes,5,opt,name=supply,proto3" json:"supply,omitempty"`
+	Supply *RingSupply `protobuf:"bytes,6,opt,name=supply,proto3" json:"supply,omitempty"`
 	// What the pad may be. Required.
-	Pad *PadOffer `protobuf:"bytes,6,opt,name=pad,proto3" json:"pad,omitempty"`
+	Pad *PadOffer `protobuf:"bytes,7,opt,name=pad,proto3" json:"pad,omitempty"`
 	// How the ground is dug. Default: upright sides without working space.
-	Excavation *Excavation `protobuf:"bytes,7,opt,name=excavation,proto3" json:"excavation,omitempty"`
+	Excavation *Excavation `protobuf:"bytes,8,opt,name=excavation,proto3" json:"excavation,omitempty"`
 	// What each kind of item takes. At most 15, one a kind.
-	Rates []*ItemRate `protobuf:"bytes,8,rep,name=rates,proto3" json:"rates,omitempty"`
+	Rates []*ItemRate `protobuf:"bytes,9,rep,name=rates,proto3" json:"rates,omitempty"`
 	// What transport takes. Absent: it is left out, and the answer says so.
-	Transport *Transport `protobuf:"bytes,9,opt,name=transport,proto3" json:"transport,omitempty"`
+	Transport *Transport `protobuf:"bytes,10,opt,name=transport,proto3" json:"transport,omitempty"`
 	// Whether nothing stands in for a rate of carbon that is not given. Default
 	// false.
-	NoDefaultCarbon bool `protobuf:"varint,10,opt,name=no_default_carbon,json=noDefaultCarbon,proto3" json:"no_default_carbon,omitempty"`
+	NoDefaultCarbon bool `protobuf:"varint,11,opt,name=no_default_carbon,json=noDefaultCarbon,proto3" json:"no_default_carbon,omitempty"`
 	unknownFields   protoimpl.UnknownFields
 	sizeCache       protoimpl.SizeCache
 }
@@ -320,6 +322,13 @@ func (x *CompareFootingsRequest) GetLabel() string {
 func (x *CompareFootingsRequest) GetBasis() *DesignBasis {
 	if x != nil {
 		return x.Basis
+	}
+	return nil
+}
+
+func (x *CompareFootingsRequest) GetExposure() *Exposure {
+	if x != nil {
+		return x.Exposure
 	}
 	return nil
 }
@@ -724,28 +733,28 @@ type PadOffer struct {
 	AboveMm *float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3,oneof" json:"above_mm,omitempty"`
 	// Size of the plinth along x [mm], not less than plate and rods take. Default 0: that
 	// of the base's plate. The plinth is counted, not checked. 0 to 5000.
-	PlinthXMm float64 `protobuf:"fixed64,17,opt,name=plinth_x_mm,json=plinthXMm,proto3" json:"plinth_x_mm,omitempty"`
+	PlinthXMm float64 `protobuf:"fixed64,11,opt,name=plinth_x_mm,json=plinthXMm,proto3" json:"plinth_x_mm,omitempty"`
 	// Size of the plinth along y [mm]. Default 0: that of the base's plate. 0 to 5000.
-	PlinthYMm float64 `protobuf:"fixed64,18,opt,name=plinth_y_mm,json=plinthYMm,proto3" json:"plinth_y_mm,omitempty"`
+	PlinthYMm float64 `protobuf:"fixed64,12,opt,name=plinth_y_mm,json=plinthYMm,proto3" json:"plinth_y_mm,omitempty"`
 	// Rods that hold the shoe on the pad, with heads and nuts [kg]. Default 0: not
 	// known, and the totals say that they lack them. 0 to 10 000.
-	AnchorRodsKg float64 `protobuf:"fixed64,19,opt,name=anchor_rods_kg,json=anchorRodsKg,proto3" json:"anchor_rods_kg,omitempty"`
+	AnchorRodsKg float64 `protobuf:"fixed64,13,opt,name=anchor_rods_kg,json=anchorRodsKg,proto3" json:"anchor_rods_kg,omitempty"`
 	// Thickness of blinding below [mm]. Default 0: none. 0 to 500.
-	BlindingMm float64 `protobuf:"fixed64,11,opt,name=blinding_mm,json=blindingMm,proto3" json:"blinding_mm,omitempty"`
+	BlindingMm float64 `protobuf:"fixed64,14,opt,name=blinding_mm,json=blindingMm,proto3" json:"blinding_mm,omitempty"`
 	// Blinding beyond the pad on every side [mm]. Default 0. 0 to 1000.
-	BlindingBeyondMm float64 `protobuf:"fixed64,12,opt,name=blinding_beyond_mm,json=blindingBeyondMm,proto3" json:"blinding_beyond_mm,omitempty"`
+	BlindingBeyondMm float64 `protobuf:"fixed64,15,opt,name=blinding_beyond_mm,json=blindingBeyondMm,proto3" json:"blinding_beyond_mm,omitempty"`
 	// Whether the pad is cast against the ground, without formwork and working
 	// space. Default false.
-	CastAgainstGround bool `protobuf:"varint,13,opt,name=cast_against_ground,json=castAgainstGround,proto3" json:"cast_against_ground,omitempty"`
+	CastAgainstGround bool `protobuf:"varint,16,opt,name=cast_against_ground,json=castAgainstGround,proto3" json:"cast_against_ground,omitempty"`
 	// Starter bars, chairs and laps [kg]. Default 0. 0 to 10 000.
-	OtherReinforcementKg float64 `protobuf:"fixed64,14,opt,name=other_reinforcement_kg,json=otherReinforcementKg,proto3" json:"other_reinforcement_kg,omitempty"`
+	OtherReinforcementKg float64 `protobuf:"fixed64,17,opt,name=other_reinforcement_kg,json=otherReinforcementKg,proto3" json:"other_reinforcement_kg,omitempty"`
 	// Unit weight by which the pad is sized [kN/m3]; quantities count 24 and the bars
 	// apart. Default 24 plain, 25 reinforced (EN 1991-1-1 Table A.1, from memory). 10 to
 	// 40.
-	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,15,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
+	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,18,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
 	// Greatest utilization that passes; rules of detailing, such as cover and spacing,
 	// need only be kept. Default 0 counts as 1. 0 to 1.
-	MostUtilization float64 `protobuf:"fixed64,16,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
+	MostUtilization float64 `protobuf:"fixed64,19,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
 	// Whether the size effect in shear counts, which ACI 318-19 13.2.6.2 lets footings
 	// neglect; the Eurocode always counts its own. Default false.
 	SizeEffect    bool `protobuf:"varint,20,opt,name=size_effect,json=sizeEffect,proto3" json:"size_effect,omitempty"`
@@ -1835,21 +1844,21 @@ func (x *Contrast) GetRatio() float64 {
 type FootingContrast struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Why nothing is compared: a footing does not hold. Empty: totals are compared.
-	Reason string `protobuf:"bytes,8,opt,name=reason,proto3" json:"reason,omitempty"`
+	Reason string `protobuf:"bytes,1,opt,name=reason,proto3" json:"reason,omitempty"`
 	// Materials brought to the site.
-	Mass *Contrast `protobuf:"bytes,1,opt,name=mass,proto3" json:"mass,omitempty"`
+	Mass *Contrast `protobuf:"bytes,2,opt,name=mass,proto3" json:"mass,omitempty"`
 	// Concrete, blinding, fill and levelling layer.
-	Volume *Contrast `protobuf:"bytes,2,opt,name=volume,proto3" json:"volume,omitempty"`
+	Volume *Contrast `protobuf:"bytes,3,opt,name=volume,proto3" json:"volume,omitempty"`
 	// Money.
-	Cost *Contrast `protobuf:"bytes,3,opt,name=cost,proto3" json:"cost,omitempty"`
+	Cost *Contrast `protobuf:"bytes,4,opt,name=cost,proto3" json:"cost,omitempty"`
 	// Labour.
-	Hours *Contrast `protobuf:"bytes,4,opt,name=hours,proto3" json:"hours,omitempty"`
+	Hours *Contrast `protobuf:"bytes,5,opt,name=hours,proto3" json:"hours,omitempty"`
 	// Carbon, A1 to A3.
-	Carbon *Contrast `protobuf:"bytes,5,opt,name=carbon,proto3" json:"carbon,omitempty"`
+	Carbon *Contrast `protobuf:"bytes,6,opt,name=carbon,proto3" json:"carbon,omitempty"`
 	// Money of transport.
-	TransportCost *Contrast `protobuf:"bytes,6,opt,name=transport_cost,json=transportCost,proto3" json:"transport_cost,omitempty"`
+	TransportCost *Contrast `protobuf:"bytes,7,opt,name=transport_cost,json=transportCost,proto3" json:"transport_cost,omitempty"`
 	// Carbon of transport, A4.
-	TransportCarbon *Contrast `protobuf:"bytes,7,opt,name=transport_carbon,json=transportCarbon,proto3" json:"transport_carbon,omitempty"`
+	TransportCarbon *Contrast `protobuf:"bytes,8,opt,name=transport_carbon,json=transportCarbon,proto3" json:"transport_carbon,omitempty"`
 	unknownFields   protoimpl.UnknownFields
 	sizeCache       protoimpl.SizeCache
 }
@@ -2117,22 +2126,23 @@ var File_footward_v1_compare_proto protoreflect.FileDescriptor
 
 const file_footward_v1_compare_proto_rawDesc = "" +
 	"\n" +
-	"\x19footward/v1/compare.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1dfootward/v1/column_base.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/load.proto\x1a\x16footward/v1/part.proto\"\xa0\x04\n" +
+	"\x19footward/v1/compare.proto\x12\vfootward.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1dfootward/v1/column_base.proto\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/load.proto\x1a\x16footward/v1/part.proto\"\xd3\x04\n" +
 	"\x16CompareFootingsRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
-	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x123\n" +
-	"\x04base\x18\x03 \x01(\v2\x17.footward.v1.ColumnBaseB\x06\xbaH\x03\xc8\x01\x01R\x04base\x12=\n" +
+	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x121\n" +
+	"\bexposure\x18\x03 \x01(\v2\x15.footward.v1.ExposureR\bexposure\x123\n" +
+	"\x04base\x18\x04 \x01(\v2\x17.footward.v1.ColumnBaseB\x06\xbaH\x03\xc8\x01\x01R\x04base\x12=\n" +
 	"\n" +
-	"action_set\x18\x04 \x01(\v2\x16.footward.v1.ActionSetB\x06\xbaH\x03\xc8\x01\x01R\tactionSet\x127\n" +
-	"\x06supply\x18\x05 \x01(\v2\x17.footward.v1.RingSupplyB\x06\xbaH\x03\xc8\x01\x01R\x06supply\x12/\n" +
-	"\x03pad\x18\x06 \x01(\v2\x15.footward.v1.PadOfferB\x06\xbaH\x03\xc8\x01\x01R\x03pad\x127\n" +
+	"action_set\x18\x05 \x01(\v2\x16.footward.v1.ActionSetB\x06\xbaH\x03\xc8\x01\x01R\tactionSet\x127\n" +
+	"\x06supply\x18\x06 \x01(\v2\x17.footward.v1.RingSupplyB\x06\xbaH\x03\xc8\x01\x01R\x06supply\x12/\n" +
+	"\x03pad\x18\a \x01(\v2\x15.footward.v1.PadOfferB\x06\xbaH\x03\xc8\x01\x01R\x03pad\x127\n" +
 	"\n" +
-	"excavation\x18\a \x01(\v2\x17.footward.v1.ExcavationR\n" +
+	"excavation\x18\b \x01(\v2\x17.footward.v1.ExcavationR\n" +
 	"excavation\x125\n" +
-	"\x05rates\x18\b \x03(\v2\x15.footward.v1.ItemRateB\b\xbaH\x05\x92\x01\x02\x10\x0fR\x05rates\x124\n" +
-	"\ttransport\x18\t \x01(\v2\x16.footward.v1.TransportR\ttransport\x12*\n" +
-	"\x11no_default_carbon\x18\n" +
-	" \x01(\bR\x0fnoDefaultCarbon\"\x9d\x03\n" +
+	"\x05rates\x18\t \x03(\v2\x15.footward.v1.ItemRateB\b\xbaH\x05\x92\x01\x02\x10\x0fR\x05rates\x124\n" +
+	"\ttransport\x18\n" +
+	" \x01(\v2\x16.footward.v1.TransportR\ttransport\x12*\n" +
+	"\x11no_default_carbon\x18\v \x01(\bR\x0fnoDefaultCarbon\"\x9d\x03\n" +
 	"\n" +
 	"RingSupply\x127\n" +
 	"\x05rings\x18\x01 \x03(\v2\x15.footward.v1.RingItemB\n" +
@@ -2173,16 +2183,16 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\bdepth_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x129\n" +
 	"\babove_mm\x18\n" +
 	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\aaboveMm\x88\x01\x01\x129\n" +
-	"\vplinth_x_mm\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tplinthXMm\x129\n" +
-	"\vplinth_y_mm\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tplinthYMm\x12?\n" +
-	"\x0eanchor_rods_kg\x18\x13 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fanchorRodsKg\x12:\n" +
-	"\vblinding_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"\vplinth_x_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tplinthXMm\x129\n" +
+	"\vplinth_y_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tplinthYMm\x12?\n" +
+	"\x0eanchor_rods_kg\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fanchorRodsKg\x12:\n" +
+	"\vblinding_mm\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"blindingMm\x12G\n" +
-	"\x12blinding_beyond_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10blindingBeyondMm\x12.\n" +
-	"\x13cast_against_ground\x18\r \x01(\bR\x11castAgainstGround\x12O\n" +
-	"\x16other_reinforcement_kg\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14otherReinforcementKg\x12Z\n" +
-	"\x1aconcrete_unit_weight_kn_m3\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x02R\x16concreteUnitWeightKnM3\x88\x01\x01\x12D\n" +
-	"\x10most_utilization\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilization\x12\x1f\n" +
+	"\x12blinding_beyond_mm\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10blindingBeyondMm\x12.\n" +
+	"\x13cast_against_ground\x18\x10 \x01(\bR\x11castAgainstGround\x12O\n" +
+	"\x16other_reinforcement_kg\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14otherReinforcementKg\x12Z\n" +
+	"\x1aconcrete_unit_weight_kn_m3\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x02R\x16concreteUnitWeightKnM3\x88\x01\x01\x12D\n" +
+	"\x10most_utilization\x18\x13 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilization\x12\x1f\n" +
 	"\vsize_effect\x18\x14 \x01(\bR\n" +
 	"sizeEffectB\t\n" +
 	"\a_aspectB\v\n" +
@@ -2270,14 +2280,14 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\v_differenceB\b\n" +
 	"\x06_ratio\"\x8a\x03\n" +
 	"\x0fFootingContrast\x12\x16\n" +
-	"\x06reason\x18\b \x01(\tR\x06reason\x12)\n" +
-	"\x04mass\x18\x01 \x01(\v2\x15.footward.v1.ContrastR\x04mass\x12-\n" +
-	"\x06volume\x18\x02 \x01(\v2\x15.footward.v1.ContrastR\x06volume\x12)\n" +
-	"\x04cost\x18\x03 \x01(\v2\x15.footward.v1.ContrastR\x04cost\x12+\n" +
-	"\x05hours\x18\x04 \x01(\v2\x15.footward.v1.ContrastR\x05hours\x12-\n" +
-	"\x06carbon\x18\x05 \x01(\v2\x15.footward.v1.ContrastR\x06carbon\x12<\n" +
-	"\x0etransport_cost\x18\x06 \x01(\v2\x15.footward.v1.ContrastR\rtransportCost\x12@\n" +
-	"\x10transport_carbon\x18\a \x01(\v2\x15.footward.v1.ContrastR\x0ftransportCarbon\"\x86\x02\n" +
+	"\x06reason\x18\x01 \x01(\tR\x06reason\x12)\n" +
+	"\x04mass\x18\x02 \x01(\v2\x15.footward.v1.ContrastR\x04mass\x12-\n" +
+	"\x06volume\x18\x03 \x01(\v2\x15.footward.v1.ContrastR\x06volume\x12)\n" +
+	"\x04cost\x18\x04 \x01(\v2\x15.footward.v1.ContrastR\x04cost\x12+\n" +
+	"\x05hours\x18\x05 \x01(\v2\x15.footward.v1.ContrastR\x05hours\x12-\n" +
+	"\x06carbon\x18\x06 \x01(\v2\x15.footward.v1.ContrastR\x06carbon\x12<\n" +
+	"\x0etransport_cost\x18\a \x01(\v2\x15.footward.v1.ContrastR\rtransportCost\x12@\n" +
+	"\x10transport_carbon\x18\b \x01(\v2\x15.footward.v1.ContrastR\x0ftransportCarbon\"\x86\x02\n" +
 	"\tPadChoice\x12\x14\n" +
 	"\x05found\x18\x01 \x01(\bR\x05found\x12\x1a\n" +
 	"\tsize_x_mm\x18\x02 \x01(\x01R\asizeXMm\x12\x1a\n" +
@@ -2365,75 +2375,77 @@ var file_footward_v1_compare_proto_goTypes = []any{
 	(*PadChoice)(nil),               // 21: footward.v1.PadChoice
 	(*PadStop)(nil),                 // 22: footward.v1.PadStop
 	(*DesignBasis)(nil),             // 23: footward.v1.DesignBasis
-	(*ColumnBase)(nil),              // 24: footward.v1.ColumnBase
-	(*ActionSet)(nil),               // 25: footward.v1.ActionSet
-	(*Concrete)(nil),                // 26: footward.v1.Concrete
-	(*PadBars)(nil),                 // 27: footward.v1.PadBars
-	(*Notice)(nil),                  // 28: footward.v1.Notice
-	(*Provenance)(nil),              // 29: footward.v1.Provenance
-	(*CheckResult)(nil),             // 30: footward.v1.CheckResult
+	(*Exposure)(nil),                // 24: footward.v1.Exposure
+	(*ColumnBase)(nil),              // 25: footward.v1.ColumnBase
+	(*ActionSet)(nil),               // 26: footward.v1.ActionSet
+	(*Concrete)(nil),                // 27: footward.v1.Concrete
+	(*PadBars)(nil),                 // 28: footward.v1.PadBars
+	(*Notice)(nil),                  // 29: footward.v1.Notice
+	(*Provenance)(nil),              // 30: footward.v1.Provenance
+	(*CheckResult)(nil),             // 31: footward.v1.CheckResult
 }
 var file_footward_v1_compare_proto_depIdxs = []int32{
 	23, // 0: footward.v1.CompareFootingsRequest.basis:type_name -> footward.v1.DesignBasis
-	24, // 1: footward.v1.CompareFootingsRequest.base:type_name -> footward.v1.ColumnBase
-	25, // 2: footward.v1.CompareFootingsRequest.action_set:type_name -> footward.v1.ActionSet
-	4,  // 3: footward.v1.CompareFootingsRequest.supply:type_name -> footward.v1.RingSupply
-	8,  // 4: footward.v1.CompareFootingsRequest.pad:type_name -> footward.v1.PadOffer
-	9,  // 5: footward.v1.CompareFootingsRequest.excavation:type_name -> footward.v1.Excavation
-	11, // 6: footward.v1.CompareFootingsRequest.rates:type_name -> footward.v1.ItemRate
-	12, // 7: footward.v1.CompareFootingsRequest.transport:type_name -> footward.v1.Transport
-	5,  // 8: footward.v1.RingSupply.rings:type_name -> footward.v1.RingItem
-	6,  // 9: footward.v1.RingSupply.geotextile:type_name -> footward.v1.GeotextileItem
-	26, // 10: footward.v1.PadOffer.concrete:type_name -> footward.v1.Concrete
-	27, // 11: footward.v1.PadOffer.bars:type_name -> footward.v1.PadBars
-	7,  // 12: footward.v1.PadOffer.plan:type_name -> footward.v1.SizeSteps
-	7,  // 13: footward.v1.PadOffer.thickness:type_name -> footward.v1.SizeSteps
-	1,  // 14: footward.v1.RateValue.per:type_name -> footward.v1.RateMeasure
-	0,  // 15: footward.v1.ItemRate.kind:type_name -> footward.v1.ItemKind
-	10, // 16: footward.v1.ItemRate.cost:type_name -> footward.v1.RateValue
-	10, // 17: footward.v1.ItemRate.hours:type_name -> footward.v1.RateValue
-	10, // 18: footward.v1.ItemRate.carbon:type_name -> footward.v1.RateValue
-	10, // 19: footward.v1.Transport.cost:type_name -> footward.v1.RateValue
-	10, // 20: footward.v1.Transport.carbon:type_name -> footward.v1.RateValue
-	14, // 21: footward.v1.CompareFootingsResponse.footings:type_name -> footward.v1.FootingCount
-	20, // 22: footward.v1.CompareFootingsResponse.contrast:type_name -> footward.v1.FootingContrast
-	21, // 23: footward.v1.CompareFootingsResponse.pad:type_name -> footward.v1.PadChoice
-	28, // 24: footward.v1.CompareFootingsResponse.notices:type_name -> footward.v1.Notice
-	29, // 25: footward.v1.CompareFootingsResponse.provenance:type_name -> footward.v1.Provenance
-	30, // 26: footward.v1.FootingCount.result:type_name -> footward.v1.CheckResult
-	15, // 27: footward.v1.FootingCount.rows:type_name -> footward.v1.ItemRow
-	18, // 28: footward.v1.FootingCount.totals:type_name -> footward.v1.FootingTotals
-	0,  // 29: footward.v1.ItemRow.kind:type_name -> footward.v1.ItemKind
-	16, // 30: footward.v1.ItemRow.cost:type_name -> footward.v1.ItemFigure
-	16, // 31: footward.v1.ItemRow.hours:type_name -> footward.v1.ItemFigure
-	16, // 32: footward.v1.ItemRow.carbon:type_name -> footward.v1.ItemFigure
-	16, // 33: footward.v1.ItemRow.transport_cost:type_name -> footward.v1.ItemFigure
-	16, // 34: footward.v1.ItemRow.transport_carbon:type_name -> footward.v1.ItemFigure
-	1,  // 35: footward.v1.ItemFigure.per:type_name -> footward.v1.RateMeasure
-	17, // 36: footward.v1.FootingTotals.mass_kg:type_name -> footward.v1.PartialSum
-	17, // 37: footward.v1.FootingTotals.volume_m3:type_name -> footward.v1.PartialSum
-	17, // 38: footward.v1.FootingTotals.cost:type_name -> footward.v1.PartialSum
-	17, // 39: footward.v1.FootingTotals.hours:type_name -> footward.v1.PartialSum
-	17, // 40: footward.v1.FootingTotals.carbon:type_name -> footward.v1.PartialSum
-	17, // 41: footward.v1.FootingTotals.transport_cost:type_name -> footward.v1.PartialSum
-	17, // 42: footward.v1.FootingTotals.transport_carbon:type_name -> footward.v1.PartialSum
-	19, // 43: footward.v1.FootingContrast.mass:type_name -> footward.v1.Contrast
-	19, // 44: footward.v1.FootingContrast.volume:type_name -> footward.v1.Contrast
-	19, // 45: footward.v1.FootingContrast.cost:type_name -> footward.v1.Contrast
-	19, // 46: footward.v1.FootingContrast.hours:type_name -> footward.v1.Contrast
-	19, // 47: footward.v1.FootingContrast.carbon:type_name -> footward.v1.Contrast
-	19, // 48: footward.v1.FootingContrast.transport_cost:type_name -> footward.v1.Contrast
-	19, // 49: footward.v1.FootingContrast.transport_carbon:type_name -> footward.v1.Contrast
-	27, // 50: footward.v1.PadChoice.bars:type_name -> footward.v1.PadBars
-	22, // 51: footward.v1.PadChoice.stops:type_name -> footward.v1.PadStop
-	2,  // 52: footward.v1.PadStop.dimension:type_name -> footward.v1.PadDimension
-	3,  // 53: footward.v1.CompareService.CompareFootings:input_type -> footward.v1.CompareFootingsRequest
-	13, // 54: footward.v1.CompareService.CompareFootings:output_type -> footward.v1.CompareFootingsResponse
-	54, // [54:55] is the sub-list for method output_type
-	53, // [53:54] is the sub-list for method input_type
-	53, // [53:53] is the sub-list for extension type_name
-	53, // [53:53] is the sub-list for extension extendee
-	0,  // [0:53] is the sub-list for field type_name
+	24, // 1: footward.v1.CompareFootingsRequest.exposure:type_name -> footward.v1.Exposure
+	25, // 2: footward.v1.CompareFootingsRequest.base:type_name -> footward.v1.ColumnBase
+	26, // 3: footward.v1.CompareFootingsRequest.action_set:type_name -> footward.v1.ActionSet
+	4,  // 4: footward.v1.CompareFootingsRequest.supply:type_name -> footward.v1.RingSupply
+	8,  // 5: footward.v1.CompareFootingsRequest.pad:type_name -> footward.v1.PadOffer
+	9,  // 6: footward.v1.CompareFootingsRequest.excavation:type_name -> footward.v1.Excavation
+	11, // 7: footward.v1.CompareFootingsRequest.rates:type_name -> footward.v1.ItemRate
+	12, // 8: footward.v1.CompareFootingsRequest.transport:type_name -> footward.v1.Transport
+	5,  // 9: footward.v1.RingSupply.rings:type_name -> footward.v1.RingItem
+	6,  // 10: footward.v1.RingSupply.geotextile:type_name -> footward.v1.GeotextileItem
+	27, // 11: footward.v1.PadOffer.concrete:type_name -> footward.v1.Concrete
+	28, // 12: footward.v1.PadOffer.bars:type_name -> footward.v1.PadBars
+	7,  // 13: footward.v1.PadOffer.plan:type_name -> footward.v1.SizeSteps
+	7,  // 14: footward.v1.PadOffer.thickness:type_name -> footward.v1.SizeSteps
+	1,  // 15: footward.v1.RateValue.per:type_name -> footward.v1.RateMeasure
+	0,  // 16: footward.v1.ItemRate.kind:type_name -> footward.v1.ItemKind
+	10, // 17: footward.v1.ItemRate.cost:type_name -> footward.v1.RateValue
+	10, // 18: footward.v1.ItemRate.hours:type_name -> footward.v1.RateValue
+	10, // 19: footward.v1.ItemRate.carbon:type_name -> footward.v1.RateValue
+	10, // 20: footward.v1.Transport.cost:type_name -> footward.v1.RateValue
+	10, // 21: footward.v1.Transport.carbon:type_name -> footward.v1.RateValue
+	14, // 22: footward.v1.CompareFootingsResponse.footings:type_name -> footward.v1.FootingCount
+	20, // 23: footward.v1.CompareFootingsResponse.contrast:type_name -> footward.v1.FootingContrast
+	21, // 24: footward.v1.CompareFootingsResponse.pad:type_name -> footward.v1.PadChoice
+	29, // 25: footward.v1.CompareFootingsResponse.notices:type_name -> footward.v1.Notice
+	30, // 26: footward.v1.CompareFootingsResponse.provenance:type_name -> footward.v1.Provenance
+	31, // 27: footward.v1.FootingCount.result:type_name -> footward.v1.CheckResult
+	15, // 28: footward.v1.FootingCount.rows:type_name -> footward.v1.ItemRow
+	18, // 29: footward.v1.FootingCount.totals:type_name -> footward.v1.FootingTotals
+	0,  // 30: footward.v1.ItemRow.kind:type_name -> footward.v1.ItemKind
+	16, // 31: footward.v1.ItemRow.cost:type_name -> footward.v1.ItemFigure
+	16, // 32: footward.v1.ItemRow.hours:type_name -> footward.v1.ItemFigure
+	16, // 33: footward.v1.ItemRow.carbon:type_name -> footward.v1.ItemFigure
+	16, // 34: footward.v1.ItemRow.transport_cost:type_name -> footward.v1.ItemFigure
+	16, // 35: footward.v1.ItemRow.transport_carbon:type_name -> footward.v1.ItemFigure
+	1,  // 36: footward.v1.ItemFigure.per:type_name -> footward.v1.RateMeasure
+	17, // 37: footward.v1.FootingTotals.mass_kg:type_name -> footward.v1.PartialSum
+	17, // 38: footward.v1.FootingTotals.volume_m3:type_name -> footward.v1.PartialSum
+	17, // 39: footward.v1.FootingTotals.cost:type_name -> footward.v1.PartialSum
+	17, // 40: footward.v1.FootingTotals.hours:type_name -> footward.v1.PartialSum
+	17, // 41: footward.v1.FootingTotals.carbon:type_name -> footward.v1.PartialSum
+	17, // 42: footward.v1.FootingTotals.transport_cost:type_name -> footward.v1.PartialSum
+	17, // 43: footward.v1.FootingTotals.transport_carbon:type_name -> footward.v1.PartialSum
+	19, // 44: footward.v1.FootingContrast.mass:type_name -> footward.v1.Contrast
+	19, // 45: footward.v1.FootingContrast.volume:type_name -> footward.v1.Contrast
+	19, // 46: footward.v1.FootingContrast.cost:type_name -> footward.v1.Contrast
+	19, // 47: footward.v1.FootingContrast.hours:type_name -> footward.v1.Contrast
+	19, // 48: footward.v1.FootingContrast.carbon:type_name -> footward.v1.Contrast
+	19, // 49: footward.v1.FootingContrast.transport_cost:type_name -> footward.v1.Contrast
+	19, // 50: footward.v1.FootingContrast.transport_carbon:type_name -> footward.v1.Contrast
+	28, // 51: footward.v1.PadChoice.bars:type_name -> footward.v1.PadBars
+	22, // 52: footward.v1.PadChoice.stops:type_name -> footward.v1.PadStop
+	2,  // 53: footward.v1.PadStop.dimension:type_name -> footward.v1.PadDimension
+	3,  // 54: footward.v1.CompareService.CompareFootings:input_type -> footward.v1.CompareFootingsRequest
+	13, // 55: footward.v1.CompareService.CompareFootings:output_type -> footward.v1.CompareFootingsResponse
+	55, // [55:56] is the sub-list for method output_type
+	54, // [54:55] is the sub-list for method input_type
+	54, // [54:54] is the sub-list for extension type_name
+	54, // [54:54] is the sub-list for extension extendee
+	0,  // [0:54] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_compare_proto_init() }

@@ -1489,7 +1489,7 @@ type ContainingRing struct {
 	EdgeLoadKn float64 `protobuf:"fixed64,8,opt,name=edge_load_kn,json=edgeLoadKn,proto3" json:"edge_load_kn,omitempty"`
 	// Whether the capacity is from a test of rings of this type. Default false.
 	Tested bool `protobuf:"varint,9,opt,name=tested,proto3" json:"tested,omitempty"`
-	// Thickness of the wall of a steel ring as built [mm]: beside basis.corrosion what the
+	// Thickness of the wall of a steel ring as built [mm]: beside exposure what the
 	// loss of both faces leaves of it is the greatest share of capacity and stiffness that
 	// counts. Without it, and without durability, such a ring is out of scope there. 0.1
 	// to 100.
@@ -1923,108 +1923,6 @@ func (x *StackRods) GetRelaxation() float64 {
 	return 0
 }
 
-// StackSafety are the factors of the fill and of the stack as a whole.
-type StackSafety struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Partial factor on tan(phi) and c, Eurocode. Default 1.25. 1 to 3.
-	GammaPhi *float64 `protobuf:"fixed64,1,opt,name=gamma_phi,json=gammaPhi,proto3,oneof" json:"gamma_phi,omitempty"`
-	// Factor of safety of the fill, US ASD. Default 3. 1 to 20.
-	Fill *float64 `protobuf:"fixed64,2,opt,name=fill,proto3,oneof" json:"fill,omitempty"`
-	// Resistance factor of the fill, US LRFD. Without it out of scope. 0.1 to 1.
-	PhiB *float64 `protobuf:"fixed64,3,opt,name=phi_b,json=phiB,proto3,oneof" json:"phi_b,omitempty"`
-	// Factor of safety of sliding and overturning, US ASD. Default 1.5. 1 to 10.
-	Stability *float64 `protobuf:"fixed64,4,opt,name=stability,proto3,oneof" json:"stability,omitempty"`
-	// Resistance factor of sliding, US LRFD. Without it out of scope. 0.1 to 1.
-	PhiSliding *float64 `protobuf:"fixed64,5,opt,name=phi_sliding,json=phiSliding,proto3,oneof" json:"phi_sliding,omitempty"`
-	// Factor on the weight where it presses. Default: in a column base that of
-	// action_set.factors, else by the basis. 1 to 3.
-	WeightUnfavourable *float64 `protobuf:"fixed64,6,opt,name=weight_unfavourable,json=weightUnfavourable,proto3,oneof" json:"weight_unfavourable,omitempty"`
-	// Factor on the weight where it holds. Default: in a column base that of
-	// action_set.factors, else by the basis. 0.1 to 1.
-	WeightFavourable *float64 `protobuf:"fixed64,7,opt,name=weight_favourable,json=weightFavourable,proto3,oneof" json:"weight_favourable,omitempty"`
-	unknownFields    protoimpl.UnknownFields
-	sizeCache        protoimpl.SizeCache
-}
-
-func (x *StackSafety) Reset() {
-	*x = StackSafety{}
-	mi := &file_footward_v1_ground_proto_msgTypes[18]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *StackSafety) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*StackSafety) ProtoMessage() {}
-
-func (x *StackSafety) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[18]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use StackSafety.ProtoReflect.Descriptor instead.
-func (*StackSafety) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{18}
-}
-
-func (x *StackSafety) GetGammaPhi() float64 {
-	if x != nil && x.GammaPhi != nil {
-		return *x.GammaPhi
-	}
-	return 0
-}
-
-func (x *StackSafety) GetFill() float64 {
-	if x != nil && x.Fill != nil {
-		return *x.Fill
-	}
-	return 0
-}
-
-func (x *StackSafety) GetPhiB() float64 {
-	if x != nil && x.PhiB != nil {
-		return *x.PhiB
-	}
-	return 0
-}
-
-func (x *StackSafety) GetStability() float64 {
-	if x != nil && x.Stability != nil {
-		return *x.Stability
-	}
-	return 0
-}
-
-func (x *StackSafety) GetPhiSliding() float64 {
-	if x != nil && x.PhiSliding != nil {
-		return *x.PhiSliding
-	}
-	return 0
-}
-
-func (x *StackSafety) GetWeightUnfavourable() float64 {
-	if x != nil && x.WeightUnfavourable != nil {
-		return *x.WeightUnfavourable
-	}
-	return 0
-}
-
-func (x *StackSafety) GetWeightFavourable() float64 {
-	if x != nil && x.WeightFavourable != nil {
-		return *x.WeightFavourable
-	}
-	return 0
-}
-
 var File_footward_v1_ground_proto protoreflect.FileDescriptor
 
 const file_footward_v1_ground_proto_rawDesc = "" +
@@ -2176,25 +2074,7 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x11needed_preload_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\x129\n" +
 	"\n" +
 	"relaxation\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
-	"relaxation\"\xbd\x04\n" +
-	"\vStackSafety\x12;\n" +
-	"\tgamma_phi\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\bgammaPhi\x88\x01\x01\x122\n" +
-	"\x04fill\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x04fill\x88\x01\x01\x123\n" +
-	"\x05phi_b\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x02R\x04phiB\x88\x01\x01\x12<\n" +
-	"\tstability\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\tstability\x88\x01\x01\x12?\n" +
-	"\vphi_sliding\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x04R\n" +
-	"phiSliding\x88\x01\x01\x12O\n" +
-	"\x13weight_unfavourable\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x05R\x12weightUnfavourable\x88\x01\x01\x12K\n" +
-	"\x11weight_favourable\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x06R\x10weightFavourable\x88\x01\x01B\f\n" +
-	"\n" +
-	"_gamma_phiB\a\n" +
-	"\x05_fillB\b\n" +
-	"\x06_phi_bB\f\n" +
-	"\n" +
-	"_stabilityB\x0e\n" +
-	"\f_phi_slidingB\x16\n" +
-	"\x14_weight_unfavourableB\x14\n" +
-	"\x12_weight_favourable*i\n" +
+	"relaxation*i\n" +
 	"\fStressSpread\x12\x1d\n" +
 	"\x19STRESS_SPREAD_UNSPECIFIED\x10\x00\x12\x1c\n" +
 	"\x18STRESS_SPREAD_BOUSSINESQ\x10\x01\x12\x1c\n" +
@@ -2239,7 +2119,7 @@ func file_footward_v1_ground_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_ground_proto_enumTypes = make([]protoimpl.EnumInfo, 5)
-var file_footward_v1_ground_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
+var file_footward_v1_ground_proto_msgTypes = make([]protoimpl.MessageInfo, 18)
 var file_footward_v1_ground_proto_goTypes = []any{
 	(StressSpread)(0),           // 0: footward.v1.StressSpread
 	(BearingAuthor)(0),          // 1: footward.v1.BearingAuthor
@@ -2264,7 +2144,6 @@ var file_footward_v1_ground_proto_goTypes = []any{
 	(*RingFill)(nil),            // 20: footward.v1.RingFill
 	(*RingTier)(nil),            // 21: footward.v1.RingTier
 	(*StackRods)(nil),           // 22: footward.v1.StackRods
-	(*StackSafety)(nil),         // 23: footward.v1.StackSafety
 }
 var file_footward_v1_ground_proto_depIdxs = []int32{
 	6,  // 0: footward.v1.Footing.rectangle:type_name -> footward.v1.FootingRectangle
@@ -2297,14 +2176,13 @@ func file_footward_v1_ground_proto_init() {
 	file_footward_v1_ground_proto_msgTypes[6].OneofWrappers = []any{}
 	file_footward_v1_ground_proto_msgTypes[8].OneofWrappers = []any{}
 	file_footward_v1_ground_proto_msgTypes[14].OneofWrappers = []any{}
-	file_footward_v1_ground_proto_msgTypes[18].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_ground_proto_rawDesc), len(file_footward_v1_ground_proto_rawDesc)),
 			NumEnums:      5,
-			NumMessages:   19,
+			NumMessages:   18,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -563,117 +563,6 @@ func (x *Action) GetPartOf() string {
 	return ""
 }
 
-// ActionFactors are the nationally determined partial factors of EN 1990 Table
-// A1.2. Each is optional and defaults to the recommended value.
-type ActionFactors struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// gamma_G,sup of set B. Default 1.35. 1 to 2.
-	GammaGSup *float64 `protobuf:"fixed64,1,opt,name=gamma_g_sup,json=gammaGSup,proto3,oneof" json:"gamma_g_sup,omitempty"`
-	// gamma_G,inf of sets B and C. Default 1.00. 0.5 to 1.
-	GammaGInf *float64 `protobuf:"fixed64,2,opt,name=gamma_g_inf,json=gammaGInf,proto3,oneof" json:"gamma_g_inf,omitempty"`
-	// gamma_Q of sets A and B. Default 1.50. 1 to 2.
-	GammaQ *float64 `protobuf:"fixed64,3,opt,name=gamma_q,json=gammaQ,proto3,oneof" json:"gamma_q,omitempty"`
-	// xi of (6.10b). Default 0.85. 0.5 to 1.
-	Xi *float64 `protobuf:"fixed64,4,opt,name=xi,proto3,oneof" json:"xi,omitempty"`
-	// gamma_G,sup of set A (equilibrium). Default 1.10. 1 to 2.
-	GammaGSupEquilibrium *float64 `protobuf:"fixed64,5,opt,name=gamma_g_sup_equilibrium,json=gammaGSupEquilibrium,proto3,oneof" json:"gamma_g_sup_equilibrium,omitempty"`
-	// gamma_G,inf of set A (equilibrium). Default 0.90. 0.5 to 1.
-	GammaGInfEquilibrium *float64 `protobuf:"fixed64,6,opt,name=gamma_g_inf_equilibrium,json=gammaGInfEquilibrium,proto3,oneof" json:"gamma_g_inf_equilibrium,omitempty"`
-	// gamma_Q of set C (ground). Default 1.30. 1 to 2.
-	GammaQGround *float64 `protobuf:"fixed64,7,opt,name=gamma_q_ground,json=gammaQGround,proto3,oneof" json:"gamma_q_ground,omitempty"`
-	// Whether the leading variable action of an accidental combination has its
-	// frequent value psi_1. Default false: psi_2.
-	AccidentalFrequent bool `protobuf:"varint,8,opt,name=accidental_frequent,json=accidentalFrequent,proto3" json:"accidental_frequent,omitempty"`
-	unknownFields      protoimpl.UnknownFields
-	sizeCache          protoimpl.SizeCache
-}
-
-func (x *ActionFactors) Reset() {
-	*x = ActionFactors{}
-	mi := &file_footward_v1_load_proto_msgTypes[3]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *ActionFactors) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*ActionFactors) ProtoMessage() {}
-
-func (x *ActionFactors) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[3]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use ActionFactors.ProtoReflect.Descriptor instead.
-func (*ActionFactors) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{3}
-}
-
-func (x *ActionFactors) GetGammaGSup() float64 {
-	if x != nil && x.GammaGSup != nil {
-		return *x.GammaGSup
-	}
-	return 0
-}
-
-func (x *ActionFactors) GetGammaGInf() float64 {
-	if x != nil && x.GammaGInf != nil {
-		return *x.GammaGInf
-	}
-	return 0
-}
-
-func (x *ActionFactors) GetGammaQ() float64 {
-	if x != nil && x.GammaQ != nil {
-		return *x.GammaQ
-	}
-	return 0
-}
-
-func (x *ActionFactors) GetXi() float64 {
-	if x != nil && x.Xi != nil {
-		return *x.Xi
-	}
-	return 0
-}
-
-func (x *ActionFactors) GetGammaGSupEquilibrium() float64 {
-	if x != nil && x.GammaGSupEquilibrium != nil {
-		return *x.GammaGSupEquilibrium
-	}
-	return 0
-}
-
-func (x *ActionFactors) GetGammaGInfEquilibrium() float64 {
-	if x != nil && x.GammaGInfEquilibrium != nil {
-		return *x.GammaGInfEquilibrium
-	}
-	return 0
-}
-
-func (x *ActionFactors) GetGammaQGround() float64 {
-	if x != nil && x.GammaQGround != nil {
-		return *x.GammaQGround
-	}
-	return 0
-}
-
-func (x *ActionFactors) GetAccidentalFrequent() bool {
-	if x != nil {
-		return x.AccidentalFrequent
-	}
-	return false
-}
-
 // ActionSet is what acts at a foot through its stages.
 type ActionSet struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -681,8 +570,6 @@ type ActionSet struct {
 	Stages []*Stage `protobuf:"bytes,1,rep,name=stages,proto3" json:"stages,omitempty"`
 	// The actions. Required, 1 to 16.
 	Actions []*Action `protobuf:"bytes,2,rep,name=actions,proto3" json:"actions,omitempty"`
-	// Partial factors; Eurocode only.
-	Factors *ActionFactors `protobuf:"bytes,3,opt,name=factors,proto3" json:"factors,omitempty"`
 	// Which combinations. Default of CombineActions: strength and, with the
 	// Eurocode, equilibrium, the accidental one where an accidental action is given,
 	// and the three of serviceability. Default of CheckColumnBase: strength and, with
@@ -691,14 +578,14 @@ type ActionSet struct {
 	// values, and the ground characteristic and accidental ones, besides. Without
 	// strength (or the accidental kind) no strength is verified, and without
 	// equilibrium no overturning and no uplift: what passes so is OUT_OF_SCOPE.
-	Kinds         []CombinationKind `protobuf:"varint,4,rep,packed,name=kinds,proto3,enum=footward.v1.CombinationKind" json:"kinds,omitempty"`
+	Kinds         []CombinationKind `protobuf:"varint,3,rep,packed,name=kinds,proto3,enum=footward.v1.CombinationKind" json:"kinds,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *ActionSet) Reset() {
 	*x = ActionSet{}
-	mi := &file_footward_v1_load_proto_msgTypes[4]
+	mi := &file_footward_v1_load_proto_msgTypes[3]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -710,7 +597,7 @@ func (x *ActionSet) String() string {
 func (*ActionSet) ProtoMessage() {}
 
 func (x *ActionSet) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[4]
+	mi := &file_footward_v1_load_proto_msgTypes[3]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -723,7 +610,7 @@ func (x *ActionSet) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ActionSet.ProtoReflect.Descriptor instead.
 func (*ActionSet) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{4}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{3}
 }
 
 func (x *ActionSet) GetStages() []*Stage {
@@ -736,13 +623,6 @@ func (x *ActionSet) GetStages() []*Stage {
 func (x *ActionSet) GetActions() []*Action {
 	if x != nil {
 		return x.Actions
-	}
-	return nil
-}
-
-func (x *ActionSet) GetFactors() *ActionFactors {
-	if x != nil {
-		return x.Factors
 	}
 	return nil
 }
@@ -771,7 +651,7 @@ type CombineActionsRequest struct {
 
 func (x *CombineActionsRequest) Reset() {
 	*x = CombineActionsRequest{}
-	mi := &file_footward_v1_load_proto_msgTypes[5]
+	mi := &file_footward_v1_load_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -783,7 +663,7 @@ func (x *CombineActionsRequest) String() string {
 func (*CombineActionsRequest) ProtoMessage() {}
 
 func (x *CombineActionsRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[5]
+	mi := &file_footward_v1_load_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -796,7 +676,7 @@ func (x *CombineActionsRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CombineActionsRequest.ProtoReflect.Descriptor instead.
 func (*CombineActionsRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{5}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *CombineActionsRequest) GetLabel() string {
@@ -848,7 +728,7 @@ type CombineActionsResponse struct {
 
 func (x *CombineActionsResponse) Reset() {
 	*x = CombineActionsResponse{}
-	mi := &file_footward_v1_load_proto_msgTypes[6]
+	mi := &file_footward_v1_load_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -860,7 +740,7 @@ func (x *CombineActionsResponse) String() string {
 func (*CombineActionsResponse) ProtoMessage() {}
 
 func (x *CombineActionsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[6]
+	mi := &file_footward_v1_load_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -873,7 +753,7 @@ func (x *CombineActionsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CombineActionsResponse.ProtoReflect.Descriptor instead.
 func (*CombineActionsResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{6}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *CombineActionsResponse) GetLabel() string {
@@ -931,7 +811,7 @@ type Envelope struct {
 
 func (x *Envelope) Reset() {
 	*x = Envelope{}
-	mi := &file_footward_v1_load_proto_msgTypes[7]
+	mi := &file_footward_v1_load_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -943,7 +823,7 @@ func (x *Envelope) String() string {
 func (*Envelope) ProtoMessage() {}
 
 func (x *Envelope) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[7]
+	mi := &file_footward_v1_load_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -956,7 +836,7 @@ func (x *Envelope) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Envelope.ProtoReflect.Descriptor instead.
 func (*Envelope) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{7}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *Envelope) GetKind() CombinationKind {
@@ -989,7 +869,7 @@ type Extreme struct {
 
 func (x *Extreme) Reset() {
 	*x = Extreme{}
-	mi := &file_footward_v1_load_proto_msgTypes[8]
+	mi := &file_footward_v1_load_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1001,7 +881,7 @@ func (x *Extreme) String() string {
 func (*Extreme) ProtoMessage() {}
 
 func (x *Extreme) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_load_proto_msgTypes[8]
+	mi := &file_footward_v1_load_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1014,7 +894,7 @@ func (x *Extreme) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Extreme.ProtoReflect.Descriptor instead.
 func (*Extreme) Descriptor() ([]byte, []int) {
-	return file_footward_v1_load_proto_rawDescGZIP(), []int{8}
+	return file_footward_v1_load_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *Extreme) GetComponent() ForceComponent {
@@ -1065,30 +945,12 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\x06forces\x18\t \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12H\n" +
 	"\rload_duration\x18\n" +
 	" \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\x12 \n" +
-	"\apart_of\x18\v \x01(\tB\a\xbaH\x04r\x02\x18<R\x06partOf\"\x9b\x05\n" +
-	"\rActionFactors\x12>\n" +
-	"\vgamma_g_sup\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\tgammaGSup\x88\x01\x01\x12>\n" +
-	"\vgamma_g_inf\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x01R\tgammaGInf\x88\x01\x01\x127\n" +
-	"\agamma_q\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\x06gammaQ\x88\x01\x01\x12.\n" +
-	"\x02xi\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x03R\x02xi\x88\x01\x01\x12U\n" +
-	"\x17gamma_g_sup_equilibrium\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x04R\x14gammaGSupEquilibrium\x88\x01\x01\x12U\n" +
-	"\x17gamma_g_inf_equilibrium\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x05R\x14gammaGInfEquilibrium\x88\x01\x01\x12D\n" +
-	"\x0egamma_q_ground\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\xf0?H\x06R\fgammaQGround\x88\x01\x01\x12/\n" +
-	"\x13accidental_frequent\x18\b \x01(\bR\x12accidentalFrequentB\x0e\n" +
-	"\f_gamma_g_supB\x0e\n" +
-	"\f_gamma_g_infB\n" +
-	"\n" +
-	"\b_gamma_qB\x05\n" +
-	"\x03_xiB\x1a\n" +
-	"\x18_gamma_g_sup_equilibriumB\x1a\n" +
-	"\x18_gamma_g_inf_equilibriumB\x11\n" +
-	"\x0f_gamma_q_ground\"\xf9\x01\n" +
+	"\apart_of\x18\v \x01(\tB\a\xbaH\x04r\x02\x18<R\x06partOf\"\xc3\x01\n" +
 	"\tActionSet\x124\n" +
 	"\x06stages\x18\x01 \x03(\v2\x12.footward.v1.StageB\b\xbaH\x05\x92\x01\x02\x10\x14R\x06stages\x129\n" +
 	"\aactions\x18\x02 \x03(\v2\x13.footward.v1.ActionB\n" +
-	"\xbaH\a\x92\x01\x04\b\x01\x10\x10R\aactions\x124\n" +
-	"\afactors\x18\x03 \x01(\v2\x1a.footward.v1.ActionFactorsR\afactors\x12E\n" +
-	"\x05kinds\x18\x04 \x03(\x0e2\x1c.footward.v1.CombinationKindB\x11\xbaH\x0e\x92\x01\v\x10\b\"\a\x82\x01\x04\x10\x01 \x00R\x05kinds\"\xd3\x01\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10\x10R\aactions\x12E\n" +
+	"\x05kinds\x18\x03 \x03(\x0e2\x1c.footward.v1.CombinationKindB\x11\xbaH\x0e\x92\x01\v\x10\b\"\a\x82\x01\x04\x10\x01 \x00R\x05kinds\"\xd3\x01\n" +
 	"\x15CombineActionsRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x12=\n" +
@@ -1161,7 +1023,7 @@ func file_footward_v1_load_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_load_proto_enumTypes = make([]protoimpl.EnumInfo, 4)
-var file_footward_v1_load_proto_msgTypes = make([]protoimpl.MessageInfo, 9)
+var file_footward_v1_load_proto_msgTypes = make([]protoimpl.MessageInfo, 8)
 var file_footward_v1_load_proto_goTypes = []any{
 	(ActionKind)(0),                // 0: footward.v1.ActionKind
 	(ImposedCategory)(0),           // 1: footward.v1.ImposedCategory
@@ -1170,49 +1032,47 @@ var file_footward_v1_load_proto_goTypes = []any{
 	(*Stage)(nil),                  // 4: footward.v1.Stage
 	(*PsiFactors)(nil),             // 5: footward.v1.PsiFactors
 	(*Action)(nil),                 // 6: footward.v1.Action
-	(*ActionFactors)(nil),          // 7: footward.v1.ActionFactors
-	(*ActionSet)(nil),              // 8: footward.v1.ActionSet
-	(*CombineActionsRequest)(nil),  // 9: footward.v1.CombineActionsRequest
-	(*CombineActionsResponse)(nil), // 10: footward.v1.CombineActionsResponse
-	(*Envelope)(nil),               // 11: footward.v1.Envelope
-	(*Extreme)(nil),                // 12: footward.v1.Extreme
-	(*ForcesAtFoot)(nil),           // 13: footward.v1.ForcesAtFoot
-	(LoadDuration)(0),              // 14: footward.v1.LoadDuration
-	(CombinationKind)(0),           // 15: footward.v1.CombinationKind
-	(*DesignBasis)(nil),            // 16: footward.v1.DesignBasis
-	(*Combination)(nil),            // 17: footward.v1.Combination
-	(*Notice)(nil),                 // 18: footward.v1.Notice
-	(*FactorUsed)(nil),             // 19: footward.v1.FactorUsed
-	(*Provenance)(nil),             // 20: footward.v1.Provenance
+	(*ActionSet)(nil),              // 7: footward.v1.ActionSet
+	(*CombineActionsRequest)(nil),  // 8: footward.v1.CombineActionsRequest
+	(*CombineActionsResponse)(nil), // 9: footward.v1.CombineActionsResponse
+	(*Envelope)(nil),               // 10: footward.v1.Envelope
+	(*Extreme)(nil),                // 11: footward.v1.Extreme
+	(*ForcesAtFoot)(nil),           // 12: footward.v1.ForcesAtFoot
+	(LoadDuration)(0),              // 13: footward.v1.LoadDuration
+	(CombinationKind)(0),           // 14: footward.v1.CombinationKind
+	(*DesignBasis)(nil),            // 15: footward.v1.DesignBasis
+	(*Combination)(nil),            // 16: footward.v1.Combination
+	(*Notice)(nil),                 // 17: footward.v1.Notice
+	(*FactorUsed)(nil),             // 18: footward.v1.FactorUsed
+	(*Provenance)(nil),             // 19: footward.v1.Provenance
 }
 var file_footward_v1_load_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.Action.kind:type_name -> footward.v1.ActionKind
 	1,  // 1: footward.v1.Action.category:type_name -> footward.v1.ImposedCategory
 	2,  // 2: footward.v1.Action.snow_site:type_name -> footward.v1.SnowSite
 	5,  // 3: footward.v1.Action.psi:type_name -> footward.v1.PsiFactors
-	13, // 4: footward.v1.Action.forces:type_name -> footward.v1.ForcesAtFoot
-	14, // 5: footward.v1.Action.load_duration:type_name -> footward.v1.LoadDuration
+	12, // 4: footward.v1.Action.forces:type_name -> footward.v1.ForcesAtFoot
+	13, // 5: footward.v1.Action.load_duration:type_name -> footward.v1.LoadDuration
 	4,  // 6: footward.v1.ActionSet.stages:type_name -> footward.v1.Stage
 	6,  // 7: footward.v1.ActionSet.actions:type_name -> footward.v1.Action
-	7,  // 8: footward.v1.ActionSet.factors:type_name -> footward.v1.ActionFactors
-	15, // 9: footward.v1.ActionSet.kinds:type_name -> footward.v1.CombinationKind
-	16, // 10: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
-	8,  // 11: footward.v1.CombineActionsRequest.action_set:type_name -> footward.v1.ActionSet
-	17, // 12: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
-	11, // 13: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
-	18, // 14: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
-	19, // 15: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
-	20, // 16: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
-	15, // 17: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
-	12, // 18: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
-	3,  // 19: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
-	9,  // 20: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
-	10, // 21: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
-	21, // [21:22] is the sub-list for method output_type
-	20, // [20:21] is the sub-list for method input_type
-	20, // [20:20] is the sub-list for extension type_name
-	20, // [20:20] is the sub-list for extension extendee
-	0,  // [0:20] is the sub-list for field type_name
+	14, // 8: footward.v1.ActionSet.kinds:type_name -> footward.v1.CombinationKind
+	15, // 9: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
+	7,  // 10: footward.v1.CombineActionsRequest.action_set:type_name -> footward.v1.ActionSet
+	16, // 11: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
+	10, // 12: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
+	17, // 13: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
+	18, // 14: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
+	19, // 15: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
+	14, // 16: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
+	11, // 17: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
+	3,  // 18: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
+	8,  // 19: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
+	9,  // 20: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
+	20, // [20:21] is the sub-list for method output_type
+	19, // [19:20] is the sub-list for method input_type
+	19, // [19:19] is the sub-list for extension type_name
+	19, // [19:19] is the sub-list for extension extendee
+	0,  // [0:19] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_load_proto_init() }
@@ -1221,14 +1081,13 @@ func file_footward_v1_load_proto_init() {
 		return
 	}
 	file_footward_v1_common_proto_init()
-	file_footward_v1_load_proto_msgTypes[3].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_load_proto_rawDesc), len(file_footward_v1_load_proto_rawDesc)),
 			NumEnums:      4,
-			NumMessages:   9,
+			NumMessages:   8,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

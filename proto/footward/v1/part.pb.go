@@ -1086,7 +1086,7 @@ type Plate struct {
 	// Steel. Required.
 	Steel *Steel `protobuf:"bytes,4,opt,name=steel,proto3" json:"steel,omitempty"`
 	// Thickness lost to corrosion over the design life, all faces together [mm].
-	// Taken off the thickness in every resistance. Default: what basis.corrosion
+	// Taken off the thickness in every resistance. Default: what exposure
 	// takes, else 0; a stated 0 is none. 0 to 50.
 	CorrosionAllowanceMm *float64 `protobuf:"fixed64,5,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	unknownFields        protoimpl.UnknownFields
@@ -2408,7 +2408,7 @@ type Rod struct {
 	// [mm], for punching. Default 0: 1.5 d, less than any standard nut. 0 to 400.
 	NutMeanWidthMm float64 `protobuf:"fixed64,6,opt,name=nut_mean_width_mm,json=nutMeanWidthMm,proto3" json:"nut_mean_width_mm,omitempty"`
 	// Diameter lost to corrosion over the design life [mm]. Default: what
-	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 20.
+	// exposure takes, else 0; a stated 0 is none. 0 to 20.
 	CorrosionAllowanceMm *float64 `protobuf:"fixed64,7,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	// Length that stretches, from nut to nut, or to the point where the rod is
 	// held, L_b [mm]. Default 0: by EN 1993-1-8 Table 6.2 as an anchor bolt cast
@@ -3009,7 +3009,7 @@ type JoinedPart struct {
 	WeldAlongEdge bool `protobuf:"varint,3,opt,name=weld_along_edge,json=weldAlongEdge,proto3" json:"weld_along_edge,omitempty"`
 	// Thickness of the part lost to corrosion over the design life [mm], where the
 	// part itself resists; a complete-penetration weld states its own. Default: what
-	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 100, less than the
+	// exposure takes, else 0; a stated 0 is none. 0 to 100, less than the
 	// thickness.
 	CorrosionAllowanceMm *float64 `protobuf:"fixed64,4,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	unknownFields        protoimpl.UnknownFields
@@ -3092,7 +3092,7 @@ type WeldSpec struct {
 	// taken to match the base metal, which EN 1993-1-8 4.2 demands.
 	Filler *WeldMetal `protobuf:"bytes,5,opt,name=filler,proto3" json:"filler,omitempty"`
 	// Throat lost to corrosion over the design life [mm]. Default: what
-	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 20.
+	// exposure takes, else 0; a stated 0 is none. 0 to 20.
 	CorrosionAllowanceMm *float64 `protobuf:"fixed64,6,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	// Whether the weld has its full size up to both ends (returns or run-off
 	// tabs); otherwise each end loses one throat (EN 1993-1-8 4.5.1). Default
@@ -3586,34 +3586,30 @@ type ThroughAnchorage struct {
 	ClampedWeightKn float64 `protobuf:"fixed64,5,opt,name=clamped_weight_kn,json=clampedWeightKn,proto3" json:"clamped_weight_kn,omitempty"`
 	// Ground beside the stack that counts against uplift. Absent: none.
 	Ground *UpliftGround `protobuf:"bytes,6,opt,name=ground,proto3" json:"ground,omitempty"`
-	// What counts of these weights against uplift and overturning. Default: 0.9
-	// for the Eurocode (EN 1997-1 Table A.15, EN 1990 Table A1.2(A)) and US LRFD,
-	// 0.6 for US ASD (ASCE 7-22 2.3.1, 2.4.1). Over 0 to 1.
-	WeightFactor *float64 `protobuf:"fixed64,7,opt,name=weight_factor,json=weightFactor,proto3,oneof" json:"weight_factor,omitempty"`
 	// Preload of each rod when tightened [kN]; rods, nuts and both plates must bear it.
 	// Default 0. 0 to 10 000.
-	InitialPreloadKn float64 `protobuf:"fixed64,8,opt,name=initial_preload_kn,json=initialPreloadKn,proto3" json:"initial_preload_kn,omitempty"`
+	InitialPreloadKn float64 `protobuf:"fixed64,7,opt,name=initial_preload_kn,json=initialPreloadKn,proto3" json:"initial_preload_kn,omitempty"`
 	// Share of it that relaxation takes. Default 0. 0 to 1.
-	Relaxation float64 `protobuf:"fixed64,9,opt,name=relaxation,proto3" json:"relaxation,omitempty"`
+	Relaxation float64 `protobuf:"fixed64,8,opt,name=relaxation,proto3" json:"relaxation,omitempty"`
 	// Settlement of the clamped fill after tightening [mm]; what it settles before and by
 	// the tightening is levelled out. Default 0; of a column base on a stack, that by the
 	// service load. 0 to 1000.
-	FillSettlementMm float64 `protobuf:"fixed64,10,opt,name=fill_settlement_mm,json=fillSettlementMm,proto3" json:"fill_settlement_mm,omitempty"`
+	FillSettlementMm float64 `protobuf:"fixed64,9,opt,name=fill_settlement_mm,json=fillSettlementMm,proto3" json:"fill_settlement_mm,omitempty"`
 	// Stiffness of the clamped stack, its force over its shortening [kN/mm].
 	// Default 0: not known; then every loss counts as if it were the worst for it. 0 to
 	// 1 000 000.
-	StackStiffnessKnMm float64 `protobuf:"fixed64,11,opt,name=stack_stiffness_kn_mm,json=stackStiffnessKnMm,proto3" json:"stack_stiffness_kn_mm,omitempty"`
+	StackStiffnessKnMm float64 `protobuf:"fixed64,10,opt,name=stack_stiffness_kn_mm,json=stackStiffnessKnMm,proto3" json:"stack_stiffness_kn_mm,omitempty"`
 	// Preload that must be left in each rod [kN]; in a column base at least its
 	// sharing.preload_kn. Preload through fill is never counted on: the check fails or
 	// is out of scope. Default 0: none. 0 to 10 000.
-	NeededPreloadKn float64 `protobuf:"fixed64,12,opt,name=needed_preload_kn,json=neededPreloadKn,proto3" json:"needed_preload_kn,omitempty"`
+	NeededPreloadKn float64 `protobuf:"fixed64,11,opt,name=needed_preload_kn,json=neededPreloadKn,proto3" json:"needed_preload_kn,omitempty"`
 	// Greatest stretch of a rod by the actions [mm]. Default 0: no limit. 0 to 1000.
-	MostStretchMm float64 `protobuf:"fixed64,13,opt,name=most_stretch_mm,json=mostStretchMm,proto3" json:"most_stretch_mm,omitempty"`
+	MostStretchMm float64 `protobuf:"fixed64,12,opt,name=most_stretch_mm,json=mostStretchMm,proto3" json:"most_stretch_mm,omitempty"`
 	// Diameter of a round fill that presses on the bottom plate, centred [mm], such as the
 	// lowest ring's; instead of pressed_x_mm and pressed_y_mm. Of a circle wider than the
 	// plate the worse of the circle in it and of the whole plate counts. Default 0: not
 	// round; of a column base on a stack, its lowest ring. 0 to 5000.
-	PressedDiameterMm float64 `protobuf:"fixed64,14,opt,name=pressed_diameter_mm,json=pressedDiameterMm,proto3" json:"pressed_diameter_mm,omitempty"`
+	PressedDiameterMm float64 `protobuf:"fixed64,13,opt,name=pressed_diameter_mm,json=pressedDiameterMm,proto3" json:"pressed_diameter_mm,omitempty"`
 	unknownFields     protoimpl.UnknownFields
 	sizeCache         protoimpl.SizeCache
 }
@@ -3688,13 +3684,6 @@ func (x *ThroughAnchorage) GetGround() *UpliftGround {
 		return x.Ground
 	}
 	return nil
-}
-
-func (x *ThroughAnchorage) GetWeightFactor() float64 {
-	if x != nil && x.WeightFactor != nil {
-		return *x.WeightFactor
-	}
-	return 0
 }
 
 func (x *ThroughAnchorage) GetInitialPreloadKn() float64 {
@@ -4124,7 +4113,7 @@ type PinnedPlates struct {
 	// Thickness of one plate [mm]. Required. Over 0 to 300.
 	ThicknessMm float64 `protobuf:"fixed64,2,opt,name=thickness_mm,json=thicknessMm,proto3" json:"thickness_mm,omitempty"`
 	// Thickness lost to corrosion over the design life [mm]. Default: what
-	// basis.corrosion takes, else 0; a stated 0 is none. 0 to 100.
+	// exposure takes, else 0; a stated 0 is none. 0 to 100.
 	CorrosionAllowanceMm *float64 `protobuf:"fixed64,3,opt,name=corrosion_allowance_mm,json=corrosionAllowanceMm,proto3,oneof" json:"corrosion_allowance_mm,omitempty"`
 	// Steel. Required.
 	Steel *Steel `protobuf:"bytes,4,opt,name=steel,proto3" json:"steel,omitempty"`
@@ -4731,7 +4720,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"diameterMm\x12<\n" +
 	"\fthickness_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@)\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12C\n" +
-	"\x10bearing_area_mm2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x0ebearingAreaMm2\"\xc4\a\n" +
+	"\x10bearing_area_mm2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x0ebearingAreaMm2\"\xed\x06\n" +
 	"\x10ThroughAnchorage\x12=\n" +
 	"\fbottom_plate\x18\x01 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\vbottomPlate\x12;\n" +
 	"\fpressed_x_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
@@ -4740,19 +4729,17 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"pressedYMm\x126\n" +
 	"\theight_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x00\x00\x00R\bheightMm\x12E\n" +
 	"\x11clamped_weight_kn\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fclampedWeightKn\x121\n" +
-	"\x06ground\x18\x06 \x01(\v2\x19.footward.v1.UpliftGroundR\x06ground\x12C\n" +
-	"\rweight_factor\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\fweightFactor\x88\x01\x01\x12G\n" +
-	"\x12initial_preload_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10initialPreloadKn\x129\n" +
+	"\x06ground\x18\x06 \x01(\v2\x19.footward.v1.UpliftGroundR\x06ground\x12G\n" +
+	"\x12initial_preload_kn\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10initialPreloadKn\x129\n" +
 	"\n" +
-	"relaxation\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"relaxation\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"relaxation\x12G\n" +
-	"\x12fill_settlement_mm\x18\n" +
-	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10fillSettlementMm\x12L\n" +
-	"\x15stack_stiffness_kn_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x12stackStiffnessKnMm\x12E\n" +
-	"\x11needed_preload_kn\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\x12A\n" +
-	"\x0fmost_stretch_mm\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\rmostStretchMm\x12I\n" +
-	"\x13pressed_diameter_mm\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11pressedDiameterMmB\x10\n" +
-	"\x0e_weight_factor\"\xe6\x01\n" +
+	"\x12fill_settlement_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10fillSettlementMm\x12L\n" +
+	"\x15stack_stiffness_kn_mm\x18\n" +
+	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x12stackStiffnessKnMm\x12E\n" +
+	"\x11needed_preload_kn\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\x12A\n" +
+	"\x0fmost_stretch_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\rmostStretchMm\x12I\n" +
+	"\x13pressed_diameter_mm\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11pressedDiameterMm\"\xe6\x01\n" +
 	"\fUpliftGround\x124\n" +
 	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@!\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x12D\n" +
 	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@!\x00\x00\x00\x00\x00\x00\x00\x00R\x0eunitWeightKnM3\x126\n" +
@@ -5068,7 +5055,6 @@ func file_footward_v1_part_proto_init() {
 		(*Anchorage_Through)(nil),
 	}
 	file_footward_v1_part_proto_msgTypes[34].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[36].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[38].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[40].OneofWrappers = []any{}
 	file_footward_v1_part_proto_msgTypes[42].OneofWrappers = []any{}
