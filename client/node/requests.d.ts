@@ -1358,9 +1358,11 @@ export interface PinnedTimber {
   /** k_mod of the Eurocode, where it is not that of class and duration. Default:
    * by both. 0.1 to 1.1. */
   k_mod?: number;
-  /** C_D of US ASD. Default 0.9. 0.1 to 1.6. */
+  /** C_D of US ASD, NDS Table 2.3.2; of connections at most 1.6 (11.3.2). Default 0.9
+   * (permanent). 0.9 to 1.6. */
   load_duration_factor?: number;
-  /** lambda of US LRFD. Default 0.6. 0.1 to 1. */
+  /** lambda of US LRFD, NDS Table N3; of connections at most 1. Default 0.6 (permanent).
+   * 0.6 to 1. */
   time_effect_factor?: number;
   /** C_M of connections, US bases. Default: by service class. 0.1 to 1. */
   wet_factor?: number;

@@ -994,6 +994,12 @@ export interface Envelope {
 export interface CombineActionsResponse {
   /** The caller's label, unchanged. */
   label: string;
+  /** The basis by which the actions were combined. */
+  basis: Basis;
+  /** Edition of its standards, by name. */
+  edition: string;
+  /** National annex by which they were combined; empty: the recommended values. */
+  annex: string;
   /** The combinations, by kind and stage. */
   combinations: Combination[];
   /** The envelope of each kind, all stages together. */
@@ -1246,8 +1252,12 @@ export interface ReadLoadTestResponse {
 export interface BasisEntry {
   /** The basis. */
   basis: Basis;
-  /** Standards with their editions. */
-  editions: string[];
+  /** Name of the edition by which checks are made, as a request may name it. */
+  edition: string;
+  /** Its standards with their editions. */
+  standards: string[];
+  /** National annexes that a request may name. */
+  annexes: string[];
   /** Factors with their default values and clauses. */
   factors: FactorUsed[];
 }

@@ -201,7 +201,7 @@ func TestWeldOfTheShoeNamesItsFaults(t *testing.T) {
 			in.Pin.Design.Basis, in.Weld.Weld.Filler.Strength = basis.USASD, 0
 		}, []string{"bracket_weld.weld.filler"}},
 		{"no width", func(in *base.PinInput) { in.Pin.Plates.Width = 0 }, []string{"plates.width_mm", "plates.width_mm"}},
-		{"basis", func(in *base.PinInput) { in.Pin.Design.Basis = 9 }, []string{"basis.basis"}},
+		{"basis", func(in *base.PinInput) { in.Pin.Design.Basis = 9 }, []string{"basis.family"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			in := shoe(basis.Eurocode)

@@ -146,7 +146,7 @@ func TestFaultsNameEveryField(t *testing.T) {
 	for _, v := range f {
 		fields = append(fields, v.Field)
 	}
-	assert.ElementsMatch(t, []string{"basis.basis", "contact.size_x_mm", "contact.size_y_mm", "forces.n_kn",
+	assert.ElementsMatch(t, []string{"basis.family", "contact.size_x_mm", "contact.size_y_mm", "forces.n_kn",
 		"support.concrete.concrete", "support.concrete.height_mm", "support.concrete.size_x_mm", "support.concrete.size_y_mm"}, fields)
 }
 

@@ -20,7 +20,7 @@ func sized(v float64) bool { return within(v, leastSize, greatestSize) }
 // Validate adds to faults everything about the input that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis with usable factors")
+		faults.Add(limit.UnknownValue, "basis.family", "is not a design basis with usable factors")
 	}
 	faults.Range("contact.size_x_mm", in.SizeX, leastSize, greatestSize, 1, " mm")
 	faults.Range("contact.size_y_mm", in.SizeY, leastSize, greatestSize, 1, " mm")

@@ -24,7 +24,7 @@ func optional(v, low, high float64) bool { return v == 0 || within(v, low, high)
 // Validate adds to faults everything that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "must be a known basis with usable factors")
+		faults.Add(limit.UnknownValue, "basis.family", "must be a known basis with usable factors")
 	}
 	switch in.Shape {
 	case Rectangle:
@@ -152,6 +152,10 @@ func validateMethod(in *Input, faults *limit.Faults) {
 		faults.Add(limit.OutOfRange, family+".stability_safety_factor", "must be from 1 to 10")
 	}
 	if in.Design.Basis == basis.USLRFD && known && !within(in.Resistance, 0.1, 1) {
-		faults.Add(limit.OutOfRange, "basis.us_lrfd.bearing_resistance_factor", "is needed from 0.1 to 1 where the ground is checked: there is no default")
+		kind := limit.OutOfRange
+		if in.Resistance == 0 {
+			kind = limit.Missing
+		}
+		faults.Add(kind, "basis.us_lrfd.bearing_resistance_factor", "is needed from 0.1 to 1 where the ground is checked: there is no default")
 	}
 }

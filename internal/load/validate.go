@@ -18,7 +18,7 @@ func within(v, low, high float64) bool { return v >= low && v <= high }
 // Validate adds to faults everything about the input that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Basis.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis")
+		faults.Add(limit.UnknownValue, "basis.family", "is not a design basis")
 	}
 	if n := len(in.Stages); n < 1 || n > mostStages {
 		faults.Add(limit.Number, "stages", fmt.Sprintf("has %d stages; must have 1 to %d", n, mostStages))

@@ -209,7 +209,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 		assert.NotEmpty(t, f.Reason)
 	}
 	assert.ElementsMatch(t, []string{
-		"basis.basis", "pad.size_x_mm", "pad.thickness_mm", "column.size_x_mm", "column.size_y_mm", "concrete.strength_mpa",
+		"basis.family", "pad.size_x_mm", "pad.thickness_mm", "column.size_x_mm", "column.size_y_mm", "concrete.strength_mpa",
 		"weight_kn", "height_mm", "forces.n_kn", "forces.v_x_kn", "forces.v_y_kn", "forces.m_x_knm", "forces.m_y_knm", "forces.t_knm",
 		"reinforcement.x.spacing_mm", "reinforcement.y.diameter_mm", "reinforcement.y.spacing_mm",
 		"reinforcement.yield_strength_mpa", "reinforcement.bend_mm", "reinforcement.cover_mm",

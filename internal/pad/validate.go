@@ -18,7 +18,7 @@ func within(v, low, high float64) bool { return v >= low && v <= high }
 // Validate adds to faults everything that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "must be a known basis with usable factors")
+		faults.Add(limit.UnknownValue, "basis.family", "must be a known basis with usable factors")
 	}
 	for _, f := range [...]struct {
 		field          string

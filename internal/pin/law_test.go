@@ -280,7 +280,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 		fields = append(fields, v.Field)
 	}
 	assert.Subset(t, fields, []string{
-		"basis.basis", "timber.density_kg_m3", "timber.kind", "timber.service_class", "timber.shear_strength_mpa",
+		"basis.family", "timber.density_kg_m3", "timber.kind", "timber.service_class", "timber.shear_strength_mpa",
 		"pin.diameter_mm", "pin.kind", "pin.f_y_mpa", "plates.thickness_mm", "plates.arrangement",
 		"plates.hole_diameter_mm", "layout.rows", "forces.n_kn",
 	})

@@ -36,7 +36,7 @@ func (f *field) check(faults *limit.Faults) bool {
 // Validate adds to faults everything about the input that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis with usable factors")
+		faults.Add(limit.UnknownValue, "basis.family", "is not a design basis with usable factors")
 	}
 	validateTimber(in, faults)
 	validatePin(in, faults)

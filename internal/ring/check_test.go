@@ -414,7 +414,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	assert.Equal(t, "shoe.size_y_mm", faults[0].Field)
 	_, err = ring.Check(&ring.Input{})
 	require.ErrorAs(t, err, &faults)
-	assert.Equal(t, "basis.basis", faults[0].Field)
+	assert.Equal(t, "basis.family", faults[0].Field)
 }
 
 // TestNoNumberMayBeNaN puts what is no number into every field there is.

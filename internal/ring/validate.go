@@ -37,7 +37,7 @@ func (b *bounds) check(faults *limit.Faults, path string) {
 // Validate adds to faults everything about the stack that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Basis.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "is none of the design bases")
+		faults.Add(limit.UnknownValue, "basis.family", "is none of the design bases")
 	}
 	in.Actions.Range("forces", faults)
 	in.Service.Range("service_forces", faults)

@@ -18,7 +18,7 @@ func within(v, low, high float64) bool { return v >= low && v <= high }
 // Validate adds to faults everything about the input that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis with usable factors")
+		faults.Add(limit.UnknownValue, "basis.family", "is not a design basis with usable factors")
 	}
 	in.Plate.Validate(faults)
 	in.Rod.Validate(faults)

@@ -44,7 +44,7 @@ func check(prefix string, rows []row, faults *limit.Faults) {
 // need it are then left out too.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "must be a known basis with usable factors")
+		faults.Add(limit.UnknownValue, "basis.family", "must be a known basis with usable factors")
 	}
 	switch in.Shape {
 	case Rectangle:

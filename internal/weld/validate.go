@@ -26,7 +26,7 @@ var partFields = [2]string{"weld.parts[0]", "weld.parts[1]"}
 // Validate adds to faults everything about the input that does not fit.
 func Validate(in *Input, faults *limit.Faults) {
 	if !in.Design.Valid() {
-		faults.Add(limit.UnknownValue, "basis.basis", "is not a design basis with usable factors")
+		faults.Add(limit.UnknownValue, "basis.family", "is not a design basis with usable factors")
 	}
 	for i := range in.Weld.Parts {
 		in.Weld.Parts[i].validate(partFields[i], faults)

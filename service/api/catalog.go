@@ -36,7 +36,12 @@ func NewCatalog() *Catalog { return &Catalog{} }
 func (*Catalog) ListDesignBases(context.Context, *footwardv1.ListDesignBasesRequest) (*footwardv1.ListDesignBasesResponse, error) {
 	out := &footwardv1.ListDesignBasesResponse{}
 	for _, b := range allBases {
-		e := &footwardv1.BasisEntry{Basis: b, Editions: basis.Basis(b).Editions()}
+		e := &footwardv1.BasisEntry{Basis: b, Edition: basis.Basis(b).Edition(), Standards: basis.Basis(b).Editions()}
+		if b == footwardv1.Basis_BASIS_EUROCODE {
+			for _, a := range annexes {
+				e.Annexes = append(e.Annexes, a.name)
+			}
+		}
 		for _, d := range basis.Basis(b).Defaults() {
 			e.Factors = append(e.Factors, &footwardv1.FactorUsed{Symbol: d.Symbol, Value: d.Value, Source: d.Source})
 		}

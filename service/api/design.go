@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"footward.example/footward/internal/basis"
+	"footward.example/footward/internal/derive"
 	"footward.example/footward/internal/limit"
 	"footward.example/footward/internal/load"
 	footwardv1 "footward.example/footward/proto/footward/v1"
@@ -20,13 +21,21 @@ type national struct {
 	fill        float64 // gamma_phi of the fill in rings [-]
 }
 
-// parameter ties a nationally determined parameter to its field and to the symbols by
-// which an answer states it.
+// parameter ties a nationally determined parameter to its field and to how an answer
+// states it.
 type parameter struct {
 	name    string // path in Eurocode
-	printed []string
+	printed []printed
 	given   func(*footwardv1.Eurocode) *float64
 	value   func(*national) *float64
+}
+
+// printed is how an answer states a factor: its symbol, and what its source holds where
+// other factors have the symbol too.
+type printed struct{ symbol, source string }
+
+func (p printed) is(f *derive.Factor) bool {
+	return p.symbol == f.Symbol && strings.Contains(f.Source, p.source)
 }
 
 // numberOf returns how a number is read of a message that may be absent.
@@ -60,76 +69,76 @@ func ofActions(of func(*footwardv1.ActionFactors) *float64) func(*footwardv1.Eur
 }
 
 var parameters = []parameter{
-	{"steel.gamma_m0", []string{"gamma_M0"},
+	{"steel.gamma_m0", []printed{{"gamma_M0", ""}},
 		ofSteel(func(f *footwardv1.SteelFactors) *float64 { return f.GammaM0 }),
 		func(n *national) *float64 { return &n.ec.GammaM0 }},
-	{"steel.gamma_m1", []string{"gamma_M1"},
+	{"steel.gamma_m1", []printed{{"gamma_M1", ""}},
 		ofSteel(func(f *footwardv1.SteelFactors) *float64 { return f.GammaM1 }),
 		func(n *national) *float64 { return &n.ec.GammaM1 }},
-	{"steel.gamma_m2", []string{"gamma_M2"},
+	{"steel.gamma_m2", []printed{{"gamma_M2", ""}},
 		ofSteel(func(f *footwardv1.SteelFactors) *float64 { return f.GammaM2 }),
 		func(n *national) *float64 { return &n.ec.GammaM2 }},
-	{"steel.beta_j", []string{"beta_j"},
+	{"steel.beta_j", []printed{{"beta_j", ""}},
 		ofSteel(func(f *footwardv1.SteelFactors) *float64 { return f.BetaJ }),
 		func(n *national) *float64 { return &n.ec.BetaJ }},
-	{"steel.c_fd", []string{"C_f,d"},
+	{"steel.c_fd", []printed{{"C_f,d", ""}},
 		ofSteel(func(f *footwardv1.SteelFactors) *float64 { return f.CFd }),
 		func(n *national) *float64 { return &n.ec.CFd }},
-	{"concrete.gamma_c", []string{"gamma_C", "gamma_Mc"},
+	{"concrete.gamma_c", []printed{{"gamma_C", ""}, {"gamma_Mc", "EN 1992-4"}},
 		ofConcrete(func(f *footwardv1.ConcreteFactors) *float64 { return f.GammaC }),
 		func(n *national) *float64 { return &n.ec.GammaC }},
-	{"concrete.gamma_s", []string{"gamma_S"},
+	{"concrete.gamma_s", []printed{{"gamma_S", ""}},
 		ofConcrete(func(f *footwardv1.ConcreteFactors) *float64 { return f.GammaS }),
 		func(n *national) *float64 { return &n.ec.GammaS }},
-	{"concrete.alpha_cc", []string{"alpha_cc"},
+	{"concrete.alpha_cc", []printed{{"alpha_cc", ""}},
 		ofConcrete(func(f *footwardv1.ConcreteFactors) *float64 { return f.AlphaCc }),
 		func(n *national) *float64 { return &n.ec.AlphaCC }},
-	{"concrete.alpha_ct_pl", []string{"alpha_ct,pl"},
+	{"concrete.alpha_ct_pl", []printed{{"alpha_ct,pl", ""}},
 		ofConcrete(func(f *footwardv1.ConcreteFactors) *float64 { return f.AlphaCtPl }),
 		func(n *national) *float64 { return &n.ec.AlphaCTPl }},
-	{"timber.gamma_m", []string{"gamma_M", "gamma_Mt"},
+	{"timber.gamma_m", []printed{{"gamma_M", "EN 1995"}, {"gamma_Mt", ""}},
 		ofTimber(func(f *footwardv1.TimberFactors) *float64 { return f.GammaM }),
 		func(n *national) *float64 { return &n.ec.GammaMTimber }},
-	{"timber.gamma_m_connections", []string{"gamma_Mc"},
+	{"timber.gamma_m_connections", []printed{{"gamma_Mc", "EN 1995"}},
 		ofTimber(func(f *footwardv1.TimberFactors) *float64 { return f.GammaMConnections }),
 		func(n *national) *float64 { return &n.connections }},
-	{"ground.gamma_phi", []string{"gamma_phi"},
+	{"ground.gamma_phi", []printed{{"gamma_phi", "1997-1:2004 Table A.4"}},
 		ofGround(func(f *footwardv1.GroundFactors) *float64 { return f.GammaPhi }),
 		func(n *national) *float64 { return &n.ec.Ground.Phi }},
-	{"ground.gamma_c_eff", []string{"gamma_c"},
+	{"ground.gamma_c_eff", []printed{{"gamma_c", ""}},
 		ofGround(func(f *footwardv1.GroundFactors) *float64 { return f.GammaCEff }),
 		func(n *national) *float64 { return &n.ec.Ground.C }},
-	{"ground.gamma_cu", []string{"gamma_cu"},
+	{"ground.gamma_cu", []printed{{"gamma_cu", ""}},
 		ofGround(func(f *footwardv1.GroundFactors) *float64 { return f.GammaCu }),
 		func(n *national) *float64 { return &n.ec.Ground.Cu }},
-	{"ground.gamma_r_v", []string{"gamma_R,v"},
+	{"ground.gamma_r_v", []printed{{"gamma_R,v", ""}},
 		ofGround(func(f *footwardv1.GroundFactors) *float64 { return f.GammaRV }),
 		func(n *national) *float64 { return &n.ec.Ground.Rv }},
-	{"ground.gamma_r_h", []string{"gamma_R,h"},
+	{"ground.gamma_r_h", []printed{{"gamma_R,h", ""}},
 		ofGround(func(f *footwardv1.GroundFactors) *float64 { return f.GammaRH }),
 		func(n *national) *float64 { return &n.ec.Ground.Rh }},
-	{"ground.gamma_phi_fill", []string{"gamma_phi"},
+	{"ground.gamma_phi_fill", []printed{{"gamma_phi", "on tan(phi)"}},
 		ofGround(func(f *footwardv1.GroundFactors) *float64 { return f.GammaPhiFill }),
 		func(n *national) *float64 { return &n.fill }},
-	{"actions.gamma_g_sup", []string{"gamma_G,sup", "gamma_G", "gamma_W"},
+	{"actions.gamma_g_sup", []printed{{"gamma_G,sup", ""}, {"gamma_G", "Table A.3"}, {"gamma_W", "Table A.3"}, {"gamma_G", "weight where it presses"}},
 		ofActions(func(f *footwardv1.ActionFactors) *float64 { return f.GammaGSup }),
 		func(n *national) *float64 { return &n.actions.GSup }},
-	{"actions.gamma_g_inf", []string{"gamma_G,inf", "gamma_G", "gamma_W", "gamma_stb"},
+	{"actions.gamma_g_inf", []printed{{"gamma_G,inf", ""}, {"gamma_G", "Table A.3"}, {"gamma_W", "Table A.3"}, {"gamma_stb", "weight"}},
 		ofActions(func(f *footwardv1.ActionFactors) *float64 { return f.GammaGInf }),
 		func(n *national) *float64 { return &n.actions.GInf }},
-	{"actions.gamma_q", []string{"gamma_Q", "gamma_Q,N", "gamma_Q,dst"},
+	{"actions.gamma_q", []printed{{"gamma_Q", ""}, {"gamma_Q,N", ""}, {"gamma_Q,dst", ""}},
 		ofActions(func(f *footwardv1.ActionFactors) *float64 { return f.GammaQ }),
 		func(n *national) *float64 { return &n.actions.Q }},
-	{"actions.xi", []string{"xi"},
+	{"actions.xi", []printed{{"xi", ""}},
 		ofActions(func(f *footwardv1.ActionFactors) *float64 { return f.Xi }),
 		func(n *national) *float64 { return &n.actions.Xi }},
-	{"actions.gamma_g_sup_equilibrium", []string{"gamma_G,sup (A)", "gamma_G,dst", "gamma_G"},
+	{"actions.gamma_g_sup_equilibrium", []printed{{"gamma_G,sup (A)", ""}, {"gamma_G,dst", ""}, {"gamma_G", "weight where it presses"}},
 		ofActions(func(f *footwardv1.ActionFactors) *float64 { return f.GammaGSupEquilibrium }),
 		func(n *national) *float64 { return &n.actions.GSupA }},
-	{"actions.gamma_g_inf_equilibrium", []string{"gamma_G,inf (A)", "gamma_stb"},
+	{"actions.gamma_g_inf_equilibrium", []printed{{"gamma_G,inf (A)", ""}, {"gamma_stb", ""}},
 		ofActions(func(f *footwardv1.ActionFactors) *float64 { return f.GammaGInfEquilibrium }),
 		func(n *national) *float64 { return &n.actions.GInfA }},
-	{"actions.gamma_q_ground", []string{"gamma_Q (C)", "gamma_Q", "gamma_Q,N"},
+	{"actions.gamma_q_ground", []printed{{"gamma_Q (C)", ""}, {"gamma_Q", "Table A.3"}, {"gamma_Q,N", "Table A.3"}},
 		ofActions(func(f *footwardv1.ActionFactors) *float64 { return f.GammaQGround }),
 		func(n *national) *float64 { return &n.actions.QC }},
 }
@@ -206,9 +215,14 @@ func (r *reader) designAmong(b *footwardv1.DesignBasis, known []annex) basis.Des
 
 // stated is a parameter whose value is not that of its standard.
 type stated struct {
-	printed []string
+	printed []printed
 	value   float64
 	source  string
+}
+
+// is reports whether it is a factor of an answer.
+func (s *stated) is(f *derive.Factor) bool {
+	return s.value == f.Value && slices.ContainsFunc(s.printed, func(p printed) bool { return p.is(f) })
 }
 
 // statedBy returns the parameters that the request or its national annex states.

@@ -84,7 +84,8 @@ func combined(m *footwardv1.CombineActionsRequest, r *load.Result) *footwardv1.C
 	r.Notices(&s.notices)
 	r.Derive(&s.sheet)
 	out := &footwardv1.CombineActionsResponse{
-		Label: m.GetLabel(), Notices: notices(s.notices.All(), true), Factors: factors(s.sheet.Factors, m.GetBasis()),
+		Label: m.GetLabel(), Basis: m.GetBasis().Basis(), Edition: basis.Basis(m.GetBasis().Basis()).Edition(), Annex: m.GetBasis().GetEurocode().GetAnnex(),
+		Notices: notices(s.notices.All(), true), Factors: factors(s.sheet.Factors, m.GetBasis()),
 		Provenance: provenanceOf(m.GetBasis().Basis()),
 	}
 	kept := chosen(r, m.GetEnvelopeOnly())

@@ -2,7 +2,6 @@ package api
 
 import (
 	"errors"
-	"slices"
 	"strings"
 	"sync"
 
@@ -184,7 +183,7 @@ func factors(all []derive.Factor, b *footwardv1.DesignBasis) []*footwardv1.Facto
 	for i, f := range all {
 		block[i].Symbol, block[i].Value, block[i].Source = f.Symbol, f.Value, f.Source
 		for _, s := range own {
-			if s.value == f.Value && slices.Contains(s.printed, f.Symbol) && !strings.HasSuffix(f.Source, givenInRequest) {
+			if s.is(&f) && !strings.HasSuffix(f.Source, givenInRequest) {
 				block[i].Source = s.source
 			}
 		}

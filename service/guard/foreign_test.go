@@ -70,3 +70,79 @@ func BenchmarkForeign(b *testing.B) {
 		}
 	}
 }
+
+// TestFieldOfAnotherFamilyIsRefused: each field that is bound to a family, at each of its
+// places in each request, with each other family.
+func TestFieldOfAnotherFamilyIsRefused(t *testing.T) {
+	tried := map[protoreflect.FullName]bool{}
+	for _, of := range requests() {
+		d := of.ProtoReflect().Descriptor()
+		if d.Fields().ByName("basis") == nil {
+			continue // holds requests with bases of their own
+		}
+		eachBound(plans()[d.FullName()], nil, func(path []protoreflect.FieldDescriptor, of bases) {
+			for _, b := range []footwardv1.Basis{footwardv1.Basis_BASIS_EUROCODE, footwardv1.Basis_BASIS_US_LRFD, footwardv1.Basis_BASIS_US_ASD} {
+				m := fresh(d)
+				m.Set(d.Fields().ByName("basis"), protoreflect.ValueOfMessage(footwardv1.On(b).ProtoReflect()))
+				at, spelled := m, ""
+				for _, f := range path[:len(path)-1] {
+					if f.IsList() {
+						at = at.Mutable(f).List().AppendMutable().Message()
+						spelled += string(f.Name()) + "[0]."
+						continue
+					}
+					at = at.Mutable(f).Message()
+					spelled += string(f.Name()) + "."
+				}
+				last := path[len(path)-1]
+				switch {
+				case last.IsList():
+					at.Mutable(last).List().Append(protoreflect.ValueOfEnum(1))
+				case last.Message() != nil:
+					at.Mutable(last)
+				case last.Kind() == protoreflect.EnumKind:
+					at.Set(last, protoreflect.ValueOfEnum(1))
+				case last.Kind() == protoreflect.BoolKind:
+					at.Set(last, protoreflect.ValueOfBool(true))
+				default:
+					at.Set(last, protoreflect.ValueOfFloat64(1))
+				}
+				got := Foreign(m.Interface())
+				if of&(1<<b) != 0 {
+					assert.Empty(t, got, "%s with %s", spelled+string(last.Name()), b)
+				} else if assert.Len(t, got, 1, "%s with %s", spelled+string(last.Name()), b) {
+					assert.Equal(t, spelled+string(last.Name()), got[0].GetField())
+				}
+			}
+			tried[path[len(path)-1].FullName()] = true
+		})
+	}
+	for name := range bound {
+		assert.True(t, tried[name], "%s stands in no request", name)
+	}
+}
+
+// fresh is an empty message.
+func fresh(d protoreflect.MessageDescriptor) protoreflect.Message {
+	kind, err := protoregistry.GlobalTypes.FindMessageByName(d.FullName())
+	if err != nil {
+		panic(err)
+	}
+	return kind.New()
+}
+
+// eachBound visits the bound fields of a plan by their paths.
+func eachBound(p *plan, path []protoreflect.FieldDescriptor, visit func([]protoreflect.FieldDescriptor, bases)) {
+	if p == nil {
+		return
+	}
+	with := func(f protoreflect.FieldDescriptor) []protoreflect.FieldDescriptor {
+		return append(append([]protoreflect.FieldDescriptor{}, path...), f)
+	}
+	for _, f := range p.fields {
+		visit(with(f.d), f.of)
+	}
+	for _, f := range p.below {
+		eachBound(f.plan, with(f.d), visit)
+	}
+}

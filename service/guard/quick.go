@@ -592,8 +592,8 @@ func quickCheckAnchorageRequest(m *footwardv1.CheckAnchorageRequest) bool {
 
 func quickPinnedTimber(m *footwardv1.PinnedTimber) bool {
 	return (m.KMod == nil || m.GetKMod() >= 0.1 && m.GetKMod() <= 1.1) &&
-		(m.LoadDurationFactor == nil || m.GetLoadDurationFactor() >= 0.1 && m.GetLoadDurationFactor() <= 1.6) &&
-		(m.TimeEffectFactor == nil || m.GetTimeEffectFactor() >= 0.1 && m.GetTimeEffectFactor() <= 1) &&
+		(m.LoadDurationFactor == nil || m.GetLoadDurationFactor() >= 0.9 && m.GetLoadDurationFactor() <= 1.6) &&
+		(m.TimeEffectFactor == nil || m.GetTimeEffectFactor() >= 0.6 && m.GetTimeEffectFactor() <= 1) &&
 		(m.WetFactor == nil || m.GetWetFactor() >= 0.1 && m.GetWetFactor() <= 1) &&
 		between(int(m.GetKind()), 1, 3) &&
 		between(int(m.GetLoadDuration()), 0, 5) &&

@@ -1113,6 +1113,12 @@ class CombineActionsResponse:
 
     # The caller's label, unchanged.
     label: str = ""
+    # The basis by which the actions were combined.
+    basis: Basis = "BASIS_UNSPECIFIED"
+    # Edition of its standards, by name.
+    edition: str = ""
+    # National annex by which they were combined; empty: the recommended values.
+    annex: str = ""
     # The combinations, by kind and stage.
     combinations: List[Combination] = field(default_factory=list)
     # The envelope of each kind, all stages together.
@@ -1393,8 +1399,12 @@ class BasisEntry:
 
     # The basis.
     basis: Basis = "BASIS_UNSPECIFIED"
-    # Standards with their editions.
-    editions: List[str] = field(default_factory=list)
+    # Name of the edition by which checks are made, as a request may name it.
+    edition: str = ""
+    # Its standards with their editions.
+    standards: List[str] = field(default_factory=list)
+    # National annexes that a request may name.
+    annexes: List[str] = field(default_factory=list)
     # Factors with their default values and clauses.
     factors: List[FactorUsed] = field(default_factory=list)
 

@@ -200,10 +200,14 @@ type BasisEntry struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The basis.
 	Basis Basis `protobuf:"varint,1,opt,name=basis,proto3,enum=footward.v1.Basis" json:"basis,omitempty"`
-	// Standards with their editions.
-	Editions []string `protobuf:"bytes,2,rep,name=editions,proto3" json:"editions,omitempty"`
+	// Name of the edition by which checks are made, as a request may name it.
+	Edition string `protobuf:"bytes,2,opt,name=edition,proto3" json:"edition,omitempty"`
+	// Its standards with their editions.
+	Standards []string `protobuf:"bytes,3,rep,name=standards,proto3" json:"standards,omitempty"`
+	// National annexes that a request may name.
+	Annexes []string `protobuf:"bytes,4,rep,name=annexes,proto3" json:"annexes,omitempty"`
 	// Factors with their default values and clauses.
-	Factors       []*FactorUsed `protobuf:"bytes,3,rep,name=factors,proto3" json:"factors,omitempty"`
+	Factors       []*FactorUsed `protobuf:"bytes,5,rep,name=factors,proto3" json:"factors,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -245,9 +249,23 @@ func (x *BasisEntry) GetBasis() Basis {
 	return Basis_BASIS_UNSPECIFIED
 }
 
-func (x *BasisEntry) GetEditions() []string {
+func (x *BasisEntry) GetEdition() string {
 	if x != nil {
-		return x.Editions
+		return x.Edition
+	}
+	return ""
+}
+
+func (x *BasisEntry) GetStandards() []string {
+	if x != nil {
+		return x.Standards
+	}
+	return nil
+}
+
+func (x *BasisEntry) GetAnnexes() []string {
+	if x != nil {
+		return x.Annexes
 	}
 	return nil
 }
@@ -1829,12 +1847,14 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\x19footward/v1/catalog.proto\x12\vfootward.v1\x1a\x18footward/v1/common.proto\x1a\x16footward/v1/part.proto\"\x18\n" +
 	"\x16ListDesignBasesRequest\"H\n" +
 	"\x17ListDesignBasesResponse\x12-\n" +
-	"\x05bases\x18\x01 \x03(\v2\x17.footward.v1.BasisEntryR\x05bases\"\x85\x01\n" +
+	"\x05bases\x18\x01 \x03(\v2\x17.footward.v1.BasisEntryR\x05bases\"\xbb\x01\n" +
 	"\n" +
 	"BasisEntry\x12(\n" +
-	"\x05basis\x18\x01 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12\x1a\n" +
-	"\beditions\x18\x02 \x03(\tR\beditions\x121\n" +
-	"\afactors\x18\x03 \x03(\v2\x17.footward.v1.FactorUsedR\afactors\"\x13\n" +
+	"\x05basis\x18\x01 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12\x18\n" +
+	"\aedition\x18\x02 \x01(\tR\aedition\x12\x1c\n" +
+	"\tstandards\x18\x03 \x03(\tR\tstandards\x12\x18\n" +
+	"\aannexes\x18\x04 \x03(\tR\aannexes\x121\n" +
+	"\afactors\x18\x05 \x03(\v2\x17.footward.v1.FactorUsedR\afactors\"\x13\n" +
 	"\x11ListSteelsRequest\"E\n" +
 	"\x12ListSteelsResponse\x12/\n" +
 	"\x06steels\x18\x01 \x03(\v2\x17.footward.v1.SteelEntryR\x06steels\"\x7f\n" +

@@ -712,16 +712,22 @@ type CombineActionsResponse struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The caller's label, unchanged.
 	Label string `protobuf:"bytes,1,opt,name=label,proto3" json:"label,omitempty"`
+	// The basis by which the actions were combined.
+	Basis Basis `protobuf:"varint,2,opt,name=basis,proto3,enum=footward.v1.Basis" json:"basis,omitempty"`
+	// Edition of its standards, by name.
+	Edition string `protobuf:"bytes,3,opt,name=edition,proto3" json:"edition,omitempty"`
+	// National annex by which they were combined; empty: the recommended values.
+	Annex string `protobuf:"bytes,4,opt,name=annex,proto3" json:"annex,omitempty"`
 	// The combinations, by kind and stage.
-	Combinations []*Combination `protobuf:"bytes,2,rep,name=combinations,proto3" json:"combinations,omitempty"`
+	Combinations []*Combination `protobuf:"bytes,5,rep,name=combinations,proto3" json:"combinations,omitempty"`
 	// The envelope of each kind, all stages together.
-	Envelopes []*Envelope `protobuf:"bytes,3,rep,name=envelopes,proto3" json:"envelopes,omitempty"`
+	Envelopes []*Envelope `protobuf:"bytes,6,rep,name=envelopes,proto3" json:"envelopes,omitempty"`
 	// Assumptions and cautions.
-	Notices []*Notice `protobuf:"bytes,4,rep,name=notices,proto3" json:"notices,omitempty"`
+	Notices []*Notice `protobuf:"bytes,7,rep,name=notices,proto3" json:"notices,omitempty"`
 	// The factors used, each with its source.
-	Factors []*FactorUsed `protobuf:"bytes,5,rep,name=factors,proto3" json:"factors,omitempty"`
+	Factors []*FactorUsed `protobuf:"bytes,8,rep,name=factors,proto3" json:"factors,omitempty"`
 	// What produced the answer.
-	Provenance    *Provenance `protobuf:"bytes,6,opt,name=provenance,proto3" json:"provenance,omitempty"`
+	Provenance    *Provenance `protobuf:"bytes,9,opt,name=provenance,proto3" json:"provenance,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -759,6 +765,27 @@ func (*CombineActionsResponse) Descriptor() ([]byte, []int) {
 func (x *CombineActionsResponse) GetLabel() string {
 	if x != nil {
 		return x.Label
+	}
+	return ""
+}
+
+func (x *CombineActionsResponse) GetBasis() Basis {
+	if x != nil {
+		return x.Basis
+	}
+	return Basis_BASIS_UNSPECIFIED
+}
+
+func (x *CombineActionsResponse) GetEdition() string {
+	if x != nil {
+		return x.Edition
+	}
+	return ""
+}
+
+func (x *CombineActionsResponse) GetAnnex() string {
+	if x != nil {
+		return x.Annex
 	}
 	return ""
 }
@@ -956,15 +983,18 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x12=\n" +
 	"\n" +
 	"action_set\x18\x03 \x01(\v2\x16.footward.v1.ActionSetB\x06\xbaH\x03\xc8\x01\x01R\tactionSet\x12#\n" +
-	"\renvelope_only\x18\x04 \x01(\bR\fenvelopeOnly\"\xbc\x02\n" +
+	"\renvelope_only\x18\x04 \x01(\bR\fenvelopeOnly\"\x96\x03\n" +
 	"\x16CombineActionsResponse\x12\x14\n" +
-	"\x05label\x18\x01 \x01(\tR\x05label\x12<\n" +
-	"\fcombinations\x18\x02 \x03(\v2\x18.footward.v1.CombinationR\fcombinations\x123\n" +
-	"\tenvelopes\x18\x03 \x03(\v2\x15.footward.v1.EnvelopeR\tenvelopes\x12-\n" +
-	"\anotices\x18\x04 \x03(\v2\x13.footward.v1.NoticeR\anotices\x121\n" +
-	"\afactors\x18\x05 \x03(\v2\x17.footward.v1.FactorUsedR\afactors\x127\n" +
+	"\x05label\x18\x01 \x01(\tR\x05label\x12(\n" +
+	"\x05basis\x18\x02 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12\x18\n" +
+	"\aedition\x18\x03 \x01(\tR\aedition\x12\x14\n" +
+	"\x05annex\x18\x04 \x01(\tR\x05annex\x12<\n" +
+	"\fcombinations\x18\x05 \x03(\v2\x18.footward.v1.CombinationR\fcombinations\x123\n" +
+	"\tenvelopes\x18\x06 \x03(\v2\x15.footward.v1.EnvelopeR\tenvelopes\x12-\n" +
+	"\anotices\x18\a \x03(\v2\x13.footward.v1.NoticeR\anotices\x121\n" +
+	"\afactors\x18\b \x03(\v2\x17.footward.v1.FactorUsedR\afactors\x127\n" +
 	"\n" +
-	"provenance\x18\x06 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
+	"provenance\x18\t \x01(\v2\x17.footward.v1.ProvenanceR\n" +
 	"provenance\"n\n" +
 	"\bEnvelope\x120\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x1c.footward.v1.CombinationKindR\x04kind\x120\n" +
@@ -1041,10 +1071,11 @@ var file_footward_v1_load_proto_goTypes = []any{
 	(LoadDuration)(0),              // 13: footward.v1.LoadDuration
 	(CombinationKind)(0),           // 14: footward.v1.CombinationKind
 	(*DesignBasis)(nil),            // 15: footward.v1.DesignBasis
-	(*Combination)(nil),            // 16: footward.v1.Combination
-	(*Notice)(nil),                 // 17: footward.v1.Notice
-	(*FactorUsed)(nil),             // 18: footward.v1.FactorUsed
-	(*Provenance)(nil),             // 19: footward.v1.Provenance
+	(Basis)(0),                     // 16: footward.v1.Basis
+	(*Combination)(nil),            // 17: footward.v1.Combination
+	(*Notice)(nil),                 // 18: footward.v1.Notice
+	(*FactorUsed)(nil),             // 19: footward.v1.FactorUsed
+	(*Provenance)(nil),             // 20: footward.v1.Provenance
 }
 var file_footward_v1_load_proto_depIdxs = []int32{
 	0,  // 0: footward.v1.Action.kind:type_name -> footward.v1.ActionKind
@@ -1058,21 +1089,22 @@ var file_footward_v1_load_proto_depIdxs = []int32{
 	14, // 8: footward.v1.ActionSet.kinds:type_name -> footward.v1.CombinationKind
 	15, // 9: footward.v1.CombineActionsRequest.basis:type_name -> footward.v1.DesignBasis
 	7,  // 10: footward.v1.CombineActionsRequest.action_set:type_name -> footward.v1.ActionSet
-	16, // 11: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
-	10, // 12: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
-	17, // 13: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
-	18, // 14: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
-	19, // 15: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
-	14, // 16: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
-	11, // 17: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
-	3,  // 18: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
-	8,  // 19: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
-	9,  // 20: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
-	20, // [20:21] is the sub-list for method output_type
-	19, // [19:20] is the sub-list for method input_type
-	19, // [19:19] is the sub-list for extension type_name
-	19, // [19:19] is the sub-list for extension extendee
-	0,  // [0:19] is the sub-list for field type_name
+	16, // 11: footward.v1.CombineActionsResponse.basis:type_name -> footward.v1.Basis
+	17, // 12: footward.v1.CombineActionsResponse.combinations:type_name -> footward.v1.Combination
+	10, // 13: footward.v1.CombineActionsResponse.envelopes:type_name -> footward.v1.Envelope
+	18, // 14: footward.v1.CombineActionsResponse.notices:type_name -> footward.v1.Notice
+	19, // 15: footward.v1.CombineActionsResponse.factors:type_name -> footward.v1.FactorUsed
+	20, // 16: footward.v1.CombineActionsResponse.provenance:type_name -> footward.v1.Provenance
+	14, // 17: footward.v1.Envelope.kind:type_name -> footward.v1.CombinationKind
+	11, // 18: footward.v1.Envelope.extremes:type_name -> footward.v1.Extreme
+	3,  // 19: footward.v1.Extreme.component:type_name -> footward.v1.ForceComponent
+	8,  // 20: footward.v1.LoadService.CombineActions:input_type -> footward.v1.CombineActionsRequest
+	9,  // 21: footward.v1.LoadService.CombineActions:output_type -> footward.v1.CombineActionsResponse
+	21, // [21:22] is the sub-list for method output_type
+	20, // [20:21] is the sub-list for method input_type
+	20, // [20:20] is the sub-list for extension type_name
+	20, // [20:20] is the sub-list for extension extendee
+	0,  // [0:20] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_load_proto_init() }

@@ -3850,9 +3850,11 @@ type PinnedTimber struct {
 	// k_mod of the Eurocode, where it is not that of class and duration. Default:
 	// by both. 0.1 to 1.1.
 	KMod *float64 `protobuf:"fixed64,13,opt,name=k_mod,json=kMod,proto3,oneof" json:"k_mod,omitempty"`
-	// C_D of US ASD. Default 0.9. 0.1 to 1.6.
+	// C_D of US ASD, NDS Table 2.3.2; of connections at most 1.6 (11.3.2). Default 0.9
+	// (permanent). 0.9 to 1.6.
 	LoadDurationFactor *float64 `protobuf:"fixed64,14,opt,name=load_duration_factor,json=loadDurationFactor,proto3,oneof" json:"load_duration_factor,omitempty"`
-	// lambda of US LRFD. Default 0.6. 0.1 to 1.
+	// lambda of US LRFD, NDS Table N3; of connections at most 1. Default 0.6 (permanent).
+	// 0.6 to 1.
 	TimeEffectFactor *float64 `protobuf:"fixed64,15,opt,name=time_effect_factor,json=timeEffectFactor,proto3,oneof" json:"time_effect_factor,omitempty"`
 	// C_M of connections, US bases. Default: by service class. 0.1 to 1.
 	WetFactor     *float64 `protobuf:"fixed64,16,opt,name=wet_factor,json=wetFactor,proto3,oneof" json:"wet_factor,omitempty"`
@@ -4763,8 +4765,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\rservice_class\x18\v \x01(\x0e2\x19.footward.v1.ServiceClassB\b\xbaH\x05\x82\x01\x02\x10\x01R\fserviceClass\x12H\n" +
 	"\rload_duration\x18\f \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\x123\n" +
 	"\x05k_mod\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xf1?)\x9a\x99\x99\x99\x99\x99\xb9?H\x00R\x04kMod\x88\x01\x01\x12P\n" +
-	"\x14load_duration_factor\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xf9?)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x12loadDurationFactor\x88\x01\x01\x12L\n" +
-	"\x12time_effect_factor\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x02R\x10timeEffectFactor\x88\x01\x01\x12=\n" +
+	"\x14load_duration_factor\x18\x0e \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xf9?)\xcd\xcc\xcc\xcc\xcc\xcc\xec?H\x01R\x12loadDurationFactor\x88\x01\x01\x12L\n" +
+	"\x12time_effect_factor\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)333333\xe3?H\x02R\x10timeEffectFactor\x88\x01\x01\x12=\n" +
 	"\n" +
 	"wet_factor\x18\x10 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?H\x03R\twetFactor\x88\x01\x01B\b\n" +
 	"\x06_k_modB\x17\n" +
