@@ -71,7 +71,7 @@ var lists = []list{
 func listBases(ctx context.Context, c *client.Client) (proto.Message, [][]string, error) {
 	m, err := c.ListDesignBases(ctx, &footwardv1.ListDesignBasesRequest{})
 	return rows(m, m.GetBases(), err, func(e *footwardv1.BasisEntry) [][]string {
-		out := [][]string{{e.GetBasis().String(), "", "", e.GetEdition()+": "+strings.Join(e.GetStandards(), "; ")}}
+		out := [][]string{{e.GetBasis().String(), "", "", e.GetEdition() + ": " + strings.Join(e.GetStandards(), "; ")}}
 		for _, f := range e.GetFactors() {
 			out = append(out, []string{"", f.GetSymbol(), tidy(f.GetValue()), f.GetSource()})
 		}

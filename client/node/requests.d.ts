@@ -2637,7 +2637,7 @@ export interface KnownVariation {
   source?: string;
   /** Degrees of freedom that it counts as beside the sample (ISO 12491, from memory).
    * Absent: it is known, and the sample only contradicts it or not. 1 to 100. */
-  prior_degrees?: number;
+  prior_degrees_of_freedom?: number;
 }
 
 /** ConversionFactor is one factor of eta_d. */
@@ -2782,9 +2782,9 @@ export interface TestDamage {
  * until the rods go slack. */
 export interface TestClamp {
   /** Stiffness of the fill, E_oed A/h [kN/mm]. Required. Over 0 to 100 000. */
-  fill_stiffness_kn_per_mm?: number;
+  fill_stiffness_kn_mm?: number;
   /** Stiffness of all rods, n E A_s/L [kN/mm]. Required. Over 0 to 100 000. */
-  rod_stiffness_kn_per_mm?: number;
+  rod_stiffness_kn_mm?: number;
   /** Preload of all rods [kN]. Default 0. 0 to 100 000. */
   preload_kn?: number;
   /** Embedment of the fill under the plate since tightening [mm]. Default 0. 0 to 100. */

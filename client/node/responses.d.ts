@@ -1185,7 +1185,7 @@ export interface TestHyperbola {
   /** Standard error of it [kN]; says nothing of a wrong law. */
   error_kn?: number;
   /** Initial stiffness [kN/mm]. */
-  initial_kn_per_mm?: number;
+  initial_kn_mm?: number;
   /** Extrapolated load: least of that at a tenth of the width and 1.25 of the greatest
    * held [kN]. */
   extrapolated_kn?: number;

@@ -252,7 +252,7 @@ func TestDerivationVerifiesAndAllIsFinite(t *testing.T) {
 func TestFaultsNameTheirFields(t *testing.T) {
 	nan := math.NaN()
 	for field, change := range map[string]func(*settle.Input){
-		"basis.family":                             func(in *settle.Input) { in.Design.Basis = 0 },
+		"basis.family":                            func(in *settle.Input) { in.Design.Basis = 0 },
 		"footing.plan":                            func(in *settle.Input) { in.Shape = 0 },
 		"footing.rectangle.size_x_mm":             func(in *settle.Input) { in.SizeX = nan },
 		"footing.circle.diameter_mm":              func(in *settle.Input) { in.Shape, in.Diameter = settle.Circle, 0 },

@@ -68,7 +68,7 @@ func (in *Input) numbers(f *limit.Faults) {
 		f.Range("variation.value", in.Variation.Value, 0.01, 1, 1, "")
 	}
 	if in.Variation.Knowledge == Prior {
-		f.Range("variation.prior_degrees", in.Variation.Degrees, 1, 100, 1, "")
+		f.Range("variation.prior_degrees_of_freedom", in.Variation.Degrees, 1, 100, 1, "")
 	}
 	if in.Factor != 0 {
 		f.Range("partial_factor.value", in.Factor, 1, 5, 1, "")

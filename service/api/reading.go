@@ -19,7 +19,7 @@ func testRecord(m *footwardv1.ReadLoadTestRequest) record.Input {
 		Poisson: or(m.Poisson, usualPoisson), SubgradeAt: or(m.SubgradeSettlementMm, usualSubgrade),
 		Footing: record.Footing{Width: m.GetFootingWidthMm(), Clay: m.GetClay()}, Years: m.GetYears(), Clay: m.GetClay(),
 		Clamp: record.Clamp{
-			Asked: c != nil, Fill: c.GetFillStiffnessKnPerMm() * newton, Rods: c.GetRodStiffnessKnPerMm() * newton,
+			Asked: c != nil, Fill: c.GetFillStiffnessKnMm() * newton, Rods: c.GetRodStiffnessKnMm() * newton,
 			Preload: c.GetPreloadKn() * newton, Embedment: c.GetEmbedmentMm(),
 		},
 	}
@@ -76,7 +76,7 @@ func subgradeReaction(s *record.Subgrade) *footwardv1.SubgradeReaction {
 
 func testHyperbola(h *record.Hyperbola) *footwardv1.TestHyperbola {
 	return &footwardv1.TestHyperbola{
-		UltimateKn: kilonewton(h.Ultimate, h.Known), ErrorKn: kilonewton(h.Error, h.Known), InitialKnPerMm: kilonewton(h.Initial, h.Known),
+		UltimateKn: kilonewton(h.Ultimate, h.Known), ErrorKn: kilonewton(h.Error, h.Known), InitialKnMm: kilonewton(h.Initial, h.Known),
 		ExtrapolatedKn: kilonewton(h.Bound, h.Known), Reason: h.Reason,
 	}
 }

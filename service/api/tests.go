@@ -29,8 +29,8 @@ func loadTests(m *footwardv1.AssessLoadTestsRequest) trial.Input {
 	}
 	if v := m.GetVariation(); v != nil {
 		in.Variation = trial.Variation{Knowledge: trial.Known, Value: v.GetValue(), Comparable: int(v.GetComparableTests()), Source: v.GetSource()}
-		if v.PriorDegrees != nil {
-			in.Variation.Knowledge, in.Variation.Degrees = trial.Prior, v.GetPriorDegrees()
+		if v.PriorDegreesOfFreedom != nil {
+			in.Variation.Knowledge, in.Variation.Degrees = trial.Prior, v.GetPriorDegreesOfFreedom()
 		}
 	}
 	for _, c := range m.GetConversionFactors() {

@@ -1330,7 +1330,7 @@ func quickLoadTest(m *footwardv1.LoadTest) bool {
 }
 
 func quickKnownVariation(m *footwardv1.KnownVariation) bool {
-	return (m.PriorDegrees == nil || m.GetPriorDegrees() >= 1 && m.GetPriorDegrees() <= 100) &&
+	return (m.PriorDegreesOfFreedom == nil || m.GetPriorDegreesOfFreedom() >= 1 && m.GetPriorDegreesOfFreedom() <= 100) &&
 		between(utf8.RuneCountInString(m.GetSource()), 1, 500) &&
 		m.GetComparableTests() <= 100000 &&
 		m.GetValue() >= 0.01 && m.GetValue() <= 1
@@ -1437,9 +1437,9 @@ func quickTestDamage(m *footwardv1.TestDamage) bool {
 
 func quickTestClamp(m *footwardv1.TestClamp) bool {
 	return m.GetEmbedmentMm() >= 0 && m.GetEmbedmentMm() <= 100 &&
-		m.GetFillStiffnessKnPerMm() > 0 && m.GetFillStiffnessKnPerMm() <= 100000 &&
+		m.GetFillStiffnessKnMm() > 0 && m.GetFillStiffnessKnMm() <= 100000 &&
 		m.GetPreloadKn() >= 0 && m.GetPreloadKn() <= 100000 &&
-		m.GetRodStiffnessKnPerMm() > 0 && m.GetRodStiffnessKnPerMm() <= 100000
+		m.GetRodStiffnessKnMm() > 0 && m.GetRodStiffnessKnMm() <= 100000
 }
 
 func quickPreloadReading(m *footwardv1.PreloadReading) bool {

@@ -2822,7 +2822,7 @@ class KnownVariation(TypedDict, total=False):
     source: str
     # Degrees of freedom that it counts as beside the sample (ISO 12491, from memory).
     # Absent: it is known, and the sample only contradicts it or not. 1 to 100.
-    prior_degrees: float
+    prior_degrees_of_freedom: float
 
 
 class ConversionFactor(TypedDict, total=False):
@@ -2980,9 +2980,9 @@ class TestClamp(TypedDict, total=False):
     """
 
     # Stiffness of the fill, E_oed A/h [kN/mm]. Required. Over 0 to 100 000.
-    fill_stiffness_kn_per_mm: float
+    fill_stiffness_kn_mm: float
     # Stiffness of all rods, n E A_s/L [kN/mm]. Required. Over 0 to 100 000.
-    rod_stiffness_kn_per_mm: float
+    rod_stiffness_kn_mm: float
     # Preload of all rods [kN]. Default 0. 0 to 100 000.
     preload_kn: float
     # Embedment of the fill under the plate since tightening [mm]. Default 0. 0 to 100.

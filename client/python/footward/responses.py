@@ -1326,7 +1326,7 @@ class TestHyperbola:
     # Standard error of it [kN]; says nothing of a wrong law.
     error_kn: Optional[float] = None
     # Initial stiffness [kN/mm].
-    initial_kn_per_mm: Optional[float] = None
+    initial_kn_mm: Optional[float] = None
     # Extrapolated load: least of that at a tenth of the width and 1.25 of the greatest
     # held [kN].
     extrapolated_kn: Optional[float] = None

@@ -7,8 +7,13 @@
 // Footward's contract: what every check shares, namely the design basis, the
 // forces at the foot and the shape of an answer.
 //
-// Units stand in the name of a field: _mm, _mm2, _kn, _knm, _mpa, _kpa, _deg,
-// _years. A number without such an ending has no dimension.
+// Units stand in the name of a field: _mm, _mm2, _m2, _m3, _km; _kn, _knm, _mpa, _kpa;
+// stiffness _n_mm3, _kn_mm, _kn_m; weight _kn_m3, mass _kg, _kg_m2, _kg_m3; _deg,
+// _years; rates _mm_per_year, _per_kg. A number without such an ending has no dimension.
+//
+// A number that may be left out is optional or says "Default"; one without a default is
+// required, and 0 must then be said. Places in lists are counted from 0 unless a field
+// says otherwise. README.md beside this file says what holds for the whole contract.
 //
 // Axes and signs, the same everywhere. The origin is the centre of the plate on
 // its upper face, z points up along the column, and the triad is right-handed:

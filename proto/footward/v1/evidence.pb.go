@@ -574,9 +574,9 @@ type KnownVariation struct {
 	Source string `protobuf:"bytes,3,opt,name=source,proto3" json:"source,omitempty"`
 	// Degrees of freedom that it counts as beside the sample (ISO 12491, from memory).
 	// Absent: it is known, and the sample only contradicts it or not. 1 to 100.
-	PriorDegrees  *float64 `protobuf:"fixed64,4,opt,name=prior_degrees,json=priorDegrees,proto3,oneof" json:"prior_degrees,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	PriorDegreesOfFreedom *float64 `protobuf:"fixed64,4,opt,name=prior_degrees_of_freedom,json=priorDegreesOfFreedom,proto3,oneof" json:"prior_degrees_of_freedom,omitempty"`
+	unknownFields         protoimpl.UnknownFields
+	sizeCache             protoimpl.SizeCache
 }
 
 func (x *KnownVariation) Reset() {
@@ -630,9 +630,9 @@ func (x *KnownVariation) GetSource() string {
 	return ""
 }
 
-func (x *KnownVariation) GetPriorDegrees() float64 {
-	if x != nil && x.PriorDegrees != nil {
-		return *x.PriorDegrees
+func (x *KnownVariation) GetPriorDegreesOfFreedom() float64 {
+	if x != nil && x.PriorDegreesOfFreedom != nil {
+		return *x.PriorDegreesOfFreedom
 	}
 	return 0
 }
@@ -1943,9 +1943,9 @@ func (x *TestDamage) GetWhat() string {
 type TestClamp struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Stiffness of the fill, E_oed A/h [kN/mm]. Required. Over 0 to 100 000.
-	FillStiffnessKnPerMm float64 `protobuf:"fixed64,1,opt,name=fill_stiffness_kn_per_mm,json=fillStiffnessKnPerMm,proto3" json:"fill_stiffness_kn_per_mm,omitempty"`
+	FillStiffnessKnMm float64 `protobuf:"fixed64,1,opt,name=fill_stiffness_kn_mm,json=fillStiffnessKnMm,proto3" json:"fill_stiffness_kn_mm,omitempty"`
 	// Stiffness of all rods, n E A_s/L [kN/mm]. Required. Over 0 to 100 000.
-	RodStiffnessKnPerMm float64 `protobuf:"fixed64,2,opt,name=rod_stiffness_kn_per_mm,json=rodStiffnessKnPerMm,proto3" json:"rod_stiffness_kn_per_mm,omitempty"`
+	RodStiffnessKnMm float64 `protobuf:"fixed64,2,opt,name=rod_stiffness_kn_mm,json=rodStiffnessKnMm,proto3" json:"rod_stiffness_kn_mm,omitempty"`
 	// Preload of all rods [kN]. Default 0. 0 to 100 000.
 	PreloadKn float64 `protobuf:"fixed64,3,opt,name=preload_kn,json=preloadKn,proto3" json:"preload_kn,omitempty"`
 	// Embedment of the fill under the plate since tightening [mm]. Default 0. 0 to 100.
@@ -1984,16 +1984,16 @@ func (*TestClamp) Descriptor() ([]byte, []int) {
 	return file_footward_v1_evidence_proto_rawDescGZIP(), []int{18}
 }
 
-func (x *TestClamp) GetFillStiffnessKnPerMm() float64 {
+func (x *TestClamp) GetFillStiffnessKnMm() float64 {
 	if x != nil {
-		return x.FillStiffnessKnPerMm
+		return x.FillStiffnessKnMm
 	}
 	return 0
 }
 
-func (x *TestClamp) GetRodStiffnessKnPerMm() float64 {
+func (x *TestClamp) GetRodStiffnessKnMm() float64 {
 	if x != nil {
-		return x.RodStiffnessKnPerMm
+		return x.RodStiffnessKnMm
 	}
 	return 0
 }
@@ -2640,7 +2640,7 @@ type TestHyperbola struct {
 	// Standard error of it [kN]; says nothing of a wrong law.
 	ErrorKn *float64 `protobuf:"fixed64,2,opt,name=error_kn,json=errorKn,proto3,oneof" json:"error_kn,omitempty"`
 	// Initial stiffness [kN/mm].
-	InitialKnPerMm *float64 `protobuf:"fixed64,3,opt,name=initial_kn_per_mm,json=initialKnPerMm,proto3,oneof" json:"initial_kn_per_mm,omitempty"`
+	InitialKnMm *float64 `protobuf:"fixed64,3,opt,name=initial_kn_mm,json=initialKnMm,proto3,oneof" json:"initial_kn_mm,omitempty"`
 	// Extrapolated load: least of that at a tenth of the width and 1.25 of the greatest
 	// held [kN].
 	ExtrapolatedKn *float64 `protobuf:"fixed64,4,opt,name=extrapolated_kn,json=extrapolatedKn,proto3,oneof" json:"extrapolated_kn,omitempty"`
@@ -2694,9 +2694,9 @@ func (x *TestHyperbola) GetErrorKn() float64 {
 	return 0
 }
 
-func (x *TestHyperbola) GetInitialKnPerMm() float64 {
-	if x != nil && x.InitialKnPerMm != nil {
-		return *x.InitialKnPerMm
+func (x *TestHyperbola) GetInitialKnMm() float64 {
+	if x != nil && x.InitialKnMm != nil {
+		return *x.InitialKnMm
 	}
 	return 0
 }
@@ -2851,14 +2851,14 @@ const file_footward_v1_evidence_proto_rawDesc = "" +
 	"\x12deflection_load_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10deflectionLoadKn\x12<\n" +
 	"\fpredicted_kn\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\vpredictedKn\x122\n" +
 	"\x10left_out_because\x18\n" +
-	" \x01(\tB\b\xbaH\x05r\x03\x18\xf4\x03R\x0eleftOutBecause\"\xf2\x01\n" +
+	" \x01(\tB\b\xbaH\x05r\x03\x18\xf4\x03R\x0eleftOutBecause\"\x91\x02\n" +
 	"\x0eKnownVariation\x12/\n" +
 	"\x05value\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?){\x14\xaeG\xe1z\x84?R\x05value\x124\n" +
 	"\x10comparable_tests\x18\x02 \x01(\rB\t\xbaH\x06*\x04\x18\xa0\x8d\x06R\x0fcomparableTests\x12\"\n" +
 	"\x06source\x18\x03 \x01(\tB\n" +
-	"\xbaH\ar\x05\x10\x01\x18\xf4\x03R\x06source\x12C\n" +
-	"\rprior_degrees\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\fpriorDegrees\x88\x01\x01B\x10\n" +
-	"\x0e_prior_degrees\"g\n" +
+	"\xbaH\ar\x05\x10\x01\x18\xf4\x03R\x06source\x12W\n" +
+	"\x18prior_degrees_of_freedom\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x15priorDegreesOfFreedom\x88\x01\x01B\x1b\n" +
+	"\x19_prior_degrees_of_freedom\"g\n" +
 	"\x10ConversionFactor\x12/\n" +
 	"\x05value\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9?R\x05value\x12\"\n" +
 	"\x06reason\x18\x02 \x01(\tB\n" +
@@ -2995,10 +2995,10 @@ const file_footward_v1_evidence_proto_rawDesc = "" +
 	"\x05stage\x18\x01 \x01(\rB\n" +
 	"\xbaH\a*\x05\x18\xc8\x01(\x01R\x05stage\x12\x1e\n" +
 	"\x04what\x18\x02 \x01(\tB\n" +
-	"\xbaH\ar\x05\x10\x01\x18\xf4\x03R\x04what\"\xa7\x02\n" +
-	"\tTestClamp\x12Q\n" +
-	"\x18fill_stiffness_kn_per_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\x14fillStiffnessKnPerMm\x12O\n" +
-	"\x17rod_stiffness_kn_per_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\x13rodStiffnessKnPerMm\x128\n" +
+	"\xbaH\ar\x05\x10\x01\x18\xf4\x03R\x04what\"\x99\x02\n" +
+	"\tTestClamp\x12J\n" +
+	"\x14fill_stiffness_kn_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\x11fillStiffnessKnMm\x12H\n" +
+	"\x13rod_stiffness_kn_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@!\x00\x00\x00\x00\x00\x00\x00\x00R\x10rodStiffnessKnMm\x128\n" +
 	"\n" +
 	"preload_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\x12<\n" +
 	"\fembedment_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\vembedmentMm\"{\n" +
@@ -3070,17 +3070,17 @@ const file_footward_v1_evidence_proto_rawDesc = "" +
 	"\n" +
 	"\b_used_mmB\n" +
 	"\n" +
-	"\b_life_mm\"\x92\x02\n" +
+	"\b_life_mm\"\x87\x02\n" +
 	"\rTestHyperbola\x12$\n" +
 	"\vultimate_kn\x18\x01 \x01(\x01H\x00R\n" +
 	"ultimateKn\x88\x01\x01\x12\x1e\n" +
-	"\berror_kn\x18\x02 \x01(\x01H\x01R\aerrorKn\x88\x01\x01\x12.\n" +
-	"\x11initial_kn_per_mm\x18\x03 \x01(\x01H\x02R\x0einitialKnPerMm\x88\x01\x01\x12,\n" +
+	"\berror_kn\x18\x02 \x01(\x01H\x01R\aerrorKn\x88\x01\x01\x12'\n" +
+	"\rinitial_kn_mm\x18\x03 \x01(\x01H\x02R\vinitialKnMm\x88\x01\x01\x12,\n" +
 	"\x0fextrapolated_kn\x18\x04 \x01(\x01H\x03R\x0eextrapolatedKn\x88\x01\x01\x12\x16\n" +
 	"\x06reason\x18\x05 \x01(\tR\x06reasonB\x0e\n" +
 	"\f_ultimate_knB\v\n" +
-	"\t_error_knB\x14\n" +
-	"\x12_initial_kn_per_mmB\x12\n" +
+	"\t_error_knB\x10\n" +
+	"\x0e_initial_kn_mmB\x12\n" +
 	"\x10_extrapolated_kn\"\xdf\x03\n" +
 	"\fClampReading\x12'\n" +
 	"\rslack_load_kn\x18\x01 \x01(\x01H\x00R\vslackLoadKn\x88\x01\x01\x12+\n" +
