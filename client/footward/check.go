@@ -110,7 +110,7 @@ func printJSON(t terminal, tasks []*task, provenance *footwardv1.Provenance) err
 		if o == nil {
 			o = &footwardv1.CheckOutcome{Outcome: &footwardv1.CheckOutcome_Refusal{Refusal: k.unreadable()}}
 		}
-		o.Index = uint64(i)
+		o.Index = uint32(i)
 		m.Outcomes = append(m.Outcomes, o)
 	}
 	text, err := asJSON(m, "  ")

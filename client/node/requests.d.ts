@@ -2258,7 +2258,7 @@ export interface CheckColumnBaseRequest {
   /** Combinations made ready. */
   load_cases?: LoadCases;
   /** Whether the answer has a row for every combination. Default false. */
-  table?: boolean;
+  include_combinations?: boolean;
 }
 
 /** CheckItem is one check of any kind. */
@@ -2271,13 +2271,13 @@ export interface CheckItem {
   weld?: CheckWeldRequest;
   /** Anchor rods. */
   anchor_rods?: CheckAnchorRodsRequest;
-  /** A whole column base; its table of combinations is not part of an outcome. */
+  /** A whole column base. */
   column_base?: CheckColumnBaseRequest;
   /** Anchorage. */
   anchorage?: CheckAnchorageRequest;
   /** Pins. */
   pin?: CheckPinRequest;
-  /** Settlement; its table of stages is not part of an outcome. */
+  /** Settlement. */
   settlement?: PredictSettlementRequest;
   /** Footing on the ground. */
   footing?: CheckFootingRequest;

@@ -445,6 +445,104 @@ export interface Combination {
   time_effect_factor?: number;
 }
 
+/** PlanPoint is a point in the plan of a plate, from its centre. */
+export interface PlanPoint {
+  /** Along x [mm]. */
+  x_mm: number;
+  /** Along y [mm]. */
+  y_mm: number;
+}
+
+/** ContactState is where a plate presses on what is below it under one combination:
+ * that of the bed and the rods as they are given. Pressures and tensions that are
+ * checked may be greater, since rods may be stiffer or tighter than that. */
+export interface ContactState {
+  /** Area pressed [mm2]. */
+  area_mm2: number;
+  /** Corners of the pressed zone in their order; empty: nothing is pressed. */
+  outline: PlanPoint[];
+  /** Direction in which the pressure rises, counter-clockwise from x [deg]. -180 to 180.
+   * Absent: the pressure is the same everywhere. */
+  neutral_axis_deg?: number;
+  /** From the centre of the plate to the line where the pressure begins, along that
+   * direction [mm]: negative where the centre is pressed. Absent: no such line. */
+  neutral_axis_offset_mm?: number;
+  /** Greatest pressure [MPa]. */
+  peak_pressure_mpa: number;
+  /** Where it is: that of equal ones which comes first in the outline. Absent: nothing is
+   * pressed. */
+  peak?: PlanPoint;
+}
+
+/** RodForce is the action on one rod. */
+export interface RodForce {
+  /** Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
+   * 100 000. */
+  tension_kn: number;
+  /** Shear along x [kN]. Default 0. -100 000 to 100 000. */
+  shear_x_kn: number;
+  /** Shear along y [kN]. Default 0. -100 000 to 100 000. */
+  shear_y_kn: number;
+}
+
+/** CombinationRow is what a base does under one combination. */
+export interface CombinationRow {
+  /** Its name. */
+  combination: string;
+  /** Its stage, counted from 1; 0: none. */
+  stage: number;
+  /** What acts. */
+  forces?: ForcesAtFoot;
+  /** The outcome under it. */
+  verdict: Verdict;
+  /** The limit state that governs under it. */
+  governing_id: string;
+  /** Its utilization. */
+  governing_utilization?: number;
+  /** Greatest pressure under the plate [MPa]. */
+  peak_pressure_mpa: number;
+  /** Tension of each rod, in the order of the request [kN]. */
+  rod_tensions_kn: number[];
+  /** Place of the combination in combinations, counted from 0. */
+  combination_index: number;
+  /** Where the plate presses. Absent where nothing balances the actions. */
+  contact?: ContactState;
+  /** What each rod is checked with, in the order of the request: tension with what
+   * prying adds, and shear less what friction takes. Empty where nothing balances. */
+  rod_forces: RodForce[];
+}
+
+/** StageSettlement is what one stage comes to. */
+export interface StageSettlement {
+  /** Its name. */
+  name: string;
+  /** Net pressure [kPa]. */
+  pressure_kpa: number;
+  /** By elasticity, of the footing as it is [mm]; absent: data are missing. */
+  elastic_mm?: number;
+  /** Of sand by cone resistance, Schmertmann [mm]; absent: data are missing. */
+  schmertmann_mm?: number;
+  /** Of sand by blow count, Burland and Burbidge [mm]; absent: data are missing. */
+  burland_burbidge_mm?: number;
+  /** Of clay by one-dimensional consolidation [mm]; absent: data are missing. */
+  consolidation_mm?: number;
+  /** By elasticity, of the centre if the footing were flexible [mm]. */
+  centre_mm: number;
+  /** Steepest slope of the footing by elasticity, with what stands on the ground. */
+  tilt: number;
+  /** Of all layers, what different methods find of different layers added [mm];
+   * absent: nothing is to be added, or a layer is not known. */
+  total_mm?: number;
+  /** What stands on the ground, such as a stack, settles by itself in this stage
+   * [mm]. It adds to each of the figures above, which are of the ground alone. */
+  above_mm: number;
+  /** Of CheckColumnBase: place of the combination in result.combinations,
+   * counted from 0. Absent: the permanent actions of the stage alone. */
+  combination_index?: number;
+  /** Of CheckColumnBase: the stage of the actions, counted from 0. Absent: none. */
+  stage_index?: number;
+}
+
 /** CheckResult is the answer of one check. */
 export interface CheckResult {
   /** The caller's label, unchanged. */
@@ -476,9 +574,14 @@ export interface CheckResult {
   factors: FactorUsed[];
   /** The calculation step by step; only at DETAIL_DERIVATION. */
   derivation: DerivationStep[];
-  /** Of a column base: the combinations that the answer refers to, each once; with a
-   * table every one that was checked for strength. Empty at DETAIL_GOVERNING without it. */
+  /** Of a column base: the combinations that the answer refers to, each once; with their
+   * rows every one that was checked for strength. Empty at DETAIL_GOVERNING without rows. */
   combinations: Combination[];
+  /** Of a column base: a row for every combination, when the request asks for them. */
+  combination_rows: CombinationRow[];
+  /** Of a settlement and of a column base whose ground has one: what each stage results in.
+   * Empty at DETAIL_GOVERNING. */
+  settlement_stages: StageSettlement[];
 }
 
 /** BasisEdition is a basis with the editions of its standards. */
@@ -549,45 +652,12 @@ export interface CheckPinResponse {
   provenance?: Provenance;
 }
 
-/** StageSettlement is what one stage comes to. */
-export interface StageSettlement {
-  /** Its name. */
-  name: string;
-  /** Net pressure [kPa]. */
-  pressure_kpa: number;
-  /** By elasticity, of the footing as it is [mm]; absent: data are missing. */
-  elastic_mm?: number;
-  /** Of sand by cone resistance, Schmertmann [mm]; absent: data are missing. */
-  schmertmann_mm?: number;
-  /** Of sand by blow count, Burland and Burbidge [mm]; absent: data are missing. */
-  burland_burbidge_mm?: number;
-  /** Of clay by one-dimensional consolidation [mm]; absent: data are missing. */
-  consolidation_mm?: number;
-  /** By elasticity, of the centre if the footing were flexible [mm]. */
-  centre_mm: number;
-  /** Steepest slope of the footing by elasticity, with what stands on the ground. */
-  tilt: number;
-  /** Of all layers, what different methods find of different layers added [mm];
-   * absent: nothing is to be added, or a layer is not known. */
-  total_mm?: number;
-  /** What stands on the ground, such as a stack, settles by itself in this stage
-   * [mm]. It adds to each of the figures above, which are of the ground alone. */
-  above_mm: number;
-  /** Of CheckColumnBase: place of the combination in result.combinations,
-   * counted from 0. Absent: the permanent actions of the stage alone. */
-  combination_index?: number;
-  /** Of CheckColumnBase: the stage of the actions, counted from 0. Absent: none. */
-  stage_index?: number;
-}
-
 /** PredictSettlementResponse answers PredictSettlement. */
 export interface PredictSettlementResponse {
   /** The answer: for each method its greatest settlement against the limit. */
   result?: CheckResult;
   /** What produced it. */
   provenance?: Provenance;
-  /** What each stage comes to. */
-  stages: StageSettlement[];
 }
 
 /** CheckFootingResponse answers CheckFooting. */
@@ -627,7 +697,7 @@ export interface Refusal {
 export interface CheckOutcome {
   /** Place of the item, counted from 0: in the call for CheckMany, over the whole
    * stream for StreamChecks. */
-  index: string;
+  index: number;
   /** The answer, the same as of the item alone. */
   result?: CheckResult;
   /** The fields for which the item was refused. */
@@ -642,83 +712,12 @@ export interface CheckManyResponse {
   provenance?: Provenance;
 }
 
-/** PlanPoint is a point in the plan of a plate, from its centre. */
-export interface PlanPoint {
-  /** Along x [mm]. */
-  x_mm: number;
-  /** Along y [mm]. */
-  y_mm: number;
-}
-
-/** ContactState is where a plate presses on what is below it under one combination:
- * that of the bed and the rods as they are given. Pressures and tensions that are
- * checked may be greater, since rods may be stiffer or tighter than that. */
-export interface ContactState {
-  /** Area pressed [mm2]. */
-  area_mm2: number;
-  /** Corners of the pressed zone in their order; empty: nothing is pressed. */
-  outline: PlanPoint[];
-  /** Direction in which the pressure rises, counter-clockwise from x [deg]. -180 to 180.
-   * Absent: the pressure is the same everywhere. */
-  neutral_axis_deg?: number;
-  /** From the centre of the plate to the line where the pressure begins, along that
-   * direction [mm]: negative where the centre is pressed. Absent: no such line. */
-  neutral_axis_offset_mm?: number;
-  /** Greatest pressure [MPa]. */
-  peak_pressure_mpa: number;
-  /** Where it is: that of equal ones which comes first in the outline. Absent: nothing is
-   * pressed. */
-  peak?: PlanPoint;
-}
-
-/** RodForce is the action on one rod. */
-export interface RodForce {
-  /** Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
-   * 100 000. */
-  tension_kn: number;
-  /** Shear along x [kN]. Default 0. -100 000 to 100 000. */
-  shear_x_kn: number;
-  /** Shear along y [kN]. Default 0. -100 000 to 100 000. */
-  shear_y_kn: number;
-}
-
-/** CombinationRow is what a base does under one combination. */
-export interface CombinationRow {
-  /** Its name. */
-  combination: string;
-  /** Its stage, counted from 1; 0: none. */
-  stage: number;
-  /** What acts. */
-  forces?: ForcesAtFoot;
-  /** The outcome under it. */
-  verdict: Verdict;
-  /** The limit state that governs under it. */
-  governing_id: string;
-  /** Its utilization. */
-  governing_utilization?: number;
-  /** Greatest pressure under the plate [MPa]. */
-  peak_pressure_mpa: number;
-  /** Tension of each rod, in the order of the request [kN]. */
-  rod_tensions_kn: number[];
-  /** Place of the combination in result.combinations, counted from 0. */
-  combination_index: number;
-  /** Where the plate presses. Absent where nothing balances the actions. */
-  contact?: ContactState;
-  /** What each rod is checked with, in the order of the request: tension with what
-   * prying adds, and shear less what friction takes. Empty where nothing balances. */
-  rod_forces: RodForce[];
-}
-
 /** CheckColumnBaseResponse answers CheckColumnBase. */
 export interface CheckColumnBaseResponse {
   /** The answer: for each limit state the worst combination, which it names. */
   result?: CheckResult;
   /** What produced it. */
   provenance?: Provenance;
-  /** A row for every combination, when asked for. */
-  table: CombinationRow[];
-  /** What the ground below settles stage by stage, where it was predicted. */
-  settlement: StageSettlement[];
 }
 
 /** SizeChoice is one choice. */
@@ -794,9 +793,9 @@ export interface SizeColumnBaseResponse {
   /** For the best, what stops the next smaller value of each list. */
   stops: SizeStop[];
   /** Choices offered in all. */
-  choices: string;
+  choices: number;
   /** Choices that were checked; the others follow from them. */
-  checked: string;
+  checked: number;
   /** Notices of the best choice. */
   notices: Notice[];
   /** What produced the answer. */
@@ -949,9 +948,9 @@ export interface PadChoice {
   /** What stops the next smaller pads. */
   stops: PadStop[];
   /** Pads that might have been chosen. */
-  choices: string;
+  choices: number;
   /** Pads that were checked. */
-  checked: string;
+  checked: number;
 }
 
 /** CompareFootingsResponse answers CompareFootings. */

@@ -70,7 +70,7 @@ func TestAnswersFitTheDocument(t *testing.T) {
 		inner.Set(detail, protoreflect.ValueOfEnum(footwardv1.Detail_DETAIL_DERIVATION.Number()))
 		list.Items = append(list.Items, item)
 		if base := item.GetColumnBase(); base != nil {
-			base.Table = true
+			base.IncludeCombinations = true
 			m, err := c.CheckColumnBase(ctx, base)
 			answered(t, m, err)
 		}

@@ -15,63 +15,63 @@ import (
 
 // CheckColumnBase implements ColumnBaseServiceServer.
 func (c *Check) CheckColumnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckColumnBaseResponse, error) {
-	more := columnAnswer{asked: true}
-	r, violations := c.columnBase(ctx, m, &more)
+	r, violations := c.columnBase(ctx, m)
 	switch {
 	case violations != nil:
 		return nil, guard.InvalidArgument(violations)
 	case r == nil:
 		return nil, status.FromContextError(ctx.Err()).Err()
 	}
-	out := &footwardv1.CheckColumnBaseResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}
-	if m.GetTable() {
-		out.Table = more.rows()
-	}
-	out.Settlement = more.settlement()
-	r.Combinations = more.made.written
-	return out, nil
+	return &footwardv1.CheckColumnBaseResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}, nil
 }
 
-// columnAnswer is what an answer about a base alone has beside its result.
+// columnAnswer is what the tables of an answer about a base are written from.
 type columnAnswer struct {
-	asked bool // whether tables are
-	made  made
-	in    base.ColumnInput
-	out   *base.ColumnResult // nil: not covered
+	made made
+	in   base.ColumnInput
+	out  *base.ColumnResult
 }
 
-// columnBase checks a base; more keeps what its tables are written from.
-// It returns nothing when ctx ends first, for thousands of combinations take time.
-func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest, more *columnAnswer) (
-	*footwardv1.CheckResult, []*footwardv1.FieldViolation,
-) {
+// columnBase checks a base. It returns nothing when ctx ends first, for thousands of
+// combinations take time.
+func (c *Check) columnBase(ctx context.Context, m *footwardv1.CheckColumnBaseRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
 	r := readerOf(m.GetExposure())
 	r.stop = ctx.Err
+	var more columnAnswer
 	full := m.GetDetail() != footwardv1.Detail_DETAIL_GOVERNING
-	if full || more.asked {
+	if full || m.GetIncludeCombinations() {
 		r.made = &more.made
 	}
-	in := r.columnInput(m)
-	in.Table = more.asked && m.GetTable()
-	violations := c.refused(kindColumnBase, m, &r, func(f *limit.Faults) { base.ValidateColumn(&in, f) })
+	more.in = r.columnInput(m)
+	more.in.Table = m.GetIncludeCombinations()
+	violations := c.refused(kindColumnBase, m, &r, func(f *limit.Faults) { base.ValidateColumn(&more.in, f) })
 	if violations != nil {
 		return nil, violations
 	}
 	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), m.GetExposure()}
-	out, err := base.CheckColumn(&in)
+	out, err := base.CheckColumn(&more.in)
 	if err != nil && ctx.Err() != nil {
 		return nil, nil
 	}
-	more.in, more.out = in, out
 	result, violations := c.answered(kindColumnBase, a, out, err)
+	if result == nil {
+		return nil, violations
+	}
 	for _, s := range result.GetLimitStates() {
 		s.CombinationIndex = more.made.place(s.GetCombination(), int(s.GetStage()))
 		s.StageIndex = stageIndex(int(s.GetStage()))
 	}
-	if result != nil {
-		result.Combinations = more.made.written
+	if err == nil {
+		more.out = out
+		if m.GetIncludeCombinations() {
+			result.CombinationRows = more.rows()
+		}
+		if full {
+			result.SettlementStages = more.settlement()
+		}
 	}
-	return result, violations
+	result.Combinations = more.made.written
+	return result, nil
 }
 
 func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnInput {
@@ -116,9 +116,6 @@ func throat(w *weld.Spec) float64 {
 
 // rows writes what the base does under each combination.
 func (a *columnAnswer) rows() []*footwardv1.CombinationRow {
-	if a.out == nil {
-		return nil
-	}
 	out := make([]*footwardv1.CombinationRow, len(a.out.Rows))
 	for i := range a.out.Rows {
 		row, k := &a.out.Rows[i], &a.in.Cases[i]
@@ -147,9 +144,6 @@ func (a *columnAnswer) rows() []*footwardv1.CombinationRow {
 
 // settlement writes what the ground settles stage by stage.
 func (a *columnAnswer) settlement() []*footwardv1.StageSettlement {
-	if a.out == nil {
-		return nil
-	}
 	out, stages := settled(a.out.Settled()), a.out.SettledIn()
 	for i, s := range out {
 		s.CombinationIndex = a.made.place(s.GetName(), stages[i])

@@ -265,7 +265,7 @@ var padDimensions = map[size.Dimension]footwardv1.PadDimension{
 func padChoice(in *size.Comparison, r *size.PadResult) *footwardv1.PadChoice {
 	b := &r.Best
 	out := &footwardv1.PadChoice{
-		Found: r.Found, SizeXMm: b.SizeX, SizeYMm: b.SizeY, ThicknessMm: b.Thickness, Choices: uint64(r.Choices), Checked: uint64(r.Checked),
+		Found: r.Found, SizeXMm: b.SizeX, SizeYMm: b.SizeY, ThicknessMm: b.Thickness, Choices: uint32(r.Choices), Checked: uint32(r.Checked),
 	}
 	if b.Bars >= 0 {
 		bars := in.Pad.Bars[b.Bars]

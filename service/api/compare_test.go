@@ -87,7 +87,7 @@ func TestCompareFootingsByHand(t *testing.T) {
 	require.NoError(t, err)
 	// Only CheckColumnBase points to combinations.
 	own := proto.CloneOf(alone.GetResult())
-	own.Combinations = nil
+	own.Combinations, own.SettlementStages = nil, nil
 	for _, s := range own.GetLimitStates() {
 		s.CombinationIndex, s.StageIndex = nil, nil
 	}

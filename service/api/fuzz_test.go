@@ -172,7 +172,7 @@ func FuzzBatches(f *testing.F) {
 			require.True(t, bitwise(t, &footwardv1.CheckManyResponse{Outcomes: r.GetOutcomes()}, &footwardv1.CheckManyResponse{Outcomes: p.got}))
 		}
 		for i, o := range r.GetOutcomes() {
-			require.Equal(t, uint64(i), o.GetIndex())
+			require.Equal(t, uint32(i), o.GetIndex())
 			if o.GetRefusal() != nil {
 				require.NotEmpty(t, o.GetRefusal().GetViolations())
 				continue

@@ -22,7 +22,7 @@ func addressed(t testing.TB, m *footwardv1.CheckColumnBaseRequest) *footwardv1.C
 // states and stages of the settlement alike.
 func TestAnswerPointsToItsCombinations(t *testing.T) {
 	m := onRings(t)
-	m.Table = true
+	m.IncludeCombinations = true
 	r := addressed(t, m)
 	all := r.GetResult().GetCombinations()
 	seen := map[string]bool{}
@@ -33,7 +33,7 @@ func TestAnswerPointsToItsCombinations(t *testing.T) {
 		assert.NotZero(t, c.GetKind())
 		assert.NotEmpty(t, c.GetTerms())
 	}
-	for _, row := range r.GetTable() {
+	for _, row := range r.GetResult().GetCombinationRows() {
 		c := all[row.GetCombinationIndex()]
 		assert.Equal(t, row.GetCombination(), c.GetName())
 		assert.InDelta(t, row.GetForces().GetNKn(), c.GetForces().GetNKn(), 1e-9)
@@ -52,8 +52,8 @@ func TestAnswerPointsToItsCombinations(t *testing.T) {
 		assert.Equal(t, s.GetStage(), c.GetStage(), s.GetId())
 	}
 	assert.Greater(t, pointed, 30)
-	require.NotEmpty(t, r.GetSettlement())
-	for i, s := range r.GetSettlement() {
+	require.NotEmpty(t, r.GetResult().GetSettlementStages())
+	for i, s := range r.GetResult().GetSettlementStages() {
 		if s.CombinationIndex != nil {
 			assert.Equal(t, s.GetName(), all[s.GetCombinationIndex()].GetName())
 		} else {
@@ -61,12 +61,12 @@ func TestAnswerPointsToItsCombinations(t *testing.T) {
 		}
 		require.NotNil(t, s.StageIndex)
 		if i > 0 {
-			before := r.GetSettlement()[i-1]
+			before := r.GetResult().GetSettlementStages()[i-1]
 			assert.False(t, before.GetName() == s.GetName() && before.GetStageIndex() == s.GetStageIndex(), "%s twice in a row", s.GetName())
 		}
 	}
 	// Without the table only what is pointed to is written.
-	m.Table = false
+	m.IncludeCombinations = false
 	assert.Less(t, len(addressed(t, m).GetResult().GetCombinations()), len(all))
 }
 
@@ -75,8 +75,8 @@ func TestAnswerPointsToItsCombinations(t *testing.T) {
 // rods' shears add up to what acts.
 func TestContactIsInBalance(t *testing.T) {
 	m := onRings(t)
-	m.Table = true
-	for _, row := range addressed(t, m).GetTable() {
+	m.IncludeCombinations = true
+	for _, row := range addressed(t, m).GetResult().GetCombinationRows() {
 		c := row.GetContact()
 		require.NotNil(t, c)
 		if len(c.GetOutline()) == 0 {

@@ -30,7 +30,7 @@ func (c *Check) CheckMany(ctx context.Context, m *footwardv1.CheckManyRequest) (
 // StreamChecks implements CheckServiceServer. Where its messages are lines that a
 // caller wrote, one that holds no checks is refused in its place.
 func (c *Check) StreamChecks(stream grpc.BidiStreamingServer[footwardv1.StreamChecksRequest, footwardv1.StreamChecksResponse]) error {
-	for next := uint64(0); ; {
+	for next := uint32(0); ; {
 		m, err := stream.Recv()
 		if errors.Is(err, io.EOF) {
 			return nil
@@ -55,7 +55,7 @@ func (c *Check) StreamChecks(stream grpc.BidiStreamingServer[footwardv1.StreamCh
 		if next == 0 {
 			r.Provenance = provenanceOf(allBases...)
 		}
-		next += uint64(len(outcomes))
+		next += uint32(len(outcomes))
 		if err := stream.Send(r); err != nil {
 			return err
 		}
@@ -66,14 +66,14 @@ func (c *Check) StreamChecks(stream grpc.BidiStreamingServer[footwardv1.StreamCh
 const checkIn = 32
 
 // many answers items in order; first is the index of the first.
-func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first uint64) ([]*footwardv1.CheckOutcome, error) {
+func (c *Check) many(ctx context.Context, items []*footwardv1.CheckItem, first uint32) ([]*footwardv1.CheckOutcome, error) {
 	block := make([]footwardv1.CheckOutcome, len(items))
 	out := make([]*footwardv1.CheckOutcome, len(items))
 	w := weight{most: c.largest}
 	quiet := c.uncounted()
 	for i, item := range items {
 		o := &block[i]
-		o.Index = first + uint64(i)
+		o.Index = first + uint32(i)
 		quiet.one(ctx, item, o)
 		// Asked after each item, since one that was cut short has no outcome.
 		if err := ctx.Err(); err != nil {
@@ -144,7 +144,7 @@ func (c *Check) one(ctx context.Context, item *footwardv1.CheckItem, o *footward
 		r, violations = c.pin(check.Pin)
 	case *footwardv1.CheckItem_Settlement:
 		field = "settlement."
-		r, _, violations = c.settlement(check.Settlement)
+		r, violations = c.settlement(check.Settlement)
 	case *footwardv1.CheckItem_Footing:
 		field = "footing."
 		r, violations = c.footing(check.Footing)
@@ -153,7 +153,7 @@ func (c *Check) one(ctx context.Context, item *footwardv1.CheckItem, o *footward
 		r, violations = c.ringStack(check.RingStack)
 	case *footwardv1.CheckItem_ColumnBase:
 		field = "column_base."
-		r, violations = c.columnBase(ctx, check.ColumnBase, &columnAnswer{})
+		r, violations = c.columnBase(ctx, check.ColumnBase)
 	default:
 		violations = []*footwardv1.FieldViolation{{
 			Field: "check", Reason: footwardv1.FieldReason_FIELD_REASON_MISSING,

@@ -11,25 +11,27 @@ import (
 
 // PredictSettlement implements CheckServiceServer.
 func (c *Check) PredictSettlement(_ context.Context, m *footwardv1.PredictSettlementRequest) (*footwardv1.PredictSettlementResponse, error) {
-	r, stages, violations := c.settlement(m)
+	r, violations := c.settlement(m)
 	if violations != nil {
 		return nil, guard.InvalidArgument(violations)
 	}
-	return &footwardv1.PredictSettlementResponse{Result: r, Provenance: provenanceOf(r.GetBasis()), Stages: stages()}, nil
+	return &footwardv1.PredictSettlementResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}, nil
 }
 
-// settlement predicts; the table of stages is written when it is called for.
-func (c *Check) settlement(m *footwardv1.PredictSettlementRequest) (*footwardv1.CheckResult, func() []*footwardv1.StageSettlement, []*footwardv1.FieldViolation) {
+func (c *Check) settlement(m *footwardv1.PredictSettlementRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
 	r := reader{}
 	in := r.settlementInput(m)
 	violations := c.refused(kindSettlement, m, &r, func(f *limit.Faults) { settle.Validate(&in, f) })
 	if violations != nil {
-		return nil, nil, violations
+		return nil, violations
 	}
 	a := asked{m.GetLabel(), m.GetBasis(), m.GetDetail(), nil}
 	out, err := settle.Check(&in)
 	result, violations := c.answered(kindSettlement, a, out, err)
-	return result, func() []*footwardv1.StageSettlement { return settled(out) }, violations
+	if result != nil && err == nil && m.GetDetail() != footwardv1.Detail_DETAIL_GOVERNING {
+		result.SettlementStages = settled(out)
+	}
+	return result, violations
 }
 
 func (r *reader) settlementInput(m *footwardv1.PredictSettlementRequest) settle.Input {

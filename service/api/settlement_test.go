@@ -21,8 +21,8 @@ func TestSettlementShowsEveryStage(t *testing.T) {
 	}
 	r, err := service(t).PredictSettlement(t.Context(), m)
 	require.NoError(t, err)
-	require.Len(t, r.GetStages(), 2)
-	frame, ballast := r.GetStages()[0], r.GetStages()[1]
+	require.Len(t, r.GetResult().GetSettlementStages(), 2)
+	frame, ballast := r.GetResult().GetSettlementStages()[0], r.GetResult().GetSettlementStages()[1]
 	assert.Equal(t, "frame", frame.GetName())
 	assert.InEpsilon(t, 2*frame.GetElasticMm(), ballast.GetElasticMm(), 1e-9)
 	assert.Nil(t, ballast.SchmertmannMm)

@@ -267,7 +267,6 @@ var silent = []silence{
 	{`weld_along_edge`, "a complete-penetration weld has no edge; a fillet smaller than the edge is not limited by it"},
 	{`full_size_to_ends`, "EN 1993-1-8 4.5.1(1); AISC has no such deduction"},
 	{`CheckWeld\.group\.method`, "the Eurocode has the elastic method alone"},
-	{`CheckColumnBase\.table`, "asks for rows beside the result"},
 	{`CheckFooting\.linked`, "one of the two actions has no part that helps"},
 	{`CheckPin\.timber\.(compression_across_mpa|density_kg_m3|modulus_mpa|specific_gravity)`, "a property of the timber that the other family has, or no rope effect"},
 	{`CheckPin\.pin\.(f_yb_mpa|washer_diameter_mm)`, "NDS has the one, the rope effect of EN 1995-1-1 the other"},

@@ -27,7 +27,7 @@ column_base:
       positions: [{x_mm: -150, y_mm: -150}, {x_mm: 150, y_mm: -150}, {x_mm: 150, y_mm: 150}, {x_mm: -150, y_mm: 150}]
       holes: {diameter_mm: 22}
     anchorage: {headed: {embedment_mm: 300, head: {diameter_mm: 50, thickness_mm: 20}}}
-  table: true
+  include_combinations: true
   %s`, basis, steel, loads)
 }
 
@@ -75,7 +75,7 @@ func greatestTension(t *testing.T, item string) (most float64) {
 	m := parsed(t, item).GetColumnBase()
 	r, err := service(t).CheckColumnBase(t.Context(), m)
 	require.NoError(t, err)
-	for _, row := range r.GetTable() {
+	for _, row := range r.GetResult().GetCombinationRows() {
 		for _, f := range row.GetRodTensionsKn() {
 			most = max(most, f)
 		}
@@ -163,7 +163,7 @@ column_base:
     plate: {size_x_mm: 300, size_y_mm: 300, thickness_mm: 40, steel: {grade: EN 10025-2 S355}}
     footprint: {tube: {size_x_mm: 200, size_y_mm: 200, wall_mm: 10}, stiffness: FOOTPRINT_STIFFNESS_STIFF}
     support: {timber: {timber: {grade: %s}, service_class: SERVICE_CLASS_2, %s}}
-  table: true
+  include_combinations: true
   %s`, basis, timber, bearing, loads)
 }
 

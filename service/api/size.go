@@ -105,7 +105,7 @@ func sized(m *footwardv1.SizeColumnBaseRequest, in *size.Input, r *size.Result) 
 	r.Notices(&s.notices)
 	out := &footwardv1.SizeColumnBaseResponse{
 		Label: m.GetLabel(), Found: r.Found, Best: choice(in, &r.Best),
-		Choices: uint64(r.Choices), Checked: uint64(r.Checked),
+		Choices: uint32(r.Choices), Checked: uint32(r.Checked),
 		Notices: notices(s.notices.All(), true), Provenance: provenanceOf(m.GetBasis().Basis()),
 	}
 	if r.Next != nil {

@@ -49,7 +49,7 @@ func TestCheckColumnBase(t *testing.T) {
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	m := demoBase(t)
-	m.Table, m.Detail = true, footwardv1.Detail_DETAIL_DERIVATION
+	m.IncludeCombinations, m.Detail = true, footwardv1.Detail_DETAIL_DERIVATION
 	r, err := c.CheckColumnBase(t.Context(), m)
 	require.NoError(t, err)
 	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, r.GetResult().GetVerdict())
@@ -62,8 +62,8 @@ func TestCheckColumnBase(t *testing.T) {
 		},
 	})
 	require.NoError(t, err)
-	require.Len(t, r.GetTable(), len(combined.GetCombinations()))
-	for i, row := range r.GetTable() {
+	require.Len(t, r.GetResult().GetCombinationRows(), len(combined.GetCombinations()))
+	for i, row := range r.GetResult().GetCombinationRows() {
 		assert.Equal(t, combined.GetCombinations()[i].GetName(), row.GetCombination())
 		assert.True(t, proto.Equal(combined.GetCombinations()[i].GetForces(), row.GetForces()))
 		assert.Len(t, row.GetRodTensionsKn(), 4)
@@ -97,7 +97,7 @@ func TestSizeColumnBase(t *testing.T) {
 	r, err := c.SizeColumnBase(t.Context(), m)
 	require.NoError(t, err)
 	require.True(t, r.GetFound())
-	assert.Equal(t, uint64(2*4*2*3), r.GetChoices())
+	assert.Equal(t, uint32(2*4*2*3), r.GetChoices())
 	best := r.GetBest()
 	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, best.GetVerdict())
 	assert.LessOrEqual(t, best.GetGoverningUtilization(), 1.0)

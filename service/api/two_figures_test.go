@@ -20,7 +20,7 @@ func rodTension(a *wholeAnswer) []said {
 	}
 	out := a.demands("rod_tension", "plate_punching", "plate_washer_bending", "anchor_rod_tension", "anchor_pull_out", "tie_plate_punching")
 	most := 0.0
-	for _, r := range a.GetTable() {
+	for _, r := range a.GetResult().GetCombinationRows() {
 		for _, v := range r.GetRodTensionsKn() {
 			most = max(most, v)
 		}
@@ -70,7 +70,7 @@ func shear(id string) func(a *wholeAnswer) []said {
 		f := r.GetForces()
 		v := said{"row of the table", math.Hypot(f.GetVXKn(), f.GetVYKn())}
 		if f := a.step("F_s", "", 1e3); id == "base_shear" && f != nil {
-			if len(a.GetTable()) > 1 {
+			if len(a.GetResult().GetCombinationRows()) > 1 {
 				return nil // the step is of the combination that governs
 			}
 			v = said{"row of the table less friction", v.value - f[0].value}
@@ -85,11 +85,11 @@ func movesOfStack(a *wholeAnswer) []said {
 		return nil
 	}
 	most := 0.0
-	for _, s := range a.GetSettlement() {
+	for _, s := range a.GetResult().GetSettlementStages() {
 		most = max(most, s.GetAboveMm())
 	}
 	out := slices.Concat(a.demands("ring_settlement"), a.step("s", "the stack itself", 1))
-	if len(a.GetSettlement()) > 0 {
+	if len(a.GetResult().GetSettlementStages()) > 0 {
 		out = append(out, said{"stages of the ground", most})
 	}
 	if e := a.state["settle_elastic"]; e != nil && e.GetCombination() == a.state["ring_settlement"].GetCombination() {
@@ -107,7 +107,7 @@ func settles(a *wholeAnswer) []said {
 		return nil
 	}
 	most := 0.0
-	for _, s := range a.GetSettlement() {
+	for _, s := range a.GetResult().GetSettlementStages() {
 		most = max(most, s.GetElasticMm()+s.GetAboveMm())
 	}
 	last := a.step("s_elastic,all", "", 1)
@@ -123,7 +123,7 @@ func tilts(a *wholeAnswer) []said {
 		return nil
 	}
 	most := 0.0
-	for _, s := range a.GetSettlement() {
+	for _, s := range a.GetResult().GetSettlementStages() {
 		most = max(most, s.GetTilt())
 	}
 	return append(append(a.demands("settle_tilt"), a.step("theta", "6.6.2", 1)...), said{"stages of the ground", most})

@@ -28,7 +28,7 @@ func wholeAnswers(t *testing.T, look func(name string, a *wholeAnswer)) {
 			continue
 		}
 		asked++
-		m.Detail, m.Table = footwardv1.Detail_DETAIL_DERIVATION, true
+		m.Detail, m.IncludeCombinations = footwardv1.Detail_DETAIL_DERIVATION, true
 		r, err := s.CheckColumnBase(t.Context(), m)
 		require.NoError(t, err, k.name)
 		a := &wholeAnswer{m, r, map[string]*footwardv1.LimitState{}, map[string][]*footwardv1.DerivationStep{}}
@@ -104,7 +104,7 @@ func (a *wholeAnswer) row(id string) *footwardv1.CombinationRow {
 	if l == nil {
 		return nil
 	}
-	for _, r := range a.GetTable() {
+	for _, r := range a.GetResult().GetCombinationRows() {
 		if r.GetCombination() == l.GetCombination() && r.GetStage() == l.GetStage() {
 			return r
 		}

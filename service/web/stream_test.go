@@ -92,7 +92,7 @@ func TestABadLineIsAnsweredInItsPlace(t *testing.T) {
 		`{"items": [{"weld": "x"}]}`:                         "weld",
 	}
 	c := p.talk(t, t.Context())
-	next := uint64(0)
+	next := uint32(0)
 	for line, field := range bad {
 		for _, line := range []string{goodLine, line, "", "  "} {
 			if strings.TrimSpace(line) == "" {

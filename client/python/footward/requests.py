@@ -2420,7 +2420,7 @@ class CheckColumnBaseRequest(TypedDict, total=False):
     # Combinations made ready.
     load_cases: LoadCases
     # Whether the answer has a row for every combination. Default false.
-    table: bool
+    include_combinations: bool
 
 
 class CheckItem(TypedDict, total=False):
@@ -2434,13 +2434,13 @@ class CheckItem(TypedDict, total=False):
     weld: CheckWeldRequest
     # Anchor rods.
     anchor_rods: CheckAnchorRodsRequest
-    # A whole column base; its table of combinations is not part of an outcome.
+    # A whole column base.
     column_base: CheckColumnBaseRequest
     # Anchorage.
     anchorage: CheckAnchorageRequest
     # Pins.
     pin: CheckPinRequest
-    # Settlement; its table of stages is not part of an outcome.
+    # Settlement.
     settlement: PredictSettlementRequest
     # Footing on the ground.
     footing: CheckFootingRequest

@@ -486,6 +486,115 @@ class Combination:
 
 
 @dataclass
+class PlanPoint:
+    """PlanPoint is a point in the plan of a plate, from its centre."""
+
+    # Along x [mm].
+    x_mm: float = 0.0
+    # Along y [mm].
+    y_mm: float = 0.0
+
+
+@dataclass
+class ContactState:
+    """ContactState is where a plate presses on what is below it under one combination:
+    that of the bed and the rods as they are given. Pressures and tensions that are
+    checked may be greater, since rods may be stiffer or tighter than that.
+    """
+
+    # Area pressed [mm2].
+    area_mm2: float = 0.0
+    # Corners of the pressed zone in their order; empty: nothing is pressed.
+    outline: List[PlanPoint] = field(default_factory=list)
+    # Direction in which the pressure rises, counter-clockwise from x [deg]. -180 to 180.
+    # Absent: the pressure is the same everywhere.
+    neutral_axis_deg: Optional[float] = None
+    # From the centre of the plate to the line where the pressure begins, along that
+    # direction [mm]: negative where the centre is pressed. Absent: no such line.
+    neutral_axis_offset_mm: Optional[float] = None
+    # Greatest pressure [MPa].
+    peak_pressure_mpa: float = 0.0
+    # Where it is: that of equal ones which comes first in the outline. Absent: nothing is
+    # pressed.
+    peak: Optional[PlanPoint] = None
+
+
+@dataclass
+class RodForce:
+    """RodForce is the action on one rod."""
+
+    # Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
+    # 100 000.
+    tension_kn: float = 0.0
+    # Shear along x [kN]. Default 0. -100 000 to 100 000.
+    shear_x_kn: float = 0.0
+    # Shear along y [kN]. Default 0. -100 000 to 100 000.
+    shear_y_kn: float = 0.0
+
+
+@dataclass
+class CombinationRow:
+    """CombinationRow is what a base does under one combination."""
+
+    # Its name.
+    combination: str = ""
+    # Its stage, counted from 1; 0: none.
+    stage: int = 0
+    # What acts.
+    forces: Optional[ForcesAtFoot] = None
+    # The outcome under it.
+    verdict: Verdict = "VERDICT_UNSPECIFIED"
+    # The limit state that governs under it.
+    governing_id: str = ""
+    # Its utilization.
+    governing_utilization: Optional[float] = None
+    # Greatest pressure under the plate [MPa].
+    peak_pressure_mpa: float = 0.0
+    # Tension of each rod, in the order of the request [kN].
+    rod_tensions_kn: List[float] = field(default_factory=list)
+    # Place of the combination in combinations, counted from 0.
+    combination_index: int = 0
+    # Where the plate presses. Absent where nothing balances the actions.
+    contact: Optional[ContactState] = None
+    # What each rod is checked with, in the order of the request: tension with what
+    # prying adds, and shear less what friction takes. Empty where nothing balances.
+    rod_forces: List[RodForce] = field(default_factory=list)
+
+
+@dataclass
+class StageSettlement:
+    """StageSettlement is what one stage comes to."""
+
+    # Its name.
+    name: str = ""
+    # Net pressure [kPa].
+    pressure_kpa: float = 0.0
+    # By elasticity, of the footing as it is [mm]; absent: data are missing.
+    elastic_mm: Optional[float] = None
+    # Of sand by cone resistance, Schmertmann [mm]; absent: data are missing.
+    schmertmann_mm: Optional[float] = None
+    # Of sand by blow count, Burland and Burbidge [mm]; absent: data are missing.
+    burland_burbidge_mm: Optional[float] = None
+    # Of clay by one-dimensional consolidation [mm]; absent: data are missing.
+    consolidation_mm: Optional[float] = None
+    # By elasticity, of the centre if the footing were flexible [mm].
+    centre_mm: float = 0.0
+    # Steepest slope of the footing by elasticity, with what stands on the ground.
+    tilt: float = 0.0
+    # Of all layers, what different methods find of different layers added [mm];
+    # absent: nothing is to be added, or a layer is not known.
+    total_mm: Optional[float] = None
+    # What stands on the ground, such as a stack, settles by itself in this stage
+    # [mm]. It adds to each of the figures above, which are of the ground alone.
+    above_mm: float = 0.0
+    # Of CheckColumnBase: place of the combination in result.combinations,
+    # counted from 0. Absent: the permanent actions of the stage alone.
+    combination_index: Optional[int] = None
+    # Of CheckColumnBase: the stage of the actions, counted from 0. Absent: none.
+    stage_index: Optional[int] = None
+
+
+@dataclass
 class CheckResult:
     """CheckResult is the answer of one check."""
 
@@ -518,9 +627,14 @@ class CheckResult:
     factors: List[FactorUsed] = field(default_factory=list)
     # The calculation step by step; only at DETAIL_DERIVATION.
     derivation: List[DerivationStep] = field(default_factory=list)
-    # Of a column base: the combinations that the answer refers to, each once; with a
-    # table every one that was checked for strength. Empty at DETAIL_GOVERNING without it.
+    # Of a column base: the combinations that the answer refers to, each once; with their
+    # rows every one that was checked for strength. Empty at DETAIL_GOVERNING without rows.
     combinations: List[Combination] = field(default_factory=list)
+    # Of a column base: a row for every combination, when the request asks for them.
+    combination_rows: List[CombinationRow] = field(default_factory=list)
+    # Of a settlement and of a column base whose ground has one: what each stage results in.
+    # Empty at DETAIL_GOVERNING.
+    settlement_stages: List[StageSettlement] = field(default_factory=list)
 
 
 @dataclass
@@ -608,39 +722,6 @@ class CheckPinResponse:
 
 
 @dataclass
-class StageSettlement:
-    """StageSettlement is what one stage comes to."""
-
-    # Its name.
-    name: str = ""
-    # Net pressure [kPa].
-    pressure_kpa: float = 0.0
-    # By elasticity, of the footing as it is [mm]; absent: data are missing.
-    elastic_mm: Optional[float] = None
-    # Of sand by cone resistance, Schmertmann [mm]; absent: data are missing.
-    schmertmann_mm: Optional[float] = None
-    # Of sand by blow count, Burland and Burbidge [mm]; absent: data are missing.
-    burland_burbidge_mm: Optional[float] = None
-    # Of clay by one-dimensional consolidation [mm]; absent: data are missing.
-    consolidation_mm: Optional[float] = None
-    # By elasticity, of the centre if the footing were flexible [mm].
-    centre_mm: float = 0.0
-    # Steepest slope of the footing by elasticity, with what stands on the ground.
-    tilt: float = 0.0
-    # Of all layers, what different methods find of different layers added [mm];
-    # absent: nothing is to be added, or a layer is not known.
-    total_mm: Optional[float] = None
-    # What stands on the ground, such as a stack, settles by itself in this stage
-    # [mm]. It adds to each of the figures above, which are of the ground alone.
-    above_mm: float = 0.0
-    # Of CheckColumnBase: place of the combination in result.combinations,
-    # counted from 0. Absent: the permanent actions of the stage alone.
-    combination_index: Optional[int] = None
-    # Of CheckColumnBase: the stage of the actions, counted from 0. Absent: none.
-    stage_index: Optional[int] = None
-
-
-@dataclass
 class PredictSettlementResponse:
     """PredictSettlementResponse answers PredictSettlement."""
 
@@ -648,8 +729,6 @@ class PredictSettlementResponse:
     result: Optional[CheckResult] = None
     # What produced it.
     provenance: Optional[Provenance] = None
-    # What each stage comes to.
-    stages: List[StageSettlement] = field(default_factory=list)
 
 
 @dataclass
@@ -717,82 +796,6 @@ class CheckManyResponse:
 
 
 @dataclass
-class PlanPoint:
-    """PlanPoint is a point in the plan of a plate, from its centre."""
-
-    # Along x [mm].
-    x_mm: float = 0.0
-    # Along y [mm].
-    y_mm: float = 0.0
-
-
-@dataclass
-class ContactState:
-    """ContactState is where a plate presses on what is below it under one combination:
-    that of the bed and the rods as they are given. Pressures and tensions that are
-    checked may be greater, since rods may be stiffer or tighter than that.
-    """
-
-    # Area pressed [mm2].
-    area_mm2: float = 0.0
-    # Corners of the pressed zone in their order; empty: nothing is pressed.
-    outline: List[PlanPoint] = field(default_factory=list)
-    # Direction in which the pressure rises, counter-clockwise from x [deg]. -180 to 180.
-    # Absent: the pressure is the same everywhere.
-    neutral_axis_deg: Optional[float] = None
-    # From the centre of the plate to the line where the pressure begins, along that
-    # direction [mm]: negative where the centre is pressed. Absent: no such line.
-    neutral_axis_offset_mm: Optional[float] = None
-    # Greatest pressure [MPa].
-    peak_pressure_mpa: float = 0.0
-    # Where it is: that of equal ones which comes first in the outline. Absent: nothing is
-    # pressed.
-    peak: Optional[PlanPoint] = None
-
-
-@dataclass
-class RodForce:
-    """RodForce is the action on one rod."""
-
-    # Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
-    # 100 000.
-    tension_kn: float = 0.0
-    # Shear along x [kN]. Default 0. -100 000 to 100 000.
-    shear_x_kn: float = 0.0
-    # Shear along y [kN]. Default 0. -100 000 to 100 000.
-    shear_y_kn: float = 0.0
-
-
-@dataclass
-class CombinationRow:
-    """CombinationRow is what a base does under one combination."""
-
-    # Its name.
-    combination: str = ""
-    # Its stage, counted from 1; 0: none.
-    stage: int = 0
-    # What acts.
-    forces: Optional[ForcesAtFoot] = None
-    # The outcome under it.
-    verdict: Verdict = "VERDICT_UNSPECIFIED"
-    # The limit state that governs under it.
-    governing_id: str = ""
-    # Its utilization.
-    governing_utilization: Optional[float] = None
-    # Greatest pressure under the plate [MPa].
-    peak_pressure_mpa: float = 0.0
-    # Tension of each rod, in the order of the request [kN].
-    rod_tensions_kn: List[float] = field(default_factory=list)
-    # Place of the combination in result.combinations, counted from 0.
-    combination_index: int = 0
-    # Where the plate presses. Absent where nothing balances the actions.
-    contact: Optional[ContactState] = None
-    # What each rod is checked with, in the order of the request: tension with what
-    # prying adds, and shear less what friction takes. Empty where nothing balances.
-    rod_forces: List[RodForce] = field(default_factory=list)
-
-
-@dataclass
 class CheckColumnBaseResponse:
     """CheckColumnBaseResponse answers CheckColumnBase."""
 
@@ -800,10 +803,6 @@ class CheckColumnBaseResponse:
     result: Optional[CheckResult] = None
     # What produced it.
     provenance: Optional[Provenance] = None
-    # A row for every combination, when asked for.
-    table: List[CombinationRow] = field(default_factory=list)
-    # What the ground below settles stage by stage, where it was predicted.
-    settlement: List[StageSettlement] = field(default_factory=list)
 
 
 @dataclass

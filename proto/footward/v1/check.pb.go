@@ -1669,9 +1669,7 @@ type PredictSettlementResponse struct {
 	// The answer: for each method its greatest settlement against the limit.
 	Result *CheckResult `protobuf:"bytes,1,opt,name=result,proto3" json:"result,omitempty"`
 	// What produced it.
-	Provenance *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
-	// What each stage comes to.
-	Stages        []*StageSettlement `protobuf:"bytes,3,rep,name=stages,proto3" json:"stages,omitempty"`
+	Provenance    *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1716,13 +1714,6 @@ func (x *PredictSettlementResponse) GetResult() *CheckResult {
 func (x *PredictSettlementResponse) GetProvenance() *Provenance {
 	if x != nil {
 		return x.Provenance
-	}
-	return nil
-}
-
-func (x *PredictSettlementResponse) GetStages() []*StageSettlement {
-	if x != nil {
-		return x.Stages
 	}
 	return nil
 }
@@ -2411,7 +2402,7 @@ type CheckItem_AnchorRods struct {
 }
 
 type CheckItem_ColumnBase struct {
-	// A whole column base; its table of combinations is not part of an outcome.
+	// A whole column base.
 	ColumnBase *CheckColumnBaseRequest `protobuf:"bytes,5,opt,name=column_base,json=columnBase,proto3,oneof"`
 }
 
@@ -2426,7 +2417,7 @@ type CheckItem_Pin struct {
 }
 
 type CheckItem_Settlement struct {
-	// Settlement; its table of stages is not part of an outcome.
+	// Settlement.
 	Settlement *PredictSettlementRequest `protobuf:"bytes,8,opt,name=settlement,proto3,oneof"`
 }
 
@@ -2465,7 +2456,7 @@ type CheckOutcome struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Place of the item, counted from 0: in the call for CheckMany, over the whole
 	// stream for StreamChecks.
-	Index uint64 `protobuf:"varint,1,opt,name=index,proto3" json:"index,omitempty"`
+	Index uint32 `protobuf:"varint,1,opt,name=index,proto3" json:"index,omitempty"`
 	// The answer, or why there is none.
 	//
 	// Types that are valid to be assigned to Outcome:
@@ -2507,7 +2498,7 @@ func (*CheckOutcome) Descriptor() ([]byte, []int) {
 	return file_footward_v1_check_proto_rawDescGZIP(), []int{22}
 }
 
-func (x *CheckOutcome) GetIndex() uint64 {
+func (x *CheckOutcome) GetIndex() uint32 {
 	if x != nil {
 		return x.Index
 	}
@@ -2959,13 +2950,12 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\n" +
 	"neighbours\x18\x12 \x03(\v2 .footward.v1.SettlementNeighbourB\b\xbaH\x05\x92\x01\x02\x102R\n" +
 	"neighboursB\x0f\n" +
-	"\r_depth_factor\"\xbc\x01\n" +
+	"\r_depth_factor\"\x86\x01\n" +
 	"\x19PredictSettlementResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\x124\n" +
-	"\x06stages\x18\x03 \x03(\v2\x1c.footward.v1.StageSettlementR\x06stages\"\xff\x06\n" +
+	"provenance\"\xff\x06\n" +
 	"\x13CheckFootingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -3037,7 +3027,7 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	" \x01(\v2\".footward.v1.CheckRingStackRequestH\x00R\tringStackB\x0e\n" +
 	"\x05check\x12\x05\xbaH\x02\b\x01\"\x95\x01\n" +
 	"\fCheckOutcome\x12\x14\n" +
-	"\x05index\x18\x01 \x01(\x04R\x05index\x122\n" +
+	"\x05index\x18\x01 \x01(\rR\x05index\x122\n" +
 	"\x06result\x18\x02 \x01(\v2\x18.footward.v1.CheckResultH\x00R\x06result\x120\n" +
 	"\arefusal\x18\x03 \x01(\v2\x14.footward.v1.RefusalH\x00R\arefusalB\t\n" +
 	"\aoutcome\"F\n" +
@@ -3151,18 +3141,17 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*SettlementStage)(nil),           // 54: footward.v1.SettlementStage
 	(*SettlementLimits)(nil),          // 55: footward.v1.SettlementLimits
 	(*SettlementNeighbour)(nil),       // 56: footward.v1.SettlementNeighbour
-	(*StageSettlement)(nil),           // 57: footward.v1.StageSettlement
-	(*GroundStrength)(nil),            // 58: footward.v1.GroundStrength
-	(*BaseContact)(nil),               // 59: footward.v1.BaseContact
-	(*GranularLayer)(nil),             // 60: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil),       // 61: footward.v1.PresumptivePressure
-	(DesignApproach)(0),               // 62: footward.v1.DesignApproach
-	(BearingAuthor)(0),                // 63: footward.v1.BearingAuthor
-	(*StackShoe)(nil),                 // 64: footward.v1.StackShoe
-	(*RingTier)(nil),                  // 65: footward.v1.RingTier
-	(*StackRods)(nil),                 // 66: footward.v1.StackRods
-	(*CheckColumnBaseRequest)(nil),    // 67: footward.v1.CheckColumnBaseRequest
-	(*FieldViolation)(nil),            // 68: footward.v1.FieldViolation
+	(*GroundStrength)(nil),            // 57: footward.v1.GroundStrength
+	(*BaseContact)(nil),               // 58: footward.v1.BaseContact
+	(*GranularLayer)(nil),             // 59: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),       // 60: footward.v1.PresumptivePressure
+	(DesignApproach)(0),               // 61: footward.v1.DesignApproach
+	(BearingAuthor)(0),                // 62: footward.v1.BearingAuthor
+	(*StackShoe)(nil),                 // 63: footward.v1.StackShoe
+	(*RingTier)(nil),                  // 64: footward.v1.RingTier
+	(*StackRods)(nil),                 // 65: footward.v1.StackRods
+	(*CheckColumnBaseRequest)(nil),    // 66: footward.v1.CheckColumnBaseRequest
+	(*FieldViolation)(nil),            // 67: footward.v1.FieldViolation
 }
 var file_footward_v1_check_proto_depIdxs = []int32{
 	29,  // 0: footward.v1.CheckBearingRequest.basis:type_name -> footward.v1.DesignBasis
@@ -3237,76 +3226,75 @@ var file_footward_v1_check_proto_depIdxs = []int32{
 	56,  // 69: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
 	34,  // 70: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
 	35,  // 71: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
-	57,  // 72: footward.v1.PredictSettlementResponse.stages:type_name -> footward.v1.StageSettlement
-	29,  // 73: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 74: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
-	51,  // 75: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
-	32,  // 76: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
-	32,  // 77: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
-	58,  // 78: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
-	59,  // 79: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
-	60,  // 80: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
-	61,  // 81: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
-	62,  // 82: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
-	63,  // 83: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
-	34,  // 84: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 85: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
-	29,  // 86: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 87: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
-	36,  // 88: footward.v1.CheckRingStackRequest.exposure:type_name -> footward.v1.Exposure
-	32,  // 89: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
-	32,  // 90: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
-	64,  // 91: footward.v1.CheckRingStackRequest.shoe:type_name -> footward.v1.StackShoe
-	65,  // 92: footward.v1.CheckRingStackRequest.tiers:type_name -> footward.v1.RingTier
-	66,  // 93: footward.v1.CheckRingStackRequest.rods:type_name -> footward.v1.StackRods
-	34,  // 94: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 95: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
-	1,   // 96: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
-	3,   // 97: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
-	5,   // 98: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
-	9,   // 99: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
-	67,  // 100: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
-	12,  // 101: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
-	14,  // 102: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
-	16,  // 103: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
-	18,  // 104: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
-	20,  // 105: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
-	34,  // 106: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
-	24,  // 107: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
-	68,  // 108: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
-	22,  // 109: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
-	23,  // 110: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	35,  // 111: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
-	22,  // 112: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
-	23,  // 113: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
-	35,  // 114: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
-	1,   // 115: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
-	3,   // 116: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
-	5,   // 117: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
-	9,   // 118: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
-	12,  // 119: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
-	14,  // 120: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
-	16,  // 121: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
-	18,  // 122: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
-	20,  // 123: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
-	25,  // 124: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
-	27,  // 125: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
-	2,   // 126: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
-	4,   // 127: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
-	8,   // 128: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
-	11,  // 129: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
-	13,  // 130: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
-	15,  // 131: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
-	17,  // 132: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
-	19,  // 133: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
-	21,  // 134: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
-	26,  // 135: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
-	28,  // 136: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
-	126, // [126:137] is the sub-list for method output_type
-	115, // [115:126] is the sub-list for method input_type
-	115, // [115:115] is the sub-list for extension type_name
-	115, // [115:115] is the sub-list for extension extendee
-	0,   // [0:115] is the sub-list for field type_name
+	29,  // 72: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 73: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
+	51,  // 74: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
+	32,  // 75: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
+	32,  // 76: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
+	57,  // 77: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
+	58,  // 78: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
+	59,  // 79: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
+	60,  // 80: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
+	61,  // 81: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
+	62,  // 82: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
+	34,  // 83: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 84: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 85: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 86: footward.v1.CheckRingStackRequest.detail:type_name -> footward.v1.Detail
+	36,  // 87: footward.v1.CheckRingStackRequest.exposure:type_name -> footward.v1.Exposure
+	32,  // 88: footward.v1.CheckRingStackRequest.forces:type_name -> footward.v1.ForcesAtFoot
+	32,  // 89: footward.v1.CheckRingStackRequest.service_forces:type_name -> footward.v1.ForcesAtFoot
+	63,  // 90: footward.v1.CheckRingStackRequest.shoe:type_name -> footward.v1.StackShoe
+	64,  // 91: footward.v1.CheckRingStackRequest.tiers:type_name -> footward.v1.RingTier
+	65,  // 92: footward.v1.CheckRingStackRequest.rods:type_name -> footward.v1.StackRods
+	34,  // 93: footward.v1.CheckRingStackResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 94: footward.v1.CheckRingStackResponse.provenance:type_name -> footward.v1.Provenance
+	1,   // 95: footward.v1.CheckItem.bearing:type_name -> footward.v1.CheckBearingRequest
+	3,   // 96: footward.v1.CheckItem.plate_bending:type_name -> footward.v1.CheckPlateBendingRequest
+	5,   // 97: footward.v1.CheckItem.weld:type_name -> footward.v1.CheckWeldRequest
+	9,   // 98: footward.v1.CheckItem.anchor_rods:type_name -> footward.v1.CheckAnchorRodsRequest
+	66,  // 99: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
+	12,  // 100: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
+	14,  // 101: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
+	16,  // 102: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
+	18,  // 103: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
+	20,  // 104: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
+	34,  // 105: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
+	24,  // 106: footward.v1.CheckOutcome.refusal:type_name -> footward.v1.Refusal
+	67,  // 107: footward.v1.Refusal.violations:type_name -> footward.v1.FieldViolation
+	22,  // 108: footward.v1.CheckManyRequest.items:type_name -> footward.v1.CheckItem
+	23,  // 109: footward.v1.CheckManyResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	35,  // 110: footward.v1.CheckManyResponse.provenance:type_name -> footward.v1.Provenance
+	22,  // 111: footward.v1.StreamChecksRequest.items:type_name -> footward.v1.CheckItem
+	23,  // 112: footward.v1.StreamChecksResponse.outcomes:type_name -> footward.v1.CheckOutcome
+	35,  // 113: footward.v1.StreamChecksResponse.provenance:type_name -> footward.v1.Provenance
+	1,   // 114: footward.v1.CheckService.CheckBearing:input_type -> footward.v1.CheckBearingRequest
+	3,   // 115: footward.v1.CheckService.CheckPlateBending:input_type -> footward.v1.CheckPlateBendingRequest
+	5,   // 116: footward.v1.CheckService.CheckWeld:input_type -> footward.v1.CheckWeldRequest
+	9,   // 117: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
+	12,  // 118: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
+	14,  // 119: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
+	16,  // 120: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
+	18,  // 121: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
+	20,  // 122: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
+	25,  // 123: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
+	27,  // 124: footward.v1.CheckService.StreamChecks:input_type -> footward.v1.StreamChecksRequest
+	2,   // 125: footward.v1.CheckService.CheckBearing:output_type -> footward.v1.CheckBearingResponse
+	4,   // 126: footward.v1.CheckService.CheckPlateBending:output_type -> footward.v1.CheckPlateBendingResponse
+	8,   // 127: footward.v1.CheckService.CheckWeld:output_type -> footward.v1.CheckWeldResponse
+	11,  // 128: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
+	13,  // 129: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
+	15,  // 130: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
+	17,  // 131: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
+	19,  // 132: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
+	21,  // 133: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
+	26,  // 134: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse
+	28,  // 135: footward.v1.CheckService.StreamChecks:output_type -> footward.v1.StreamChecksResponse
+	125, // [125:136] is the sub-list for method output_type
+	114, // [114:125] is the sub-list for method input_type
+	114, // [114:114] is the sub-list for extension type_name
+	114, // [114:114] is the sub-list for extension extendee
+	0,   // [0:114] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_check_proto_init() }

@@ -1177,9 +1177,9 @@ type CheckColumnBaseRequest struct {
 	//	*CheckColumnBaseRequest_LoadCases
 	Loads isCheckColumnBaseRequest_Loads `protobuf_oneof:"loads"`
 	// Whether the answer has a row for every combination. Default false.
-	Table         bool `protobuf:"varint,8,opt,name=table,proto3" json:"table,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	IncludeCombinations bool `protobuf:"varint,8,opt,name=include_combinations,json=includeCombinations,proto3" json:"include_combinations,omitempty"`
+	unknownFields       protoimpl.UnknownFields
+	sizeCache           protoimpl.SizeCache
 }
 
 func (x *CheckColumnBaseRequest) Reset() {
@@ -1272,9 +1272,9 @@ func (x *CheckColumnBaseRequest) GetLoadCases() *LoadCases {
 	return nil
 }
 
-func (x *CheckColumnBaseRequest) GetTable() bool {
+func (x *CheckColumnBaseRequest) GetIncludeCombinations() bool {
 	if x != nil {
-		return x.Table
+		return x.IncludeCombinations
 	}
 	return false
 }
@@ -1303,11 +1303,7 @@ type CheckColumnBaseResponse struct {
 	// The answer: for each limit state the worst combination, which it names.
 	Result *CheckResult `protobuf:"bytes,1,opt,name=result,proto3" json:"result,omitempty"`
 	// What produced it.
-	Provenance *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
-	// A row for every combination, when asked for.
-	Table []*CombinationRow `protobuf:"bytes,3,rep,name=table,proto3" json:"table,omitempty"`
-	// What the ground below settles stage by stage, where it was predicted.
-	Settlement    []*StageSettlement `protobuf:"bytes,4,rep,name=settlement,proto3" json:"settlement,omitempty"`
+	Provenance    *Provenance `protobuf:"bytes,2,opt,name=provenance,proto3" json:"provenance,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1356,308 +1352,6 @@ func (x *CheckColumnBaseResponse) GetProvenance() *Provenance {
 	return nil
 }
 
-func (x *CheckColumnBaseResponse) GetTable() []*CombinationRow {
-	if x != nil {
-		return x.Table
-	}
-	return nil
-}
-
-func (x *CheckColumnBaseResponse) GetSettlement() []*StageSettlement {
-	if x != nil {
-		return x.Settlement
-	}
-	return nil
-}
-
-// CombinationRow is what a base does under one combination.
-type CombinationRow struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Its name.
-	Combination string `protobuf:"bytes,1,opt,name=combination,proto3" json:"combination,omitempty"`
-	// Its stage, counted from 1; 0: none.
-	Stage uint32 `protobuf:"varint,2,opt,name=stage,proto3" json:"stage,omitempty"`
-	// What acts.
-	Forces *ForcesAtFoot `protobuf:"bytes,3,opt,name=forces,proto3" json:"forces,omitempty"`
-	// The outcome under it.
-	Verdict Verdict `protobuf:"varint,4,opt,name=verdict,proto3,enum=footward.v1.Verdict" json:"verdict,omitempty"`
-	// The limit state that governs under it.
-	GoverningId string `protobuf:"bytes,5,opt,name=governing_id,json=governingId,proto3" json:"governing_id,omitempty"`
-	// Its utilization.
-	GoverningUtilization *float64 `protobuf:"fixed64,6,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
-	// Greatest pressure under the plate [MPa].
-	PeakPressureMpa float64 `protobuf:"fixed64,7,opt,name=peak_pressure_mpa,json=peakPressureMpa,proto3" json:"peak_pressure_mpa,omitempty"`
-	// Tension of each rod, in the order of the request [kN].
-	RodTensionsKn []float64 `protobuf:"fixed64,8,rep,packed,name=rod_tensions_kn,json=rodTensionsKn,proto3" json:"rod_tensions_kn,omitempty"`
-	// Place of the combination in result.combinations, counted from 0.
-	CombinationIndex uint32 `protobuf:"varint,9,opt,name=combination_index,json=combinationIndex,proto3" json:"combination_index,omitempty"`
-	// Where the plate presses. Absent where nothing balances the actions.
-	Contact *ContactState `protobuf:"bytes,10,opt,name=contact,proto3" json:"contact,omitempty"`
-	// What each rod is checked with, in the order of the request: tension with what
-	// prying adds, and shear less what friction takes. Empty where nothing balances.
-	RodForces     []*RodForce `protobuf:"bytes,11,rep,name=rod_forces,json=rodForces,proto3" json:"rod_forces,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *CombinationRow) Reset() {
-	*x = CombinationRow{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[13]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *CombinationRow) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*CombinationRow) ProtoMessage() {}
-
-func (x *CombinationRow) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[13]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use CombinationRow.ProtoReflect.Descriptor instead.
-func (*CombinationRow) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
-}
-
-func (x *CombinationRow) GetCombination() string {
-	if x != nil {
-		return x.Combination
-	}
-	return ""
-}
-
-func (x *CombinationRow) GetStage() uint32 {
-	if x != nil {
-		return x.Stage
-	}
-	return 0
-}
-
-func (x *CombinationRow) GetForces() *ForcesAtFoot {
-	if x != nil {
-		return x.Forces
-	}
-	return nil
-}
-
-func (x *CombinationRow) GetVerdict() Verdict {
-	if x != nil {
-		return x.Verdict
-	}
-	return Verdict_VERDICT_UNSPECIFIED
-}
-
-func (x *CombinationRow) GetGoverningId() string {
-	if x != nil {
-		return x.GoverningId
-	}
-	return ""
-}
-
-func (x *CombinationRow) GetGoverningUtilization() float64 {
-	if x != nil && x.GoverningUtilization != nil {
-		return *x.GoverningUtilization
-	}
-	return 0
-}
-
-func (x *CombinationRow) GetPeakPressureMpa() float64 {
-	if x != nil {
-		return x.PeakPressureMpa
-	}
-	return 0
-}
-
-func (x *CombinationRow) GetRodTensionsKn() []float64 {
-	if x != nil {
-		return x.RodTensionsKn
-	}
-	return nil
-}
-
-func (x *CombinationRow) GetCombinationIndex() uint32 {
-	if x != nil {
-		return x.CombinationIndex
-	}
-	return 0
-}
-
-func (x *CombinationRow) GetContact() *ContactState {
-	if x != nil {
-		return x.Contact
-	}
-	return nil
-}
-
-func (x *CombinationRow) GetRodForces() []*RodForce {
-	if x != nil {
-		return x.RodForces
-	}
-	return nil
-}
-
-// PlanPoint is a point in the plan of a plate, from its centre.
-type PlanPoint struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Along x [mm].
-	XMm float64 `protobuf:"fixed64,1,opt,name=x_mm,json=xMm,proto3" json:"x_mm,omitempty"`
-	// Along y [mm].
-	YMm           float64 `protobuf:"fixed64,2,opt,name=y_mm,json=yMm,proto3" json:"y_mm,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *PlanPoint) Reset() {
-	*x = PlanPoint{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *PlanPoint) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*PlanPoint) ProtoMessage() {}
-
-func (x *PlanPoint) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[14]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use PlanPoint.ProtoReflect.Descriptor instead.
-func (*PlanPoint) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
-}
-
-func (x *PlanPoint) GetXMm() float64 {
-	if x != nil {
-		return x.XMm
-	}
-	return 0
-}
-
-func (x *PlanPoint) GetYMm() float64 {
-	if x != nil {
-		return x.YMm
-	}
-	return 0
-}
-
-// ContactState is where a plate presses on what is below it under one combination:
-// that of the bed and the rods as they are given. Pressures and tensions that are
-// checked may be greater, since rods may be stiffer or tighter than that.
-type ContactState struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Area pressed [mm2].
-	AreaMm2 float64 `protobuf:"fixed64,1,opt,name=area_mm2,json=areaMm2,proto3" json:"area_mm2,omitempty"`
-	// Corners of the pressed zone in their order; empty: nothing is pressed.
-	Outline []*PlanPoint `protobuf:"bytes,2,rep,name=outline,proto3" json:"outline,omitempty"`
-	// Direction in which the pressure rises, counter-clockwise from x [deg]. -180 to 180.
-	// Absent: the pressure is the same everywhere.
-	NeutralAxisDeg *float64 `protobuf:"fixed64,3,opt,name=neutral_axis_deg,json=neutralAxisDeg,proto3,oneof" json:"neutral_axis_deg,omitempty"`
-	// From the centre of the plate to the line where the pressure begins, along that
-	// direction [mm]: negative where the centre is pressed. Absent: no such line.
-	NeutralAxisOffsetMm *float64 `protobuf:"fixed64,4,opt,name=neutral_axis_offset_mm,json=neutralAxisOffsetMm,proto3,oneof" json:"neutral_axis_offset_mm,omitempty"`
-	// Greatest pressure [MPa].
-	PeakPressureMpa float64 `protobuf:"fixed64,5,opt,name=peak_pressure_mpa,json=peakPressureMpa,proto3" json:"peak_pressure_mpa,omitempty"`
-	// Where it is: that of equal ones which comes first in the outline. Absent: nothing is
-	// pressed.
-	Peak          *PlanPoint `protobuf:"bytes,6,opt,name=peak,proto3" json:"peak,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *ContactState) Reset() {
-	*x = ContactState{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[15]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *ContactState) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*ContactState) ProtoMessage() {}
-
-func (x *ContactState) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[15]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use ContactState.ProtoReflect.Descriptor instead.
-func (*ContactState) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
-}
-
-func (x *ContactState) GetAreaMm2() float64 {
-	if x != nil {
-		return x.AreaMm2
-	}
-	return 0
-}
-
-func (x *ContactState) GetOutline() []*PlanPoint {
-	if x != nil {
-		return x.Outline
-	}
-	return nil
-}
-
-func (x *ContactState) GetNeutralAxisDeg() float64 {
-	if x != nil && x.NeutralAxisDeg != nil {
-		return *x.NeutralAxisDeg
-	}
-	return 0
-}
-
-func (x *ContactState) GetNeutralAxisOffsetMm() float64 {
-	if x != nil && x.NeutralAxisOffsetMm != nil {
-		return *x.NeutralAxisOffsetMm
-	}
-	return 0
-}
-
-func (x *ContactState) GetPeakPressureMpa() float64 {
-	if x != nil {
-		return x.PeakPressureMpa
-	}
-	return 0
-}
-
-func (x *ContactState) GetPeak() *PlanPoint {
-	if x != nil {
-		return x.Peak
-	}
-	return nil
-}
-
 // SizeColumnBaseRequest describes a base, what acts on it and what may be chosen.
 type SizeColumnBaseRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1690,7 +1384,7 @@ type SizeColumnBaseRequest struct {
 
 func (x *SizeColumnBaseRequest) Reset() {
 	*x = SizeColumnBaseRequest{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[16]
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1702,7 +1396,7 @@ func (x *SizeColumnBaseRequest) String() string {
 func (*SizeColumnBaseRequest) ProtoMessage() {}
 
 func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[16]
+	mi := &file_footward_v1_column_base_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1715,7 +1409,7 @@ func (x *SizeColumnBaseRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseRequest.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseRequest) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *SizeColumnBaseRequest) GetLabel() string {
@@ -1833,7 +1527,7 @@ type SizeOffer struct {
 
 func (x *SizeOffer) Reset() {
 	*x = SizeOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[17]
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1845,7 +1539,7 @@ func (x *SizeOffer) String() string {
 func (*SizeOffer) ProtoMessage() {}
 
 func (x *SizeOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[17]
+	mi := &file_footward_v1_column_base_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1858,7 +1552,7 @@ func (x *SizeOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeOffer.ProtoReflect.Descriptor instead.
 func (*SizeOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *SizeOffer) GetPlans() []*PlatePlan {
@@ -1918,7 +1612,7 @@ type BottomPlateOffer struct {
 
 func (x *BottomPlateOffer) Reset() {
 	*x = BottomPlateOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[18]
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1930,7 +1624,7 @@ func (x *BottomPlateOffer) String() string {
 func (*BottomPlateOffer) ProtoMessage() {}
 
 func (x *BottomPlateOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[18]
+	mi := &file_footward_v1_column_base_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1943,7 +1637,7 @@ func (x *BottomPlateOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BottomPlateOffer.ProtoReflect.Descriptor instead.
 func (*BottomPlateOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *BottomPlateOffer) GetSizeXMm() float64 {
@@ -1987,7 +1681,7 @@ type StackOffer struct {
 
 func (x *StackOffer) Reset() {
 	*x = StackOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[19]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1999,7 +1693,7 @@ func (x *StackOffer) String() string {
 func (*StackOffer) ProtoMessage() {}
 
 func (x *StackOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[19]
+	mi := &file_footward_v1_column_base_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2012,7 +1706,7 @@ func (x *StackOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StackOffer.ProtoReflect.Descriptor instead.
 func (*StackOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *StackOffer) GetTiers() []*RingTier {
@@ -2059,7 +1753,7 @@ type RodOffer struct {
 
 func (x *RodOffer) Reset() {
 	*x = RodOffer{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[20]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2071,7 +1765,7 @@ func (x *RodOffer) String() string {
 func (*RodOffer) ProtoMessage() {}
 
 func (x *RodOffer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[20]
+	mi := &file_footward_v1_column_base_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2084,7 +1778,7 @@ func (x *RodOffer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodOffer.ProtoReflect.Descriptor instead.
 func (*RodOffer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *RodOffer) GetThread() string {
@@ -2123,7 +1817,7 @@ type PlatePlan struct {
 
 func (x *PlatePlan) Reset() {
 	*x = PlatePlan{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[21]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2135,7 +1829,7 @@ func (x *PlatePlan) String() string {
 func (*PlatePlan) ProtoMessage() {}
 
 func (x *PlatePlan) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[21]
+	mi := &file_footward_v1_column_base_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2148,7 +1842,7 @@ func (x *PlatePlan) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PlatePlan.ProtoReflect.Descriptor instead.
 func (*PlatePlan) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{21}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *PlatePlan) GetSizeXMm() float64 {
@@ -2192,7 +1886,7 @@ type SizeRates struct {
 
 func (x *SizeRates) Reset() {
 	*x = SizeRates{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[22]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2204,7 +1898,7 @@ func (x *SizeRates) String() string {
 func (*SizeRates) ProtoMessage() {}
 
 func (x *SizeRates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[22]
+	mi := &file_footward_v1_column_base_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2217,7 +1911,7 @@ func (x *SizeRates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeRates.ProtoReflect.Descriptor instead.
 func (*SizeRates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{22}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *SizeRates) GetPlatePerKg() float64 {
@@ -2269,9 +1963,9 @@ type SizeColumnBaseResponse struct {
 	// For the best, what stops the next smaller value of each list.
 	Stops []*SizeStop `protobuf:"bytes,5,rep,name=stops,proto3" json:"stops,omitempty"`
 	// Choices offered in all.
-	Choices uint64 `protobuf:"varint,6,opt,name=choices,proto3" json:"choices,omitempty"`
+	Choices uint32 `protobuf:"varint,6,opt,name=choices,proto3" json:"choices,omitempty"`
 	// Choices that were checked; the others follow from them.
-	Checked uint64 `protobuf:"varint,7,opt,name=checked,proto3" json:"checked,omitempty"`
+	Checked uint32 `protobuf:"varint,7,opt,name=checked,proto3" json:"checked,omitempty"`
 	// Notices of the best choice.
 	Notices []*Notice `protobuf:"bytes,8,rep,name=notices,proto3" json:"notices,omitempty"`
 	// What produced the answer.
@@ -2282,7 +1976,7 @@ type SizeColumnBaseResponse struct {
 
 func (x *SizeColumnBaseResponse) Reset() {
 	*x = SizeColumnBaseResponse{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[23]
+	mi := &file_footward_v1_column_base_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2294,7 +1988,7 @@ func (x *SizeColumnBaseResponse) String() string {
 func (*SizeColumnBaseResponse) ProtoMessage() {}
 
 func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[23]
+	mi := &file_footward_v1_column_base_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2307,7 +2001,7 @@ func (x *SizeColumnBaseResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeColumnBaseResponse.ProtoReflect.Descriptor instead.
 func (*SizeColumnBaseResponse) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{23}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *SizeColumnBaseResponse) GetLabel() string {
@@ -2345,14 +2039,14 @@ func (x *SizeColumnBaseResponse) GetStops() []*SizeStop {
 	return nil
 }
 
-func (x *SizeColumnBaseResponse) GetChoices() uint64 {
+func (x *SizeColumnBaseResponse) GetChoices() uint32 {
 	if x != nil {
 		return x.Choices
 	}
 	return 0
 }
 
-func (x *SizeColumnBaseResponse) GetChecked() uint64 {
+func (x *SizeColumnBaseResponse) GetChecked() uint32 {
 	if x != nil {
 		return x.Checked
 	}
@@ -2422,7 +2116,7 @@ type SizeChoice struct {
 
 func (x *SizeChoice) Reset() {
 	*x = SizeChoice{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[24]
+	mi := &file_footward_v1_column_base_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2434,7 +2128,7 @@ func (x *SizeChoice) String() string {
 func (*SizeChoice) ProtoMessage() {}
 
 func (x *SizeChoice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[24]
+	mi := &file_footward_v1_column_base_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2447,7 +2141,7 @@ func (x *SizeChoice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeChoice.ProtoReflect.Descriptor instead.
 func (*SizeChoice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{24}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *SizeChoice) GetPlan() uint32 {
@@ -2604,7 +2298,7 @@ type SizeStop struct {
 
 func (x *SizeStop) Reset() {
 	*x = SizeStop{}
-	mi := &file_footward_v1_column_base_proto_msgTypes[25]
+	mi := &file_footward_v1_column_base_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2616,7 +2310,7 @@ func (x *SizeStop) String() string {
 func (*SizeStop) ProtoMessage() {}
 
 func (x *SizeStop) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_column_base_proto_msgTypes[25]
+	mi := &file_footward_v1_column_base_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2629,7 +2323,7 @@ func (x *SizeStop) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SizeStop.ProtoReflect.Descriptor instead.
 func (*SizeStop) Descriptor() ([]byte, []int) {
-	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{25}
+	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *SizeStop) GetDimension() SizeDimension {
@@ -2769,7 +2463,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\tpermanent\x18\x05 \x01(\v2\x19.footward.v1.ForcesAtFootR\tpermanent\x12H\n" +
 	"\rload_duration\x18\x06 \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\"E\n" +
 	"\tLoadCases\x128\n" +
-	"\x05cases\x18\x01 \x03(\v2\x15.footward.v1.LoadCaseB\v\xbaH\b\x92\x01\x05\b\x01\x10\xd0\x0fR\x05cases\"\xa7\x03\n" +
+	"\x05cases\x18\x01 \x03(\v2\x15.footward.v1.LoadCaseB\v\xbaH\b\x92\x01\x05\b\x01\x10\xd0\x0fR\x05cases\"\xc4\x03\n" +
 	"\x16CheckColumnBaseRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -2779,45 +2473,14 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\n" +
 	"action_set\x18\x06 \x01(\v2\x16.footward.v1.ActionSetH\x00R\tactionSet\x127\n" +
 	"\n" +
-	"load_cases\x18\a \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x12\x14\n" +
-	"\x05table\x18\b \x01(\bR\x05tableB\x0e\n" +
-	"\x05loads\x12\x05\xbaH\x02\b\x01\"\xf5\x01\n" +
+	"load_cases\x18\a \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x121\n" +
+	"\x14include_combinations\x18\b \x01(\bR\x13includeCombinationsB\x0e\n" +
+	"\x05loads\x12\x05\xbaH\x02\b\x01\"\x84\x01\n" +
 	"\x17CheckColumnBaseResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\x121\n" +
-	"\x05table\x18\x03 \x03(\v2\x1b.footward.v1.CombinationRowR\x05table\x12<\n" +
-	"\n" +
-	"settlement\x18\x04 \x03(\v2\x1c.footward.v1.StageSettlementR\n" +
-	"settlement\"\x8e\x04\n" +
-	"\x0eCombinationRow\x12 \n" +
-	"\vcombination\x18\x01 \x01(\tR\vcombination\x12\x14\n" +
-	"\x05stage\x18\x02 \x01(\rR\x05stage\x121\n" +
-	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12.\n" +
-	"\averdict\x18\x04 \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12!\n" +
-	"\fgoverning_id\x18\x05 \x01(\tR\vgoverningId\x128\n" +
-	"\x15governing_utilization\x18\x06 \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12*\n" +
-	"\x11peak_pressure_mpa\x18\a \x01(\x01R\x0fpeakPressureMpa\x12&\n" +
-	"\x0frod_tensions_kn\x18\b \x03(\x01R\rrodTensionsKn\x12+\n" +
-	"\x11combination_index\x18\t \x01(\rR\x10combinationIndex\x123\n" +
-	"\acontact\x18\n" +
-	" \x01(\v2\x19.footward.v1.ContactStateR\acontact\x124\n" +
-	"\n" +
-	"rod_forces\x18\v \x03(\v2\x15.footward.v1.RodForceR\trodForcesB\x18\n" +
-	"\x16_governing_utilization\"1\n" +
-	"\tPlanPoint\x12\x11\n" +
-	"\x04x_mm\x18\x01 \x01(\x01R\x03xMm\x12\x11\n" +
-	"\x04y_mm\x18\x02 \x01(\x01R\x03yMm\"\xcc\x02\n" +
-	"\fContactState\x12\x19\n" +
-	"\barea_mm2\x18\x01 \x01(\x01R\aareaMm2\x120\n" +
-	"\aoutline\x18\x02 \x03(\v2\x16.footward.v1.PlanPointR\aoutline\x12-\n" +
-	"\x10neutral_axis_deg\x18\x03 \x01(\x01H\x00R\x0eneutralAxisDeg\x88\x01\x01\x128\n" +
-	"\x16neutral_axis_offset_mm\x18\x04 \x01(\x01H\x01R\x13neutralAxisOffsetMm\x88\x01\x01\x12*\n" +
-	"\x11peak_pressure_mpa\x18\x05 \x01(\x01R\x0fpeakPressureMpa\x12*\n" +
-	"\x04peak\x18\x06 \x01(\v2\x16.footward.v1.PlanPointR\x04peakB\x13\n" +
-	"\x11_neutral_axis_degB\x19\n" +
-	"\x17_neutral_axis_offset_mm\"\x83\x04\n" +
+	"provenance\"\x83\x04\n" +
 	"\x15SizeColumnBaseRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x121\n" +
@@ -2875,8 +2538,8 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x04best\x18\x03 \x01(\v2\x17.footward.v1.SizeChoiceR\x04best\x124\n" +
 	"\tnext_best\x18\x04 \x01(\v2\x17.footward.v1.SizeChoiceR\bnextBest\x12+\n" +
 	"\x05stops\x18\x05 \x03(\v2\x15.footward.v1.SizeStopR\x05stops\x12\x18\n" +
-	"\achoices\x18\x06 \x01(\x04R\achoices\x12\x18\n" +
-	"\achecked\x18\a \x01(\x04R\achecked\x12-\n" +
+	"\achoices\x18\x06 \x01(\rR\achoices\x12\x18\n" +
+	"\achecked\x18\a \x01(\rR\achecked\x12-\n" +
 	"\anotices\x18\b \x03(\v2\x13.footward.v1.NoticeR\anotices\x127\n" +
 	"\n" +
 	"provenance\x18\t \x01(\v2\x17.footward.v1.ProvenanceR\n" +
@@ -2937,7 +2600,7 @@ func file_footward_v1_column_base_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_column_base_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 26)
+var file_footward_v1_column_base_proto_msgTypes = make([]protoimpl.MessageInfo, 23)
 var file_footward_v1_column_base_proto_goTypes = []any{
 	(SizeDimension)(0),              // 0: footward.v1.SizeDimension
 	(*ColumnBase)(nil),              // 1: footward.v1.ColumnBase
@@ -2953,127 +2616,114 @@ var file_footward_v1_column_base_proto_goTypes = []any{
 	(*LoadCases)(nil),               // 11: footward.v1.LoadCases
 	(*CheckColumnBaseRequest)(nil),  // 12: footward.v1.CheckColumnBaseRequest
 	(*CheckColumnBaseResponse)(nil), // 13: footward.v1.CheckColumnBaseResponse
-	(*CombinationRow)(nil),          // 14: footward.v1.CombinationRow
-	(*PlanPoint)(nil),               // 15: footward.v1.PlanPoint
-	(*ContactState)(nil),            // 16: footward.v1.ContactState
-	(*SizeColumnBaseRequest)(nil),   // 17: footward.v1.SizeColumnBaseRequest
-	(*SizeOffer)(nil),               // 18: footward.v1.SizeOffer
-	(*BottomPlateOffer)(nil),        // 19: footward.v1.BottomPlateOffer
-	(*StackOffer)(nil),              // 20: footward.v1.StackOffer
-	(*RodOffer)(nil),                // 21: footward.v1.RodOffer
-	(*PlatePlan)(nil),               // 22: footward.v1.PlatePlan
-	(*SizeRates)(nil),               // 23: footward.v1.SizeRates
-	(*SizeColumnBaseResponse)(nil),  // 24: footward.v1.SizeColumnBaseResponse
-	(*SizeChoice)(nil),              // 25: footward.v1.SizeChoice
-	(*SizeStop)(nil),                // 26: footward.v1.SizeStop
-	(*Plate)(nil),                   // 27: footward.v1.Plate
-	(*Footprint)(nil),               // 28: footward.v1.Footprint
-	(*Support)(nil),                 // 29: footward.v1.Support
-	(*RodGroup)(nil),                // 30: footward.v1.RodGroup
-	(*WeldSpec)(nil),                // 31: footward.v1.WeldSpec
-	(*Anchorage)(nil),               // 32: footward.v1.Anchorage
-	(*RingTier)(nil),                // 33: footward.v1.RingTier
-	(*GroundStrength)(nil),          // 34: footward.v1.GroundStrength
-	(*BaseContact)(nil),             // 35: footward.v1.BaseContact
-	(*GranularLayer)(nil),           // 36: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil),     // 37: footward.v1.PresumptivePressure
-	(DesignApproach)(0),             // 38: footward.v1.DesignApproach
-	(BearingAuthor)(0),              // 39: footward.v1.BearingAuthor
-	(*GroundLayer)(nil),             // 40: footward.v1.GroundLayer
-	(StressSpread)(0),               // 41: footward.v1.StressSpread
-	(*SettlementLimits)(nil),        // 42: footward.v1.SettlementLimits
-	(*SettlementNeighbour)(nil),     // 43: footward.v1.SettlementNeighbour
-	(*ForcesAtFoot)(nil),            // 44: footward.v1.ForcesAtFoot
-	(CombinationKind)(0),            // 45: footward.v1.CombinationKind
-	(LoadDuration)(0),               // 46: footward.v1.LoadDuration
-	(*DesignBasis)(nil),             // 47: footward.v1.DesignBasis
-	(Detail)(0),                     // 48: footward.v1.Detail
-	(*Exposure)(nil),                // 49: footward.v1.Exposure
-	(*ActionSet)(nil),               // 50: footward.v1.ActionSet
-	(*CheckResult)(nil),             // 51: footward.v1.CheckResult
-	(*Provenance)(nil),              // 52: footward.v1.Provenance
-	(*StageSettlement)(nil),         // 53: footward.v1.StageSettlement
-	(Verdict)(0),                    // 54: footward.v1.Verdict
-	(*RodForce)(nil),                // 55: footward.v1.RodForce
-	(*RodPosition)(nil),             // 56: footward.v1.RodPosition
-	(*Notice)(nil),                  // 57: footward.v1.Notice
+	(*SizeColumnBaseRequest)(nil),   // 14: footward.v1.SizeColumnBaseRequest
+	(*SizeOffer)(nil),               // 15: footward.v1.SizeOffer
+	(*BottomPlateOffer)(nil),        // 16: footward.v1.BottomPlateOffer
+	(*StackOffer)(nil),              // 17: footward.v1.StackOffer
+	(*RodOffer)(nil),                // 18: footward.v1.RodOffer
+	(*PlatePlan)(nil),               // 19: footward.v1.PlatePlan
+	(*SizeRates)(nil),               // 20: footward.v1.SizeRates
+	(*SizeColumnBaseResponse)(nil),  // 21: footward.v1.SizeColumnBaseResponse
+	(*SizeChoice)(nil),              // 22: footward.v1.SizeChoice
+	(*SizeStop)(nil),                // 23: footward.v1.SizeStop
+	(*Plate)(nil),                   // 24: footward.v1.Plate
+	(*Footprint)(nil),               // 25: footward.v1.Footprint
+	(*Support)(nil),                 // 26: footward.v1.Support
+	(*RodGroup)(nil),                // 27: footward.v1.RodGroup
+	(*WeldSpec)(nil),                // 28: footward.v1.WeldSpec
+	(*Anchorage)(nil),               // 29: footward.v1.Anchorage
+	(*RingTier)(nil),                // 30: footward.v1.RingTier
+	(*GroundStrength)(nil),          // 31: footward.v1.GroundStrength
+	(*BaseContact)(nil),             // 32: footward.v1.BaseContact
+	(*GranularLayer)(nil),           // 33: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil),     // 34: footward.v1.PresumptivePressure
+	(DesignApproach)(0),             // 35: footward.v1.DesignApproach
+	(BearingAuthor)(0),              // 36: footward.v1.BearingAuthor
+	(*GroundLayer)(nil),             // 37: footward.v1.GroundLayer
+	(StressSpread)(0),               // 38: footward.v1.StressSpread
+	(*SettlementLimits)(nil),        // 39: footward.v1.SettlementLimits
+	(*SettlementNeighbour)(nil),     // 40: footward.v1.SettlementNeighbour
+	(*ForcesAtFoot)(nil),            // 41: footward.v1.ForcesAtFoot
+	(CombinationKind)(0),            // 42: footward.v1.CombinationKind
+	(LoadDuration)(0),               // 43: footward.v1.LoadDuration
+	(*DesignBasis)(nil),             // 44: footward.v1.DesignBasis
+	(Detail)(0),                     // 45: footward.v1.Detail
+	(*Exposure)(nil),                // 46: footward.v1.Exposure
+	(*ActionSet)(nil),               // 47: footward.v1.ActionSet
+	(*CheckResult)(nil),             // 48: footward.v1.CheckResult
+	(*Provenance)(nil),              // 49: footward.v1.Provenance
+	(*RodPosition)(nil),             // 50: footward.v1.RodPosition
+	(*Notice)(nil),                  // 51: footward.v1.Notice
+	(Verdict)(0),                    // 52: footward.v1.Verdict
 }
 var file_footward_v1_column_base_proto_depIdxs = []int32{
-	27, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
-	28, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
-	29, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
-	30, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
-	31, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
+	24, // 0: footward.v1.ColumnBase.plate:type_name -> footward.v1.Plate
+	25, // 1: footward.v1.ColumnBase.footprint:type_name -> footward.v1.Footprint
+	26, // 2: footward.v1.ColumnBase.support:type_name -> footward.v1.Support
+	27, // 3: footward.v1.ColumnBase.rods:type_name -> footward.v1.RodGroup
+	28, // 4: footward.v1.ColumnBase.weld:type_name -> footward.v1.WeldSpec
 	9,  // 5: footward.v1.ColumnBase.sharing:type_name -> footward.v1.ForceSharing
-	32, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
+	29, // 6: footward.v1.ColumnBase.anchorage:type_name -> footward.v1.Anchorage
 	2,  // 7: footward.v1.ColumnBase.substructure:type_name -> footward.v1.Substructure
 	3,  // 8: footward.v1.Substructure.stack:type_name -> footward.v1.StackBelow
 	6,  // 9: footward.v1.Substructure.levelling:type_name -> footward.v1.LevellingLayer
 	4,  // 10: footward.v1.Substructure.reinforcement:type_name -> footward.v1.PadReinforcement
 	7,  // 11: footward.v1.Substructure.ground:type_name -> footward.v1.GroundBelow
 	8,  // 12: footward.v1.Substructure.settlement:type_name -> footward.v1.SettlementBelow
-	33, // 13: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
+	30, // 13: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
 	5,  // 14: footward.v1.PadReinforcement.bars:type_name -> footward.v1.PadBars
-	34, // 15: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
-	35, // 16: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
-	36, // 17: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
-	37, // 18: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
-	38, // 19: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
-	39, // 20: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
-	40, // 21: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
-	41, // 22: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
-	42, // 23: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
-	43, // 24: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
-	44, // 25: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
-	45, // 26: footward.v1.LoadCase.kind:type_name -> footward.v1.CombinationKind
-	44, // 27: footward.v1.LoadCase.permanent:type_name -> footward.v1.ForcesAtFoot
-	46, // 28: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
+	31, // 15: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
+	32, // 16: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
+	33, // 17: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
+	34, // 18: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
+	35, // 19: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
+	36, // 20: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
+	37, // 21: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
+	38, // 22: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
+	39, // 23: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits
+	40, // 24: footward.v1.SettlementBelow.neighbours:type_name -> footward.v1.SettlementNeighbour
+	41, // 25: footward.v1.LoadCase.forces:type_name -> footward.v1.ForcesAtFoot
+	42, // 26: footward.v1.LoadCase.kind:type_name -> footward.v1.CombinationKind
+	41, // 27: footward.v1.LoadCase.permanent:type_name -> footward.v1.ForcesAtFoot
+	43, // 28: footward.v1.LoadCase.load_duration:type_name -> footward.v1.LoadDuration
 	10, // 29: footward.v1.LoadCases.cases:type_name -> footward.v1.LoadCase
-	47, // 30: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	48, // 31: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
-	49, // 32: footward.v1.CheckColumnBaseRequest.exposure:type_name -> footward.v1.Exposure
+	44, // 30: footward.v1.CheckColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	45, // 31: footward.v1.CheckColumnBaseRequest.detail:type_name -> footward.v1.Detail
+	46, // 32: footward.v1.CheckColumnBaseRequest.exposure:type_name -> footward.v1.Exposure
 	1,  // 33: footward.v1.CheckColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	50, // 34: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	47, // 34: footward.v1.CheckColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
 	11, // 35: footward.v1.CheckColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	51, // 36: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
-	52, // 37: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	14, // 38: footward.v1.CheckColumnBaseResponse.table:type_name -> footward.v1.CombinationRow
-	53, // 39: footward.v1.CheckColumnBaseResponse.settlement:type_name -> footward.v1.StageSettlement
-	44, // 40: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
-	54, // 41: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
-	16, // 42: footward.v1.CombinationRow.contact:type_name -> footward.v1.ContactState
-	55, // 43: footward.v1.CombinationRow.rod_forces:type_name -> footward.v1.RodForce
-	15, // 44: footward.v1.ContactState.outline:type_name -> footward.v1.PlanPoint
-	15, // 45: footward.v1.ContactState.peak:type_name -> footward.v1.PlanPoint
-	47, // 46: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
-	49, // 47: footward.v1.SizeColumnBaseRequest.exposure:type_name -> footward.v1.Exposure
-	1,  // 48: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
-	50, // 49: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
-	11, // 50: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
-	18, // 51: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
-	23, // 52: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
-	22, // 53: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
-	21, // 54: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
-	19, // 55: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
-	20, // 56: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
-	33, // 57: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
-	56, // 58: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
-	25, // 59: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
-	25, // 60: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
-	26, // 61: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
-	57, // 62: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
-	52, // 63: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
-	54, // 64: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
-	0,  // 65: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
-	12, // 66: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
-	17, // 67: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
-	13, // 68: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
-	24, // 69: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
-	68, // [68:70] is the sub-list for method output_type
-	66, // [66:68] is the sub-list for method input_type
-	66, // [66:66] is the sub-list for extension type_name
-	66, // [66:66] is the sub-list for extension extendee
-	0,  // [0:66] is the sub-list for field type_name
+	48, // 36: footward.v1.CheckColumnBaseResponse.result:type_name -> footward.v1.CheckResult
+	49, // 37: footward.v1.CheckColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	44, // 38: footward.v1.SizeColumnBaseRequest.basis:type_name -> footward.v1.DesignBasis
+	46, // 39: footward.v1.SizeColumnBaseRequest.exposure:type_name -> footward.v1.Exposure
+	1,  // 40: footward.v1.SizeColumnBaseRequest.base:type_name -> footward.v1.ColumnBase
+	47, // 41: footward.v1.SizeColumnBaseRequest.action_set:type_name -> footward.v1.ActionSet
+	11, // 42: footward.v1.SizeColumnBaseRequest.load_cases:type_name -> footward.v1.LoadCases
+	15, // 43: footward.v1.SizeColumnBaseRequest.offer:type_name -> footward.v1.SizeOffer
+	20, // 44: footward.v1.SizeColumnBaseRequest.rates:type_name -> footward.v1.SizeRates
+	19, // 45: footward.v1.SizeOffer.plans:type_name -> footward.v1.PlatePlan
+	18, // 46: footward.v1.SizeOffer.rods:type_name -> footward.v1.RodOffer
+	16, // 47: footward.v1.SizeOffer.bottom_plates:type_name -> footward.v1.BottomPlateOffer
+	17, // 48: footward.v1.SizeOffer.stacks:type_name -> footward.v1.StackOffer
+	30, // 49: footward.v1.StackOffer.tiers:type_name -> footward.v1.RingTier
+	50, // 50: footward.v1.PlatePlan.positions:type_name -> footward.v1.RodPosition
+	22, // 51: footward.v1.SizeColumnBaseResponse.best:type_name -> footward.v1.SizeChoice
+	22, // 52: footward.v1.SizeColumnBaseResponse.next_best:type_name -> footward.v1.SizeChoice
+	23, // 53: footward.v1.SizeColumnBaseResponse.stops:type_name -> footward.v1.SizeStop
+	51, // 54: footward.v1.SizeColumnBaseResponse.notices:type_name -> footward.v1.Notice
+	49, // 55: footward.v1.SizeColumnBaseResponse.provenance:type_name -> footward.v1.Provenance
+	52, // 56: footward.v1.SizeChoice.verdict:type_name -> footward.v1.Verdict
+	0,  // 57: footward.v1.SizeStop.dimension:type_name -> footward.v1.SizeDimension
+	12, // 58: footward.v1.ColumnBaseService.CheckColumnBase:input_type -> footward.v1.CheckColumnBaseRequest
+	14, // 59: footward.v1.ColumnBaseService.SizeColumnBase:input_type -> footward.v1.SizeColumnBaseRequest
+	13, // 60: footward.v1.ColumnBaseService.CheckColumnBase:output_type -> footward.v1.CheckColumnBaseResponse
+	21, // 61: footward.v1.ColumnBaseService.SizeColumnBase:output_type -> footward.v1.SizeColumnBaseResponse
+	60, // [60:62] is the sub-list for method output_type
+	58, // [58:60] is the sub-list for method input_type
+	58, // [58:58] is the sub-list for extension type_name
+	58, // [58:58] is the sub-list for extension extendee
+	0,  // [0:58] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_column_base_proto_init() }
@@ -3091,22 +2741,20 @@ func file_footward_v1_column_base_proto_init() {
 		(*CheckColumnBaseRequest_ActionSet)(nil),
 		(*CheckColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[13].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[15].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[16].OneofWrappers = []any{
+	file_footward_v1_column_base_proto_msgTypes[13].OneofWrappers = []any{
 		(*SizeColumnBaseRequest_ActionSet)(nil),
 		(*SizeColumnBaseRequest_LoadCases)(nil),
 	}
-	file_footward_v1_column_base_proto_msgTypes[20].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[24].OneofWrappers = []any{}
-	file_footward_v1_column_base_proto_msgTypes[25].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[17].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[21].OneofWrappers = []any{}
+	file_footward_v1_column_base_proto_msgTypes[22].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_column_base_proto_rawDesc), len(file_footward_v1_column_base_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   26,
+			NumMessages:   23,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

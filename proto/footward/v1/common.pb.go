@@ -2042,11 +2042,16 @@ type CheckResult struct {
 	Factors []*FactorUsed `protobuf:"bytes,11,rep,name=factors,proto3" json:"factors,omitempty"`
 	// The calculation step by step; only at DETAIL_DERIVATION.
 	Derivation []*DerivationStep `protobuf:"bytes,12,rep,name=derivation,proto3" json:"derivation,omitempty"`
-	// Of a column base: the combinations that the answer refers to, each once; with a
-	// table every one that was checked for strength. Empty at DETAIL_GOVERNING without it.
-	Combinations  []*Combination `protobuf:"bytes,13,rep,name=combinations,proto3" json:"combinations,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// Of a column base: the combinations that the answer refers to, each once; with their
+	// rows every one that was checked for strength. Empty at DETAIL_GOVERNING without rows.
+	Combinations []*Combination `protobuf:"bytes,13,rep,name=combinations,proto3" json:"combinations,omitempty"`
+	// Of a column base: a row for every combination, when the request asks for them.
+	CombinationRows []*CombinationRow `protobuf:"bytes,14,rep,name=combination_rows,json=combinationRows,proto3" json:"combination_rows,omitempty"`
+	// Of a settlement and of a column base whose ground has one: what each stage results in.
+	// Empty at DETAIL_GOVERNING.
+	SettlementStages []*StageSettlement `protobuf:"bytes,15,rep,name=settlement_stages,json=settlementStages,proto3" json:"settlement_stages,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
 }
 
 func (x *CheckResult) Reset() {
@@ -2170,6 +2175,521 @@ func (x *CheckResult) GetCombinations() []*Combination {
 	return nil
 }
 
+func (x *CheckResult) GetCombinationRows() []*CombinationRow {
+	if x != nil {
+		return x.CombinationRows
+	}
+	return nil
+}
+
+func (x *CheckResult) GetSettlementStages() []*StageSettlement {
+	if x != nil {
+		return x.SettlementStages
+	}
+	return nil
+}
+
+// CombinationRow is what a base does under one combination.
+type CombinationRow struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Its name.
+	Combination string `protobuf:"bytes,1,opt,name=combination,proto3" json:"combination,omitempty"`
+	// Its stage, counted from 1; 0: none.
+	Stage uint32 `protobuf:"varint,2,opt,name=stage,proto3" json:"stage,omitempty"`
+	// What acts.
+	Forces *ForcesAtFoot `protobuf:"bytes,3,opt,name=forces,proto3" json:"forces,omitempty"`
+	// The outcome under it.
+	Verdict Verdict `protobuf:"varint,4,opt,name=verdict,proto3,enum=footward.v1.Verdict" json:"verdict,omitempty"`
+	// The limit state that governs under it.
+	GoverningId string `protobuf:"bytes,5,opt,name=governing_id,json=governingId,proto3" json:"governing_id,omitempty"`
+	// Its utilization.
+	GoverningUtilization *float64 `protobuf:"fixed64,6,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
+	// Greatest pressure under the plate [MPa].
+	PeakPressureMpa float64 `protobuf:"fixed64,7,opt,name=peak_pressure_mpa,json=peakPressureMpa,proto3" json:"peak_pressure_mpa,omitempty"`
+	// Tension of each rod, in the order of the request [kN].
+	RodTensionsKn []float64 `protobuf:"fixed64,8,rep,packed,name=rod_tensions_kn,json=rodTensionsKn,proto3" json:"rod_tensions_kn,omitempty"`
+	// Place of the combination in combinations, counted from 0.
+	CombinationIndex uint32 `protobuf:"varint,9,opt,name=combination_index,json=combinationIndex,proto3" json:"combination_index,omitempty"`
+	// Where the plate presses. Absent where nothing balances the actions.
+	Contact *ContactState `protobuf:"bytes,10,opt,name=contact,proto3" json:"contact,omitempty"`
+	// What each rod is checked with, in the order of the request: tension with what
+	// prying adds, and shear less what friction takes. Empty where nothing balances.
+	RodForces     []*RodForce `protobuf:"bytes,11,rep,name=rod_forces,json=rodForces,proto3" json:"rod_forces,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CombinationRow) Reset() {
+	*x = CombinationRow{}
+	mi := &file_footward_v1_common_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CombinationRow) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CombinationRow) ProtoMessage() {}
+
+func (x *CombinationRow) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CombinationRow.ProtoReflect.Descriptor instead.
+func (*CombinationRow) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *CombinationRow) GetCombination() string {
+	if x != nil {
+		return x.Combination
+	}
+	return ""
+}
+
+func (x *CombinationRow) GetStage() uint32 {
+	if x != nil {
+		return x.Stage
+	}
+	return 0
+}
+
+func (x *CombinationRow) GetForces() *ForcesAtFoot {
+	if x != nil {
+		return x.Forces
+	}
+	return nil
+}
+
+func (x *CombinationRow) GetVerdict() Verdict {
+	if x != nil {
+		return x.Verdict
+	}
+	return Verdict_VERDICT_UNSPECIFIED
+}
+
+func (x *CombinationRow) GetGoverningId() string {
+	if x != nil {
+		return x.GoverningId
+	}
+	return ""
+}
+
+func (x *CombinationRow) GetGoverningUtilization() float64 {
+	if x != nil && x.GoverningUtilization != nil {
+		return *x.GoverningUtilization
+	}
+	return 0
+}
+
+func (x *CombinationRow) GetPeakPressureMpa() float64 {
+	if x != nil {
+		return x.PeakPressureMpa
+	}
+	return 0
+}
+
+func (x *CombinationRow) GetRodTensionsKn() []float64 {
+	if x != nil {
+		return x.RodTensionsKn
+	}
+	return nil
+}
+
+func (x *CombinationRow) GetCombinationIndex() uint32 {
+	if x != nil {
+		return x.CombinationIndex
+	}
+	return 0
+}
+
+func (x *CombinationRow) GetContact() *ContactState {
+	if x != nil {
+		return x.Contact
+	}
+	return nil
+}
+
+func (x *CombinationRow) GetRodForces() []*RodForce {
+	if x != nil {
+		return x.RodForces
+	}
+	return nil
+}
+
+// PlanPoint is a point in the plan of a plate, from its centre.
+type PlanPoint struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Along x [mm].
+	XMm float64 `protobuf:"fixed64,1,opt,name=x_mm,json=xMm,proto3" json:"x_mm,omitempty"`
+	// Along y [mm].
+	YMm           float64 `protobuf:"fixed64,2,opt,name=y_mm,json=yMm,proto3" json:"y_mm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PlanPoint) Reset() {
+	*x = PlanPoint{}
+	mi := &file_footward_v1_common_proto_msgTypes[15]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PlanPoint) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PlanPoint) ProtoMessage() {}
+
+func (x *PlanPoint) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[15]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PlanPoint.ProtoReflect.Descriptor instead.
+func (*PlanPoint) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{15}
+}
+
+func (x *PlanPoint) GetXMm() float64 {
+	if x != nil {
+		return x.XMm
+	}
+	return 0
+}
+
+func (x *PlanPoint) GetYMm() float64 {
+	if x != nil {
+		return x.YMm
+	}
+	return 0
+}
+
+// ContactState is where a plate presses on what is below it under one combination:
+// that of the bed and the rods as they are given. Pressures and tensions that are
+// checked may be greater, since rods may be stiffer or tighter than that.
+type ContactState struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Area pressed [mm2].
+	AreaMm2 float64 `protobuf:"fixed64,1,opt,name=area_mm2,json=areaMm2,proto3" json:"area_mm2,omitempty"`
+	// Corners of the pressed zone in their order; empty: nothing is pressed.
+	Outline []*PlanPoint `protobuf:"bytes,2,rep,name=outline,proto3" json:"outline,omitempty"`
+	// Direction in which the pressure rises, counter-clockwise from x [deg]. -180 to 180.
+	// Absent: the pressure is the same everywhere.
+	NeutralAxisDeg *float64 `protobuf:"fixed64,3,opt,name=neutral_axis_deg,json=neutralAxisDeg,proto3,oneof" json:"neutral_axis_deg,omitempty"`
+	// From the centre of the plate to the line where the pressure begins, along that
+	// direction [mm]: negative where the centre is pressed. Absent: no such line.
+	NeutralAxisOffsetMm *float64 `protobuf:"fixed64,4,opt,name=neutral_axis_offset_mm,json=neutralAxisOffsetMm,proto3,oneof" json:"neutral_axis_offset_mm,omitempty"`
+	// Greatest pressure [MPa].
+	PeakPressureMpa float64 `protobuf:"fixed64,5,opt,name=peak_pressure_mpa,json=peakPressureMpa,proto3" json:"peak_pressure_mpa,omitempty"`
+	// Where it is: that of equal ones which comes first in the outline. Absent: nothing is
+	// pressed.
+	Peak          *PlanPoint `protobuf:"bytes,6,opt,name=peak,proto3" json:"peak,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ContactState) Reset() {
+	*x = ContactState{}
+	mi := &file_footward_v1_common_proto_msgTypes[16]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ContactState) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ContactState) ProtoMessage() {}
+
+func (x *ContactState) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[16]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ContactState.ProtoReflect.Descriptor instead.
+func (*ContactState) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{16}
+}
+
+func (x *ContactState) GetAreaMm2() float64 {
+	if x != nil {
+		return x.AreaMm2
+	}
+	return 0
+}
+
+func (x *ContactState) GetOutline() []*PlanPoint {
+	if x != nil {
+		return x.Outline
+	}
+	return nil
+}
+
+func (x *ContactState) GetNeutralAxisDeg() float64 {
+	if x != nil && x.NeutralAxisDeg != nil {
+		return *x.NeutralAxisDeg
+	}
+	return 0
+}
+
+func (x *ContactState) GetNeutralAxisOffsetMm() float64 {
+	if x != nil && x.NeutralAxisOffsetMm != nil {
+		return *x.NeutralAxisOffsetMm
+	}
+	return 0
+}
+
+func (x *ContactState) GetPeakPressureMpa() float64 {
+	if x != nil {
+		return x.PeakPressureMpa
+	}
+	return 0
+}
+
+func (x *ContactState) GetPeak() *PlanPoint {
+	if x != nil {
+		return x.Peak
+	}
+	return nil
+}
+
+// RodForce is the action on one rod.
+type RodForce struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
+	// 100 000.
+	TensionKn float64 `protobuf:"fixed64,1,opt,name=tension_kn,json=tensionKn,proto3" json:"tension_kn,omitempty"`
+	// Shear along x [kN]. Default 0. -100 000 to 100 000.
+	ShearXKn float64 `protobuf:"fixed64,2,opt,name=shear_x_kn,json=shearXKn,proto3" json:"shear_x_kn,omitempty"`
+	// Shear along y [kN]. Default 0. -100 000 to 100 000.
+	ShearYKn      float64 `protobuf:"fixed64,3,opt,name=shear_y_kn,json=shearYKn,proto3" json:"shear_y_kn,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RodForce) Reset() {
+	*x = RodForce{}
+	mi := &file_footward_v1_common_proto_msgTypes[17]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RodForce) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RodForce) ProtoMessage() {}
+
+func (x *RodForce) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[17]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RodForce.ProtoReflect.Descriptor instead.
+func (*RodForce) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{17}
+}
+
+func (x *RodForce) GetTensionKn() float64 {
+	if x != nil {
+		return x.TensionKn
+	}
+	return 0
+}
+
+func (x *RodForce) GetShearXKn() float64 {
+	if x != nil {
+		return x.ShearXKn
+	}
+	return 0
+}
+
+func (x *RodForce) GetShearYKn() float64 {
+	if x != nil {
+		return x.ShearYKn
+	}
+	return 0
+}
+
+// StageSettlement is what one stage comes to.
+type StageSettlement struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Its name.
+	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// Net pressure [kPa].
+	PressureKpa float64 `protobuf:"fixed64,2,opt,name=pressure_kpa,json=pressureKpa,proto3" json:"pressure_kpa,omitempty"`
+	// By elasticity, of the footing as it is [mm]; absent: data are missing.
+	ElasticMm *float64 `protobuf:"fixed64,3,opt,name=elastic_mm,json=elasticMm,proto3,oneof" json:"elastic_mm,omitempty"`
+	// Of sand by cone resistance, Schmertmann [mm]; absent: data are missing.
+	SchmertmannMm *float64 `protobuf:"fixed64,4,opt,name=schmertmann_mm,json=schmertmannMm,proto3,oneof" json:"schmertmann_mm,omitempty"`
+	// Of sand by blow count, Burland and Burbidge [mm]; absent: data are missing.
+	BurlandBurbidgeMm *float64 `protobuf:"fixed64,5,opt,name=burland_burbidge_mm,json=burlandBurbidgeMm,proto3,oneof" json:"burland_burbidge_mm,omitempty"`
+	// Of clay by one-dimensional consolidation [mm]; absent: data are missing.
+	ConsolidationMm *float64 `protobuf:"fixed64,6,opt,name=consolidation_mm,json=consolidationMm,proto3,oneof" json:"consolidation_mm,omitempty"`
+	// By elasticity, of the centre if the footing were flexible [mm].
+	CentreMm float64 `protobuf:"fixed64,7,opt,name=centre_mm,json=centreMm,proto3" json:"centre_mm,omitempty"`
+	// Steepest slope of the footing by elasticity, with what stands on the ground.
+	Tilt float64 `protobuf:"fixed64,8,opt,name=tilt,proto3" json:"tilt,omitempty"`
+	// Of all layers, what different methods find of different layers added [mm];
+	// absent: nothing is to be added, or a layer is not known.
+	TotalMm *float64 `protobuf:"fixed64,9,opt,name=total_mm,json=totalMm,proto3,oneof" json:"total_mm,omitempty"`
+	// What stands on the ground, such as a stack, settles by itself in this stage
+	// [mm]. It adds to each of the figures above, which are of the ground alone.
+	AboveMm float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3" json:"above_mm,omitempty"`
+	// Of CheckColumnBase: place of the combination in result.combinations,
+	// counted from 0. Absent: the permanent actions of the stage alone.
+	CombinationIndex *uint32 `protobuf:"varint,11,opt,name=combination_index,json=combinationIndex,proto3,oneof" json:"combination_index,omitempty"`
+	// Of CheckColumnBase: the stage of the actions, counted from 0. Absent: none.
+	StageIndex    *uint32 `protobuf:"varint,12,opt,name=stage_index,json=stageIndex,proto3,oneof" json:"stage_index,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *StageSettlement) Reset() {
+	*x = StageSettlement{}
+	mi := &file_footward_v1_common_proto_msgTypes[18]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *StageSettlement) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*StageSettlement) ProtoMessage() {}
+
+func (x *StageSettlement) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[18]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use StageSettlement.ProtoReflect.Descriptor instead.
+func (*StageSettlement) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{18}
+}
+
+func (x *StageSettlement) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *StageSettlement) GetPressureKpa() float64 {
+	if x != nil {
+		return x.PressureKpa
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetElasticMm() float64 {
+	if x != nil && x.ElasticMm != nil {
+		return *x.ElasticMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetSchmertmannMm() float64 {
+	if x != nil && x.SchmertmannMm != nil {
+		return *x.SchmertmannMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetBurlandBurbidgeMm() float64 {
+	if x != nil && x.BurlandBurbidgeMm != nil {
+		return *x.BurlandBurbidgeMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetConsolidationMm() float64 {
+	if x != nil && x.ConsolidationMm != nil {
+		return *x.ConsolidationMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetCentreMm() float64 {
+	if x != nil {
+		return x.CentreMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetTilt() float64 {
+	if x != nil {
+		return x.Tilt
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetTotalMm() float64 {
+	if x != nil && x.TotalMm != nil {
+		return *x.TotalMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetAboveMm() float64 {
+	if x != nil {
+		return x.AboveMm
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetCombinationIndex() uint32 {
+	if x != nil && x.CombinationIndex != nil {
+		return *x.CombinationIndex
+	}
+	return 0
+}
+
+func (x *StageSettlement) GetStageIndex() uint32 {
+	if x != nil && x.StageIndex != nil {
+		return *x.StageIndex
+	}
+	return 0
+}
+
 // LimitState is one way in which the part can fail, checked.
 type LimitState struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2218,7 +2738,7 @@ type LimitState struct {
 
 func (x *LimitState) Reset() {
 	*x = LimitState{}
-	mi := &file_footward_v1_common_proto_msgTypes[14]
+	mi := &file_footward_v1_common_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2230,7 +2750,7 @@ func (x *LimitState) String() string {
 func (*LimitState) ProtoMessage() {}
 
 func (x *LimitState) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[14]
+	mi := &file_footward_v1_common_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2243,7 +2763,7 @@ func (x *LimitState) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LimitState.ProtoReflect.Descriptor instead.
 func (*LimitState) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *LimitState) GetId() string {
@@ -2380,7 +2900,7 @@ type Notice struct {
 
 func (x *Notice) Reset() {
 	*x = Notice{}
-	mi := &file_footward_v1_common_proto_msgTypes[15]
+	mi := &file_footward_v1_common_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2392,7 +2912,7 @@ func (x *Notice) String() string {
 func (*Notice) ProtoMessage() {}
 
 func (x *Notice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[15]
+	mi := &file_footward_v1_common_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2405,7 +2925,7 @@ func (x *Notice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Notice.ProtoReflect.Descriptor instead.
 func (*Notice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *Notice) GetCode() string {
@@ -2444,7 +2964,7 @@ type FactorUsed struct {
 
 func (x *FactorUsed) Reset() {
 	*x = FactorUsed{}
-	mi := &file_footward_v1_common_proto_msgTypes[16]
+	mi := &file_footward_v1_common_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2456,7 +2976,7 @@ func (x *FactorUsed) String() string {
 func (*FactorUsed) ProtoMessage() {}
 
 func (x *FactorUsed) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[16]
+	mi := &file_footward_v1_common_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2469,7 +2989,7 @@ func (x *FactorUsed) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FactorUsed.ProtoReflect.Descriptor instead.
 func (*FactorUsed) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *FactorUsed) GetSymbol() string {
@@ -2515,7 +3035,7 @@ type DerivationStep struct {
 
 func (x *DerivationStep) Reset() {
 	*x = DerivationStep{}
-	mi := &file_footward_v1_common_proto_msgTypes[17]
+	mi := &file_footward_v1_common_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2527,7 +3047,7 @@ func (x *DerivationStep) String() string {
 func (*DerivationStep) ProtoMessage() {}
 
 func (x *DerivationStep) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[17]
+	mi := &file_footward_v1_common_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2540,7 +3060,7 @@ func (x *DerivationStep) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DerivationStep.ProtoReflect.Descriptor instead.
 func (*DerivationStep) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *DerivationStep) GetSymbol() string {
@@ -2602,7 +3122,7 @@ type Provenance struct {
 
 func (x *Provenance) Reset() {
 	*x = Provenance{}
-	mi := &file_footward_v1_common_proto_msgTypes[18]
+	mi := &file_footward_v1_common_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2614,7 +3134,7 @@ func (x *Provenance) String() string {
 func (*Provenance) ProtoMessage() {}
 
 func (x *Provenance) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[18]
+	mi := &file_footward_v1_common_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2627,7 +3147,7 @@ func (x *Provenance) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Provenance.ProtoReflect.Descriptor instead.
 func (*Provenance) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{18}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *Provenance) GetServiceVersion() string {
@@ -2671,7 +3191,7 @@ type BasisEdition struct {
 
 func (x *BasisEdition) Reset() {
 	*x = BasisEdition{}
-	mi := &file_footward_v1_common_proto_msgTypes[19]
+	mi := &file_footward_v1_common_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2683,7 +3203,7 @@ func (x *BasisEdition) String() string {
 func (*BasisEdition) ProtoMessage() {}
 
 func (x *BasisEdition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[19]
+	mi := &file_footward_v1_common_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2696,7 +3216,7 @@ func (x *BasisEdition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BasisEdition.ProtoReflect.Descriptor instead.
 func (*BasisEdition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{19}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *BasisEdition) GetBasis() Basis {
@@ -2729,7 +3249,7 @@ type FieldViolation struct {
 
 func (x *FieldViolation) Reset() {
 	*x = FieldViolation{}
-	mi := &file_footward_v1_common_proto_msgTypes[20]
+	mi := &file_footward_v1_common_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2741,7 +3261,7 @@ func (x *FieldViolation) String() string {
 func (*FieldViolation) ProtoMessage() {}
 
 func (x *FieldViolation) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[20]
+	mi := &file_footward_v1_common_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2754,7 +3274,7 @@ func (x *FieldViolation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FieldViolation.ProtoReflect.Descriptor instead.
 func (*FieldViolation) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *FieldViolation) GetField() string {
@@ -2904,7 +3424,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x13_time_effect_factor\"A\n" +
 	"\x0fCombinationTerm\x12\x16\n" +
 	"\x06action\x18\x01 \x01(\rR\x06action\x12\x16\n" +
-	"\x06factor\x18\x02 \x01(\x01R\x06factor\"\xd5\x04\n" +
+	"\x06factor\x18\x02 \x01(\x01R\x06factor\"\xe8\x05\n" +
 	"\vCheckResult\x12\x14\n" +
 	"\x05label\x18\x01 \x01(\tR\x05label\x12(\n" +
 	"\x05basis\x18\x02 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12\x18\n" +
@@ -2921,8 +3441,67 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\n" +
 	"derivation\x18\f \x03(\v2\x1b.footward.v1.DerivationStepR\n" +
 	"derivation\x12<\n" +
-	"\fcombinations\x18\r \x03(\v2\x18.footward.v1.CombinationR\fcombinationsB\x18\n" +
-	"\x16_governing_utilization\"\xb3\x05\n" +
+	"\fcombinations\x18\r \x03(\v2\x18.footward.v1.CombinationR\fcombinations\x12F\n" +
+	"\x10combination_rows\x18\x0e \x03(\v2\x1b.footward.v1.CombinationRowR\x0fcombinationRows\x12I\n" +
+	"\x11settlement_stages\x18\x0f \x03(\v2\x1c.footward.v1.StageSettlementR\x10settlementStagesB\x18\n" +
+	"\x16_governing_utilization\"\x8e\x04\n" +
+	"\x0eCombinationRow\x12 \n" +
+	"\vcombination\x18\x01 \x01(\tR\vcombination\x12\x14\n" +
+	"\x05stage\x18\x02 \x01(\rR\x05stage\x121\n" +
+	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12.\n" +
+	"\averdict\x18\x04 \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12!\n" +
+	"\fgoverning_id\x18\x05 \x01(\tR\vgoverningId\x128\n" +
+	"\x15governing_utilization\x18\x06 \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12*\n" +
+	"\x11peak_pressure_mpa\x18\a \x01(\x01R\x0fpeakPressureMpa\x12&\n" +
+	"\x0frod_tensions_kn\x18\b \x03(\x01R\rrodTensionsKn\x12+\n" +
+	"\x11combination_index\x18\t \x01(\rR\x10combinationIndex\x123\n" +
+	"\acontact\x18\n" +
+	" \x01(\v2\x19.footward.v1.ContactStateR\acontact\x124\n" +
+	"\n" +
+	"rod_forces\x18\v \x03(\v2\x15.footward.v1.RodForceR\trodForcesB\x18\n" +
+	"\x16_governing_utilization\"1\n" +
+	"\tPlanPoint\x12\x11\n" +
+	"\x04x_mm\x18\x01 \x01(\x01R\x03xMm\x12\x11\n" +
+	"\x04y_mm\x18\x02 \x01(\x01R\x03yMm\"\xcc\x02\n" +
+	"\fContactState\x12\x19\n" +
+	"\barea_mm2\x18\x01 \x01(\x01R\aareaMm2\x120\n" +
+	"\aoutline\x18\x02 \x03(\v2\x16.footward.v1.PlanPointR\aoutline\x12-\n" +
+	"\x10neutral_axis_deg\x18\x03 \x01(\x01H\x00R\x0eneutralAxisDeg\x88\x01\x01\x128\n" +
+	"\x16neutral_axis_offset_mm\x18\x04 \x01(\x01H\x01R\x13neutralAxisOffsetMm\x88\x01\x01\x12*\n" +
+	"\x11peak_pressure_mpa\x18\x05 \x01(\x01R\x0fpeakPressureMpa\x12*\n" +
+	"\x04peak\x18\x06 \x01(\v2\x16.footward.v1.PlanPointR\x04peakB\x13\n" +
+	"\x11_neutral_axis_degB\x19\n" +
+	"\x17_neutral_axis_offset_mm\"\xb6\x01\n" +
+	"\bRodForce\x128\n" +
+	"\n" +
+	"tension_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\ttensionKn\x127\n" +
+	"\n" +
+	"shear_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearXKn\x127\n" +
+	"\n" +
+	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"\xc3\x04\n" +
+	"\x0fStageSettlement\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x12!\n" +
+	"\fpressure_kpa\x18\x02 \x01(\x01R\vpressureKpa\x12\"\n" +
+	"\n" +
+	"elastic_mm\x18\x03 \x01(\x01H\x00R\telasticMm\x88\x01\x01\x12*\n" +
+	"\x0eschmertmann_mm\x18\x04 \x01(\x01H\x01R\rschmertmannMm\x88\x01\x01\x123\n" +
+	"\x13burland_burbidge_mm\x18\x05 \x01(\x01H\x02R\x11burlandBurbidgeMm\x88\x01\x01\x12.\n" +
+	"\x10consolidation_mm\x18\x06 \x01(\x01H\x03R\x0fconsolidationMm\x88\x01\x01\x12\x1b\n" +
+	"\tcentre_mm\x18\a \x01(\x01R\bcentreMm\x12\x12\n" +
+	"\x04tilt\x18\b \x01(\x01R\x04tilt\x12\x1e\n" +
+	"\btotal_mm\x18\t \x01(\x01H\x04R\atotalMm\x88\x01\x01\x12\x19\n" +
+	"\babove_mm\x18\n" +
+	" \x01(\x01R\aaboveMm\x120\n" +
+	"\x11combination_index\x18\v \x01(\rH\x05R\x10combinationIndex\x88\x01\x01\x12$\n" +
+	"\vstage_index\x18\f \x01(\rH\x06R\n" +
+	"stageIndex\x88\x01\x01B\r\n" +
+	"\v_elastic_mmB\x11\n" +
+	"\x0f_schmertmann_mmB\x16\n" +
+	"\x14_burland_burbidge_mmB\x13\n" +
+	"\x11_consolidation_mmB\v\n" +
+	"\t_total_mmB\x14\n" +
+	"\x12_combination_indexB\x0e\n" +
+	"\f_stage_index\"\xb3\x05\n" +
 	"\n" +
 	"LimitState\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
@@ -3087,7 +3666,7 @@ func file_footward_v1_common_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
-var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 21)
+var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 26)
 var file_footward_v1_common_proto_goTypes = []any{
 	(Basis)(0),              // 0: footward.v1.Basis
 	(Detail)(0),             // 1: footward.v1.Detail
@@ -3114,13 +3693,18 @@ var file_footward_v1_common_proto_goTypes = []any{
 	(*Combination)(nil),     // 22: footward.v1.Combination
 	(*CombinationTerm)(nil), // 23: footward.v1.CombinationTerm
 	(*CheckResult)(nil),     // 24: footward.v1.CheckResult
-	(*LimitState)(nil),      // 25: footward.v1.LimitState
-	(*Notice)(nil),          // 26: footward.v1.Notice
-	(*FactorUsed)(nil),      // 27: footward.v1.FactorUsed
-	(*DerivationStep)(nil),  // 28: footward.v1.DerivationStep
-	(*Provenance)(nil),      // 29: footward.v1.Provenance
-	(*BasisEdition)(nil),    // 30: footward.v1.BasisEdition
-	(*FieldViolation)(nil),  // 31: footward.v1.FieldViolation
+	(*CombinationRow)(nil),  // 25: footward.v1.CombinationRow
+	(*PlanPoint)(nil),       // 26: footward.v1.PlanPoint
+	(*ContactState)(nil),    // 27: footward.v1.ContactState
+	(*RodForce)(nil),        // 28: footward.v1.RodForce
+	(*StageSettlement)(nil), // 29: footward.v1.StageSettlement
+	(*LimitState)(nil),      // 30: footward.v1.LimitState
+	(*Notice)(nil),          // 31: footward.v1.Notice
+	(*FactorUsed)(nil),      // 32: footward.v1.FactorUsed
+	(*DerivationStep)(nil),  // 33: footward.v1.DerivationStep
+	(*Provenance)(nil),      // 34: footward.v1.Provenance
+	(*BasisEdition)(nil),    // 35: footward.v1.BasisEdition
+	(*FieldViolation)(nil),  // 36: footward.v1.FieldViolation
 }
 var file_footward_v1_common_proto_depIdxs = []int32{
 	12, // 0: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.Eurocode
@@ -3138,23 +3722,31 @@ var file_footward_v1_common_proto_depIdxs = []int32{
 	6,  // 12: footward.v1.Combination.load_duration:type_name -> footward.v1.LoadDuration
 	0,  // 13: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
 	2,  // 14: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
-	25, // 15: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
-	26, // 16: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
-	27, // 17: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
-	28, // 18: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
+	30, // 15: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
+	31, // 16: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
+	32, // 17: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
+	33, // 18: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
 	22, // 19: footward.v1.CheckResult.combinations:type_name -> footward.v1.Combination
-	2,  // 20: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
-	4,  // 21: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
-	8,  // 22: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
-	3,  // 23: footward.v1.Notice.severity:type_name -> footward.v1.Severity
-	30, // 24: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
-	0,  // 25: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
-	9,  // 26: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
-	27, // [27:27] is the sub-list for method output_type
-	27, // [27:27] is the sub-list for method input_type
-	27, // [27:27] is the sub-list for extension type_name
-	27, // [27:27] is the sub-list for extension extendee
-	0,  // [0:27] is the sub-list for field type_name
+	25, // 20: footward.v1.CheckResult.combination_rows:type_name -> footward.v1.CombinationRow
+	29, // 21: footward.v1.CheckResult.settlement_stages:type_name -> footward.v1.StageSettlement
+	21, // 22: footward.v1.CombinationRow.forces:type_name -> footward.v1.ForcesAtFoot
+	2,  // 23: footward.v1.CombinationRow.verdict:type_name -> footward.v1.Verdict
+	27, // 24: footward.v1.CombinationRow.contact:type_name -> footward.v1.ContactState
+	28, // 25: footward.v1.CombinationRow.rod_forces:type_name -> footward.v1.RodForce
+	26, // 26: footward.v1.ContactState.outline:type_name -> footward.v1.PlanPoint
+	26, // 27: footward.v1.ContactState.peak:type_name -> footward.v1.PlanPoint
+	2,  // 28: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
+	4,  // 29: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
+	8,  // 30: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
+	3,  // 31: footward.v1.Notice.severity:type_name -> footward.v1.Severity
+	35, // 32: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
+	0,  // 33: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
+	9,  // 34: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
+	35, // [35:35] is the sub-list for method output_type
+	35, // [35:35] is the sub-list for method input_type
+	35, // [35:35] is the sub-list for extension type_name
+	35, // [35:35] is the sub-list for extension extendee
+	0,  // [0:35] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_common_proto_init() }
@@ -3181,13 +3773,16 @@ func file_footward_v1_common_proto_init() {
 	file_footward_v1_common_proto_msgTypes[11].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[13].OneofWrappers = []any{}
 	file_footward_v1_common_proto_msgTypes[14].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[16].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[18].OneofWrappers = []any{}
+	file_footward_v1_common_proto_msgTypes[19].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_common_proto_rawDesc), len(file_footward_v1_common_proto_rawDesc)),
 			NumEnums:      11,
-			NumMessages:   21,
+			NumMessages:   26,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

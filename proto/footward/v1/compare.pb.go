@@ -1965,9 +1965,9 @@ type PadChoice struct {
 	// What stops the next smaller pads.
 	Stops []*PadStop `protobuf:"bytes,6,rep,name=stops,proto3" json:"stops,omitempty"`
 	// Pads that might have been chosen.
-	Choices uint64 `protobuf:"varint,7,opt,name=choices,proto3" json:"choices,omitempty"`
+	Choices uint32 `protobuf:"varint,7,opt,name=choices,proto3" json:"choices,omitempty"`
 	// Pads that were checked.
-	Checked       uint64 `protobuf:"varint,8,opt,name=checked,proto3" json:"checked,omitempty"`
+	Checked       uint32 `protobuf:"varint,8,opt,name=checked,proto3" json:"checked,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2044,14 +2044,14 @@ func (x *PadChoice) GetStops() []*PadStop {
 	return nil
 }
 
-func (x *PadChoice) GetChoices() uint64 {
+func (x *PadChoice) GetChoices() uint32 {
 	if x != nil {
 		return x.Choices
 	}
 	return 0
 }
 
-func (x *PadChoice) GetChecked() uint64 {
+func (x *PadChoice) GetChecked() uint32 {
 	if x != nil {
 		return x.Checked
 	}
@@ -2295,8 +2295,8 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\fthickness_mm\x18\x04 \x01(\x01R\vthicknessMm\x12(\n" +
 	"\x04bars\x18\x05 \x01(\v2\x14.footward.v1.PadBarsR\x04bars\x12*\n" +
 	"\x05stops\x18\x06 \x03(\v2\x14.footward.v1.PadStopR\x05stops\x12\x18\n" +
-	"\achoices\x18\a \x01(\x04R\achoices\x12\x18\n" +
-	"\achecked\x18\b \x01(\x04R\achecked\"\x9f\x01\n" +
+	"\achoices\x18\a \x01(\rR\achoices\x12\x18\n" +
+	"\achecked\x18\b \x01(\rR\achecked\"\x9f\x01\n" +
 	"\aPadStop\x127\n" +
 	"\tdimension\x18\x01 \x01(\x0e2\x19.footward.v1.PadDimensionR\tdimension\x12$\n" +
 	"\x0elimit_state_id\x18\x02 \x01(\tR\flimitStateId\x12%\n" +

@@ -937,154 +937,6 @@ func (x *SettlementNeighbour) GetSettlementMm() float64 {
 	return 0
 }
 
-// StageSettlement is what one stage comes to.
-type StageSettlement struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Its name.
-	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
-	// Net pressure [kPa].
-	PressureKpa float64 `protobuf:"fixed64,2,opt,name=pressure_kpa,json=pressureKpa,proto3" json:"pressure_kpa,omitempty"`
-	// By elasticity, of the footing as it is [mm]; absent: data are missing.
-	ElasticMm *float64 `protobuf:"fixed64,3,opt,name=elastic_mm,json=elasticMm,proto3,oneof" json:"elastic_mm,omitempty"`
-	// Of sand by cone resistance, Schmertmann [mm]; absent: data are missing.
-	SchmertmannMm *float64 `protobuf:"fixed64,4,opt,name=schmertmann_mm,json=schmertmannMm,proto3,oneof" json:"schmertmann_mm,omitempty"`
-	// Of sand by blow count, Burland and Burbidge [mm]; absent: data are missing.
-	BurlandBurbidgeMm *float64 `protobuf:"fixed64,5,opt,name=burland_burbidge_mm,json=burlandBurbidgeMm,proto3,oneof" json:"burland_burbidge_mm,omitempty"`
-	// Of clay by one-dimensional consolidation [mm]; absent: data are missing.
-	ConsolidationMm *float64 `protobuf:"fixed64,6,opt,name=consolidation_mm,json=consolidationMm,proto3,oneof" json:"consolidation_mm,omitempty"`
-	// By elasticity, of the centre if the footing were flexible [mm].
-	CentreMm float64 `protobuf:"fixed64,7,opt,name=centre_mm,json=centreMm,proto3" json:"centre_mm,omitempty"`
-	// Steepest slope of the footing by elasticity, with what stands on the ground.
-	Tilt float64 `protobuf:"fixed64,8,opt,name=tilt,proto3" json:"tilt,omitempty"`
-	// Of all layers, what different methods find of different layers added [mm];
-	// absent: nothing is to be added, or a layer is not known.
-	TotalMm *float64 `protobuf:"fixed64,9,opt,name=total_mm,json=totalMm,proto3,oneof" json:"total_mm,omitempty"`
-	// What stands on the ground, such as a stack, settles by itself in this stage
-	// [mm]. It adds to each of the figures above, which are of the ground alone.
-	AboveMm float64 `protobuf:"fixed64,10,opt,name=above_mm,json=aboveMm,proto3" json:"above_mm,omitempty"`
-	// Of CheckColumnBase: place of the combination in result.combinations,
-	// counted from 0. Absent: the permanent actions of the stage alone.
-	CombinationIndex *uint32 `protobuf:"varint,11,opt,name=combination_index,json=combinationIndex,proto3,oneof" json:"combination_index,omitempty"`
-	// Of CheckColumnBase: the stage of the actions, counted from 0. Absent: none.
-	StageIndex    *uint32 `protobuf:"varint,12,opt,name=stage_index,json=stageIndex,proto3,oneof" json:"stage_index,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *StageSettlement) Reset() {
-	*x = StageSettlement{}
-	mi := &file_footward_v1_ground_proto_msgTypes[8]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *StageSettlement) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*StageSettlement) ProtoMessage() {}
-
-func (x *StageSettlement) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[8]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use StageSettlement.ProtoReflect.Descriptor instead.
-func (*StageSettlement) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{8}
-}
-
-func (x *StageSettlement) GetName() string {
-	if x != nil {
-		return x.Name
-	}
-	return ""
-}
-
-func (x *StageSettlement) GetPressureKpa() float64 {
-	if x != nil {
-		return x.PressureKpa
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetElasticMm() float64 {
-	if x != nil && x.ElasticMm != nil {
-		return *x.ElasticMm
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetSchmertmannMm() float64 {
-	if x != nil && x.SchmertmannMm != nil {
-		return *x.SchmertmannMm
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetBurlandBurbidgeMm() float64 {
-	if x != nil && x.BurlandBurbidgeMm != nil {
-		return *x.BurlandBurbidgeMm
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetConsolidationMm() float64 {
-	if x != nil && x.ConsolidationMm != nil {
-		return *x.ConsolidationMm
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetCentreMm() float64 {
-	if x != nil {
-		return x.CentreMm
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetTilt() float64 {
-	if x != nil {
-		return x.Tilt
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetTotalMm() float64 {
-	if x != nil && x.TotalMm != nil {
-		return *x.TotalMm
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetAboveMm() float64 {
-	if x != nil {
-		return x.AboveMm
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetCombinationIndex() uint32 {
-	if x != nil && x.CombinationIndex != nil {
-		return *x.CombinationIndex
-	}
-	return 0
-}
-
-func (x *StageSettlement) GetStageIndex() uint32 {
-	if x != nil && x.StageIndex != nil {
-		return *x.StageIndex
-	}
-	return 0
-}
-
 // GroundStrength is the ground below a base. Give drained strength, undrained
 // strength or both; with both the worse counts.
 type GroundStrength struct {
@@ -1118,7 +970,7 @@ type GroundStrength struct {
 
 func (x *GroundStrength) Reset() {
 	*x = GroundStrength{}
-	mi := &file_footward_v1_ground_proto_msgTypes[9]
+	mi := &file_footward_v1_ground_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1130,7 +982,7 @@ func (x *GroundStrength) String() string {
 func (*GroundStrength) ProtoMessage() {}
 
 func (x *GroundStrength) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[9]
+	mi := &file_footward_v1_ground_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1143,7 +995,7 @@ func (x *GroundStrength) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GroundStrength.ProtoReflect.Descriptor instead.
 func (*GroundStrength) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{9}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *GroundStrength) GetFrictionAngleDeg() float64 {
@@ -1217,7 +1069,7 @@ type BaseContact struct {
 
 func (x *BaseContact) Reset() {
 	*x = BaseContact{}
-	mi := &file_footward_v1_ground_proto_msgTypes[10]
+	mi := &file_footward_v1_ground_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1229,7 +1081,7 @@ func (x *BaseContact) String() string {
 func (*BaseContact) ProtoMessage() {}
 
 func (x *BaseContact) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[10]
+	mi := &file_footward_v1_ground_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1242,7 +1094,7 @@ func (x *BaseContact) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BaseContact.ProtoReflect.Descriptor instead.
 func (*BaseContact) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{10}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *BaseContact) GetFrictionShare() float64 {
@@ -1278,7 +1130,7 @@ type GranularLayer struct {
 
 func (x *GranularLayer) Reset() {
 	*x = GranularLayer{}
-	mi := &file_footward_v1_ground_proto_msgTypes[11]
+	mi := &file_footward_v1_ground_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1290,7 +1142,7 @@ func (x *GranularLayer) String() string {
 func (*GranularLayer) ProtoMessage() {}
 
 func (x *GranularLayer) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[11]
+	mi := &file_footward_v1_ground_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1303,7 +1155,7 @@ func (x *GranularLayer) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GranularLayer.ProtoReflect.Descriptor instead.
 func (*GranularLayer) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{11}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *GranularLayer) GetThicknessMm() float64 {
@@ -1341,7 +1193,7 @@ type PresumptivePressure struct {
 
 func (x *PresumptivePressure) Reset() {
 	*x = PresumptivePressure{}
-	mi := &file_footward_v1_ground_proto_msgTypes[12]
+	mi := &file_footward_v1_ground_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1353,7 +1205,7 @@ func (x *PresumptivePressure) String() string {
 func (*PresumptivePressure) ProtoMessage() {}
 
 func (x *PresumptivePressure) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[12]
+	mi := &file_footward_v1_ground_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1366,7 +1218,7 @@ func (x *PresumptivePressure) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PresumptivePressure.ProtoReflect.Descriptor instead.
 func (*PresumptivePressure) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{12}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *PresumptivePressure) GetPressureKpa() float64 {
@@ -1404,7 +1256,7 @@ type StackShoe struct {
 
 func (x *StackShoe) Reset() {
 	*x = StackShoe{}
-	mi := &file_footward_v1_ground_proto_msgTypes[13]
+	mi := &file_footward_v1_ground_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1416,7 +1268,7 @@ func (x *StackShoe) String() string {
 func (*StackShoe) ProtoMessage() {}
 
 func (x *StackShoe) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[13]
+	mi := &file_footward_v1_ground_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1429,7 +1281,7 @@ func (x *StackShoe) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StackShoe.ProtoReflect.Descriptor instead.
 func (*StackShoe) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{13}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *StackShoe) GetSizeXMm() float64 {
@@ -1511,7 +1363,7 @@ type ContainingRing struct {
 
 func (x *ContainingRing) Reset() {
 	*x = ContainingRing{}
-	mi := &file_footward_v1_ground_proto_msgTypes[14]
+	mi := &file_footward_v1_ground_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1523,7 +1375,7 @@ func (x *ContainingRing) String() string {
 func (*ContainingRing) ProtoMessage() {}
 
 func (x *ContainingRing) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[14]
+	mi := &file_footward_v1_ground_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1536,7 +1388,7 @@ func (x *ContainingRing) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ContainingRing.ProtoReflect.Descriptor instead.
 func (*ContainingRing) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{14}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *ContainingRing) GetKind() RingKind {
@@ -1654,7 +1506,7 @@ type RingFill struct {
 
 func (x *RingFill) Reset() {
 	*x = RingFill{}
-	mi := &file_footward_v1_ground_proto_msgTypes[15]
+	mi := &file_footward_v1_ground_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1666,7 +1518,7 @@ func (x *RingFill) String() string {
 func (*RingFill) ProtoMessage() {}
 
 func (x *RingFill) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[15]
+	mi := &file_footward_v1_ground_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1679,7 +1531,7 @@ func (x *RingFill) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RingFill.ProtoReflect.Descriptor instead.
 func (*RingFill) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{15}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *RingFill) GetUnitWeightKnM3() float64 {
@@ -1748,7 +1600,7 @@ type RingTier struct {
 
 func (x *RingTier) Reset() {
 	*x = RingTier{}
-	mi := &file_footward_v1_ground_proto_msgTypes[16]
+	mi := &file_footward_v1_ground_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1760,7 +1612,7 @@ func (x *RingTier) String() string {
 func (*RingTier) ProtoMessage() {}
 
 func (x *RingTier) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[16]
+	mi := &file_footward_v1_ground_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1773,7 +1625,7 @@ func (x *RingTier) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RingTier.ProtoReflect.Descriptor instead.
 func (*RingTier) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{16}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *RingTier) GetDiameterMm() float64 {
@@ -1832,7 +1684,7 @@ type StackRods struct {
 
 func (x *StackRods) Reset() {
 	*x = StackRods{}
-	mi := &file_footward_v1_ground_proto_msgTypes[17]
+	mi := &file_footward_v1_ground_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1844,7 +1696,7 @@ func (x *StackRods) String() string {
 func (*StackRods) ProtoMessage() {}
 
 func (x *StackRods) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_ground_proto_msgTypes[17]
+	mi := &file_footward_v1_ground_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1857,7 +1709,7 @@ func (x *StackRods) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StackRods.ProtoReflect.Descriptor instead.
 func (*StackRods) Descriptor() ([]byte, []int) {
-	return file_footward_v1_ground_proto_rawDescGZIP(), []int{17}
+	return file_footward_v1_ground_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *StackRods) GetCount() uint32 {
@@ -1970,30 +1822,7 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\x13SettlementNeighbour\x12:\n" +
 	"\vdistance_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\xf0?R\n" +
 	"distanceMm\x12>\n" +
-	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\xc3\x04\n" +
-	"\x0fStageSettlement\x12\x12\n" +
-	"\x04name\x18\x01 \x01(\tR\x04name\x12!\n" +
-	"\fpressure_kpa\x18\x02 \x01(\x01R\vpressureKpa\x12\"\n" +
-	"\n" +
-	"elastic_mm\x18\x03 \x01(\x01H\x00R\telasticMm\x88\x01\x01\x12*\n" +
-	"\x0eschmertmann_mm\x18\x04 \x01(\x01H\x01R\rschmertmannMm\x88\x01\x01\x123\n" +
-	"\x13burland_burbidge_mm\x18\x05 \x01(\x01H\x02R\x11burlandBurbidgeMm\x88\x01\x01\x12.\n" +
-	"\x10consolidation_mm\x18\x06 \x01(\x01H\x03R\x0fconsolidationMm\x88\x01\x01\x12\x1b\n" +
-	"\tcentre_mm\x18\a \x01(\x01R\bcentreMm\x12\x12\n" +
-	"\x04tilt\x18\b \x01(\x01R\x04tilt\x12\x1e\n" +
-	"\btotal_mm\x18\t \x01(\x01H\x04R\atotalMm\x88\x01\x01\x12\x19\n" +
-	"\babove_mm\x18\n" +
-	" \x01(\x01R\aaboveMm\x120\n" +
-	"\x11combination_index\x18\v \x01(\rH\x05R\x10combinationIndex\x88\x01\x01\x12$\n" +
-	"\vstage_index\x18\f \x01(\rH\x06R\n" +
-	"stageIndex\x88\x01\x01B\r\n" +
-	"\v_elastic_mmB\x11\n" +
-	"\x0f_schmertmann_mmB\x16\n" +
-	"\x14_burland_burbidge_mmB\x13\n" +
-	"\x11_consolidation_mmB\v\n" +
-	"\t_total_mmB\x14\n" +
-	"\x12_combination_indexB\x0e\n" +
-	"\f_stage_index\"\x9b\x04\n" +
+	"\rsettlement_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsettlementMm\"\x9b\x04\n" +
 	"\x0eGroundStrength\x12G\n" +
 	"\x12friction_angle_deg\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x80F@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10frictionAngleDeg\x12<\n" +
 	"\fcohesion_kpa\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vcohesionKpa\x12G\n" +
@@ -2119,7 +1948,7 @@ func file_footward_v1_ground_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_ground_proto_enumTypes = make([]protoimpl.EnumInfo, 5)
-var file_footward_v1_ground_proto_msgTypes = make([]protoimpl.MessageInfo, 18)
+var file_footward_v1_ground_proto_msgTypes = make([]protoimpl.MessageInfo, 17)
 var file_footward_v1_ground_proto_goTypes = []any{
 	(StressSpread)(0),           // 0: footward.v1.StressSpread
 	(BearingAuthor)(0),          // 1: footward.v1.BearingAuthor
@@ -2134,16 +1963,15 @@ var file_footward_v1_ground_proto_goTypes = []any{
 	(*SettlementStage)(nil),     // 10: footward.v1.SettlementStage
 	(*SettlementLimits)(nil),    // 11: footward.v1.SettlementLimits
 	(*SettlementNeighbour)(nil), // 12: footward.v1.SettlementNeighbour
-	(*StageSettlement)(nil),     // 13: footward.v1.StageSettlement
-	(*GroundStrength)(nil),      // 14: footward.v1.GroundStrength
-	(*BaseContact)(nil),         // 15: footward.v1.BaseContact
-	(*GranularLayer)(nil),       // 16: footward.v1.GranularLayer
-	(*PresumptivePressure)(nil), // 17: footward.v1.PresumptivePressure
-	(*StackShoe)(nil),           // 18: footward.v1.StackShoe
-	(*ContainingRing)(nil),      // 19: footward.v1.ContainingRing
-	(*RingFill)(nil),            // 20: footward.v1.RingFill
-	(*RingTier)(nil),            // 21: footward.v1.RingTier
-	(*StackRods)(nil),           // 22: footward.v1.StackRods
+	(*GroundStrength)(nil),      // 13: footward.v1.GroundStrength
+	(*BaseContact)(nil),         // 14: footward.v1.BaseContact
+	(*GranularLayer)(nil),       // 15: footward.v1.GranularLayer
+	(*PresumptivePressure)(nil), // 16: footward.v1.PresumptivePressure
+	(*StackShoe)(nil),           // 17: footward.v1.StackShoe
+	(*ContainingRing)(nil),      // 18: footward.v1.ContainingRing
+	(*RingFill)(nil),            // 19: footward.v1.RingFill
+	(*RingTier)(nil),            // 20: footward.v1.RingTier
+	(*StackRods)(nil),           // 21: footward.v1.StackRods
 }
 var file_footward_v1_ground_proto_depIdxs = []int32{
 	6,  // 0: footward.v1.Footing.rectangle:type_name -> footward.v1.FootingRectangle
@@ -2151,8 +1979,8 @@ var file_footward_v1_ground_proto_depIdxs = []int32{
 	8,  // 2: footward.v1.GroundLayer.oedometer:type_name -> footward.v1.Oedometer
 	3,  // 3: footward.v1.ContainingRing.kind:type_name -> footward.v1.RingKind
 	4,  // 4: footward.v1.RingFill.grade:type_name -> footward.v1.CompactionGrade
-	19, // 5: footward.v1.RingTier.ring:type_name -> footward.v1.ContainingRing
-	20, // 6: footward.v1.RingTier.fill:type_name -> footward.v1.RingFill
+	18, // 5: footward.v1.RingTier.ring:type_name -> footward.v1.ContainingRing
+	19, // 6: footward.v1.RingTier.fill:type_name -> footward.v1.RingFill
 	7,  // [7:7] is the sub-list for method output_type
 	7,  // [7:7] is the sub-list for method input_type
 	7,  // [7:7] is the sub-list for extension type_name
@@ -2174,15 +2002,14 @@ func file_footward_v1_ground_proto_init() {
 		(*SettlementStage_CompressionKn)(nil),
 	}
 	file_footward_v1_ground_proto_msgTypes[6].OneofWrappers = []any{}
-	file_footward_v1_ground_proto_msgTypes[8].OneofWrappers = []any{}
-	file_footward_v1_ground_proto_msgTypes[14].OneofWrappers = []any{}
+	file_footward_v1_ground_proto_msgTypes[13].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_ground_proto_rawDesc), len(file_footward_v1_ground_proto_rawDesc)),
 			NumEnums:      5,
-			NumMessages:   18,
+			NumMessages:   17,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

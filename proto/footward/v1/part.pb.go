@@ -2504,71 +2504,6 @@ func (x *Rod) GetStretchLengthMm() float64 {
 	return 0
 }
 
-// RodForce is the action on one rod.
-type RodForce struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
-	// Tension [kN]; a rod in compression is out of scope. Default 0. 0 to
-	// 100 000.
-	TensionKn float64 `protobuf:"fixed64,1,opt,name=tension_kn,json=tensionKn,proto3" json:"tension_kn,omitempty"`
-	// Shear along x [kN]. Default 0. -100 000 to 100 000.
-	ShearXKn float64 `protobuf:"fixed64,2,opt,name=shear_x_kn,json=shearXKn,proto3" json:"shear_x_kn,omitempty"`
-	// Shear along y [kN]. Default 0. -100 000 to 100 000.
-	ShearYKn      float64 `protobuf:"fixed64,3,opt,name=shear_y_kn,json=shearYKn,proto3" json:"shear_y_kn,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
-}
-
-func (x *RodForce) Reset() {
-	*x = RodForce{}
-	mi := &file_footward_v1_part_proto_msgTypes[23]
-	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-	ms.StoreMessageInfo(mi)
-}
-
-func (x *RodForce) String() string {
-	return protoimpl.X.MessageStringOf(x)
-}
-
-func (*RodForce) ProtoMessage() {}
-
-func (x *RodForce) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[23]
-	if x != nil {
-		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
-		if ms.LoadMessageInfo() == nil {
-			ms.StoreMessageInfo(mi)
-		}
-		return ms
-	}
-	return mi.MessageOf(x)
-}
-
-// Deprecated: Use RodForce.ProtoReflect.Descriptor instead.
-func (*RodForce) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{23}
-}
-
-func (x *RodForce) GetTensionKn() float64 {
-	if x != nil {
-		return x.TensionKn
-	}
-	return 0
-}
-
-func (x *RodForce) GetShearXKn() float64 {
-	if x != nil {
-		return x.ShearXKn
-	}
-	return 0
-}
-
-func (x *RodForce) GetShearYKn() float64 {
-	if x != nil {
-		return x.ShearYKn
-	}
-	return 0
-}
-
 // RodPosition is the place of a rod from the plate's centre.
 type RodPosition struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2582,7 +2517,7 @@ type RodPosition struct {
 
 func (x *RodPosition) Reset() {
 	*x = RodPosition{}
-	mi := &file_footward_v1_part_proto_msgTypes[24]
+	mi := &file_footward_v1_part_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2594,7 +2529,7 @@ func (x *RodPosition) String() string {
 func (*RodPosition) ProtoMessage() {}
 
 func (x *RodPosition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[24]
+	mi := &file_footward_v1_part_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2607,7 +2542,7 @@ func (x *RodPosition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodPosition.ProtoReflect.Descriptor instead.
 func (*RodPosition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{24}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *RodPosition) GetXMm() float64 {
@@ -2655,7 +2590,7 @@ type Holes struct {
 
 func (x *Holes) Reset() {
 	*x = Holes{}
-	mi := &file_footward_v1_part_proto_msgTypes[25]
+	mi := &file_footward_v1_part_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2667,7 +2602,7 @@ func (x *Holes) String() string {
 func (*Holes) ProtoMessage() {}
 
 func (x *Holes) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[25]
+	mi := &file_footward_v1_part_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2680,7 +2615,7 @@ func (x *Holes) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Holes.ProtoReflect.Descriptor instead.
 func (*Holes) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{25}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *Holes) GetDiameterMm() float64 {
@@ -2747,7 +2682,7 @@ type RodGroup struct {
 
 func (x *RodGroup) Reset() {
 	*x = RodGroup{}
-	mi := &file_footward_v1_part_proto_msgTypes[26]
+	mi := &file_footward_v1_part_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2759,7 +2694,7 @@ func (x *RodGroup) String() string {
 func (*RodGroup) ProtoMessage() {}
 
 func (x *RodGroup) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[26]
+	mi := &file_footward_v1_part_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2772,7 +2707,7 @@ func (x *RodGroup) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodGroup.ProtoReflect.Descriptor instead.
 func (*RodGroup) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{26}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *RodGroup) GetRod() *Rod {
@@ -2813,7 +2748,7 @@ type StandOff struct {
 
 func (x *StandOff) Reset() {
 	*x = StandOff{}
-	mi := &file_footward_v1_part_proto_msgTypes[27]
+	mi := &file_footward_v1_part_proto_msgTypes[26]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2825,7 +2760,7 @@ func (x *StandOff) String() string {
 func (*StandOff) ProtoMessage() {}
 
 func (x *StandOff) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[27]
+	mi := &file_footward_v1_part_proto_msgTypes[26]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2838,7 +2773,7 @@ func (x *StandOff) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StandOff.ProtoReflect.Descriptor instead.
 func (*StandOff) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{27}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{26}
 }
 
 func (x *StandOff) GetGapMm() float64 {
@@ -2878,7 +2813,7 @@ type WeldMetal struct {
 
 func (x *WeldMetal) Reset() {
 	*x = WeldMetal{}
-	mi := &file_footward_v1_part_proto_msgTypes[28]
+	mi := &file_footward_v1_part_proto_msgTypes[27]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2890,7 +2825,7 @@ func (x *WeldMetal) String() string {
 func (*WeldMetal) ProtoMessage() {}
 
 func (x *WeldMetal) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[28]
+	mi := &file_footward_v1_part_proto_msgTypes[27]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2903,7 +2838,7 @@ func (x *WeldMetal) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldMetal.ProtoReflect.Descriptor instead.
 func (*WeldMetal) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{28}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{27}
 }
 
 func (x *WeldMetal) GetSource() isWeldMetal_Source {
@@ -2962,7 +2897,7 @@ type WeldMetalProperties struct {
 
 func (x *WeldMetalProperties) Reset() {
 	*x = WeldMetalProperties{}
-	mi := &file_footward_v1_part_proto_msgTypes[29]
+	mi := &file_footward_v1_part_proto_msgTypes[28]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2974,7 +2909,7 @@ func (x *WeldMetalProperties) String() string {
 func (*WeldMetalProperties) ProtoMessage() {}
 
 func (x *WeldMetalProperties) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[29]
+	mi := &file_footward_v1_part_proto_msgTypes[28]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2987,7 +2922,7 @@ func (x *WeldMetalProperties) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldMetalProperties.ProtoReflect.Descriptor instead.
 func (*WeldMetalProperties) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{29}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{28}
 }
 
 func (x *WeldMetalProperties) GetStrengthMpa() float64 {
@@ -3018,7 +2953,7 @@ type JoinedPart struct {
 
 func (x *JoinedPart) Reset() {
 	*x = JoinedPart{}
-	mi := &file_footward_v1_part_proto_msgTypes[30]
+	mi := &file_footward_v1_part_proto_msgTypes[29]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3030,7 +2965,7 @@ func (x *JoinedPart) String() string {
 func (*JoinedPart) ProtoMessage() {}
 
 func (x *JoinedPart) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[30]
+	mi := &file_footward_v1_part_proto_msgTypes[29]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3043,7 +2978,7 @@ func (x *JoinedPart) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use JoinedPart.ProtoReflect.Descriptor instead.
 func (*JoinedPart) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{30}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{29}
 }
 
 func (x *JoinedPart) GetThicknessMm() float64 {
@@ -3111,7 +3046,7 @@ type WeldSpec struct {
 
 func (x *WeldSpec) Reset() {
 	*x = WeldSpec{}
-	mi := &file_footward_v1_part_proto_msgTypes[31]
+	mi := &file_footward_v1_part_proto_msgTypes[30]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3123,7 +3058,7 @@ func (x *WeldSpec) String() string {
 func (*WeldSpec) ProtoMessage() {}
 
 func (x *WeldSpec) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[31]
+	mi := &file_footward_v1_part_proto_msgTypes[30]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3136,7 +3071,7 @@ func (x *WeldSpec) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldSpec.ProtoReflect.Descriptor instead.
 func (*WeldSpec) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{31}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{30}
 }
 
 func (x *WeldSpec) GetKind() WeldKind {
@@ -3242,7 +3177,7 @@ type WeldSegment struct {
 
 func (x *WeldSegment) Reset() {
 	*x = WeldSegment{}
-	mi := &file_footward_v1_part_proto_msgTypes[32]
+	mi := &file_footward_v1_part_proto_msgTypes[31]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3254,7 +3189,7 @@ func (x *WeldSegment) String() string {
 func (*WeldSegment) ProtoMessage() {}
 
 func (x *WeldSegment) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[32]
+	mi := &file_footward_v1_part_proto_msgTypes[31]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3267,7 +3202,7 @@ func (x *WeldSegment) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WeldSegment.ProtoReflect.Descriptor instead.
 func (*WeldSegment) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{32}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{31}
 }
 
 func (x *WeldSegment) GetX1Mm() float64 {
@@ -3314,7 +3249,7 @@ type Anchorage struct {
 
 func (x *Anchorage) Reset() {
 	*x = Anchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[33]
+	mi := &file_footward_v1_part_proto_msgTypes[32]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3326,7 +3261,7 @@ func (x *Anchorage) String() string {
 func (*Anchorage) ProtoMessage() {}
 
 func (x *Anchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[33]
+	mi := &file_footward_v1_part_proto_msgTypes[32]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3339,7 +3274,7 @@ func (x *Anchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Anchorage.ProtoReflect.Descriptor instead.
 func (*Anchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{33}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{32}
 }
 
 func (x *Anchorage) GetHold() isAnchorage_Hold {
@@ -3417,7 +3352,7 @@ type HeadedAnchorage struct {
 
 func (x *HeadedAnchorage) Reset() {
 	*x = HeadedAnchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[34]
+	mi := &file_footward_v1_part_proto_msgTypes[33]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3429,7 +3364,7 @@ func (x *HeadedAnchorage) String() string {
 func (*HeadedAnchorage) ProtoMessage() {}
 
 func (x *HeadedAnchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[34]
+	mi := &file_footward_v1_part_proto_msgTypes[33]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3442,7 +3377,7 @@ func (x *HeadedAnchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use HeadedAnchorage.ProtoReflect.Descriptor instead.
 func (*HeadedAnchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{34}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{33}
 }
 
 func (x *HeadedAnchorage) GetEmbedmentMm() float64 {
@@ -3513,7 +3448,7 @@ type RodHead struct {
 
 func (x *RodHead) Reset() {
 	*x = RodHead{}
-	mi := &file_footward_v1_part_proto_msgTypes[35]
+	mi := &file_footward_v1_part_proto_msgTypes[34]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3525,7 +3460,7 @@ func (x *RodHead) String() string {
 func (*RodHead) ProtoMessage() {}
 
 func (x *RodHead) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[35]
+	mi := &file_footward_v1_part_proto_msgTypes[34]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3538,7 +3473,7 @@ func (x *RodHead) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RodHead.ProtoReflect.Descriptor instead.
 func (*RodHead) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{35}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{34}
 }
 
 func (x *RodHead) GetDiameterMm() float64 {
@@ -3616,7 +3551,7 @@ type ThroughAnchorage struct {
 
 func (x *ThroughAnchorage) Reset() {
 	*x = ThroughAnchorage{}
-	mi := &file_footward_v1_part_proto_msgTypes[36]
+	mi := &file_footward_v1_part_proto_msgTypes[35]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3628,7 +3563,7 @@ func (x *ThroughAnchorage) String() string {
 func (*ThroughAnchorage) ProtoMessage() {}
 
 func (x *ThroughAnchorage) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[36]
+	mi := &file_footward_v1_part_proto_msgTypes[35]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3641,7 +3576,7 @@ func (x *ThroughAnchorage) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ThroughAnchorage.ProtoReflect.Descriptor instead.
 func (*ThroughAnchorage) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{36}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{35}
 }
 
 func (x *ThroughAnchorage) GetBottomPlate() *Plate {
@@ -3757,7 +3692,7 @@ type UpliftGround struct {
 
 func (x *UpliftGround) Reset() {
 	*x = UpliftGround{}
-	mi := &file_footward_v1_part_proto_msgTypes[37]
+	mi := &file_footward_v1_part_proto_msgTypes[36]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3769,7 +3704,7 @@ func (x *UpliftGround) String() string {
 func (*UpliftGround) ProtoMessage() {}
 
 func (x *UpliftGround) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[37]
+	mi := &file_footward_v1_part_proto_msgTypes[36]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3782,7 +3717,7 @@ func (x *UpliftGround) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use UpliftGround.ProtoReflect.Descriptor instead.
 func (*UpliftGround) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{37}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{36}
 }
 
 func (x *UpliftGround) GetDepthMm() float64 {
@@ -3864,7 +3799,7 @@ type PinnedTimber struct {
 
 func (x *PinnedTimber) Reset() {
 	*x = PinnedTimber{}
-	mi := &file_footward_v1_part_proto_msgTypes[38]
+	mi := &file_footward_v1_part_proto_msgTypes[37]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3876,7 +3811,7 @@ func (x *PinnedTimber) String() string {
 func (*PinnedTimber) ProtoMessage() {}
 
 func (x *PinnedTimber) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[38]
+	mi := &file_footward_v1_part_proto_msgTypes[37]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3889,7 +3824,7 @@ func (x *PinnedTimber) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinnedTimber.ProtoReflect.Descriptor instead.
 func (*PinnedTimber) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{38}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{37}
 }
 
 func (x *PinnedTimber) GetKind() TimberKind {
@@ -4030,7 +3965,7 @@ type PinSpec struct {
 
 func (x *PinSpec) Reset() {
 	*x = PinSpec{}
-	mi := &file_footward_v1_part_proto_msgTypes[39]
+	mi := &file_footward_v1_part_proto_msgTypes[38]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4042,7 +3977,7 @@ func (x *PinSpec) String() string {
 func (*PinSpec) ProtoMessage() {}
 
 func (x *PinSpec) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[39]
+	mi := &file_footward_v1_part_proto_msgTypes[38]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4055,7 +3990,7 @@ func (x *PinSpec) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinSpec.ProtoReflect.Descriptor instead.
 func (*PinSpec) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{39}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{38}
 }
 
 func (x *PinSpec) GetKind() PinKind {
@@ -4152,7 +4087,7 @@ type PinnedPlates struct {
 
 func (x *PinnedPlates) Reset() {
 	*x = PinnedPlates{}
-	mi := &file_footward_v1_part_proto_msgTypes[40]
+	mi := &file_footward_v1_part_proto_msgTypes[39]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4164,7 +4099,7 @@ func (x *PinnedPlates) String() string {
 func (*PinnedPlates) ProtoMessage() {}
 
 func (x *PinnedPlates) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[40]
+	mi := &file_footward_v1_part_proto_msgTypes[39]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4177,7 +4112,7 @@ func (x *PinnedPlates) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinnedPlates.ProtoReflect.Descriptor instead.
 func (*PinnedPlates) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{39}
 }
 
 func (x *PinnedPlates) GetArrangement() PinPlates {
@@ -4284,7 +4219,7 @@ type BracketWeld struct {
 
 func (x *BracketWeld) Reset() {
 	*x = BracketWeld{}
-	mi := &file_footward_v1_part_proto_msgTypes[41]
+	mi := &file_footward_v1_part_proto_msgTypes[40]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4296,7 +4231,7 @@ func (x *BracketWeld) String() string {
 func (*BracketWeld) ProtoMessage() {}
 
 func (x *BracketWeld) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[41]
+	mi := &file_footward_v1_part_proto_msgTypes[40]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4309,7 +4244,7 @@ func (x *BracketWeld) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BracketWeld.ProtoReflect.Descriptor instead.
 func (*BracketWeld) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{40}
 }
 
 func (x *BracketWeld) GetWeld() *WeldSpec {
@@ -4358,7 +4293,7 @@ type PinLayout struct {
 
 func (x *PinLayout) Reset() {
 	*x = PinLayout{}
-	mi := &file_footward_v1_part_proto_msgTypes[42]
+	mi := &file_footward_v1_part_proto_msgTypes[41]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4370,7 +4305,7 @@ func (x *PinLayout) String() string {
 func (*PinLayout) ProtoMessage() {}
 
 func (x *PinLayout) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[42]
+	mi := &file_footward_v1_part_proto_msgTypes[41]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4383,7 +4318,7 @@ func (x *PinLayout) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinLayout.ProtoReflect.Descriptor instead.
 func (*PinLayout) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{42}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{41}
 }
 
 func (x *PinLayout) GetRows() uint32 {
@@ -4452,7 +4387,7 @@ type PinForces struct {
 
 func (x *PinForces) Reset() {
 	*x = PinForces{}
-	mi := &file_footward_v1_part_proto_msgTypes[43]
+	mi := &file_footward_v1_part_proto_msgTypes[42]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4464,7 +4399,7 @@ func (x *PinForces) String() string {
 func (*PinForces) ProtoMessage() {}
 
 func (x *PinForces) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_part_proto_msgTypes[43]
+	mi := &file_footward_v1_part_proto_msgTypes[42]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4477,7 +4412,7 @@ func (x *PinForces) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PinForces.ProtoReflect.Descriptor instead.
 func (*PinForces) Descriptor() ([]byte, []int) {
-	return file_footward_v1_part_proto_rawDescGZIP(), []int{43}
+	return file_footward_v1_part_proto_rawDescGZIP(), []int{42}
 }
 
 func (x *PinForces) GetNKn() float64 {
@@ -4640,14 +4575,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x11nut_mean_width_mm\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0enutMeanWidthMm\x12T\n" +
 	"\x16corrosion_allowance_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14corrosionAllowanceMm\x88\x01\x01\x12E\n" +
 	"\x11stretch_length_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fstretchLengthMmB\x19\n" +
-	"\x17_corrosion_allowance_mm\"\xb6\x01\n" +
-	"\bRodForce\x128\n" +
-	"\n" +
-	"tension_kn\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\ttensionKn\x127\n" +
-	"\n" +
-	"shear_x_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearXKn\x127\n" +
-	"\n" +
-	"shear_y_kn\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00j\xf8\xc0R\bshearYKn\"i\n" +
+	"\x17_corrosion_allowance_mm\"i\n" +
 	"\vRodPosition\x12,\n" +
 	"\x04x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03xMm\x12,\n" +
 	"\x04y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xa3@)\x00\x00\x00\x00\x00\x88\xa3\xc0R\x03yMm\"\xcd\x03\n" +
@@ -4883,7 +4811,7 @@ func file_footward_v1_part_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_part_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
-var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 44)
+var file_footward_v1_part_proto_msgTypes = make([]protoimpl.MessageInfo, 43)
 var file_footward_v1_part_proto_goTypes = []any{
 	(TimberKind)(0),             // 0: footward.v1.TimberKind
 	(FootprintStiffness)(0),     // 1: footward.v1.FootprintStiffness
@@ -4919,28 +4847,27 @@ var file_footward_v1_part_proto_goTypes = []any{
 	(*RodSteel)(nil),            // 31: footward.v1.RodSteel
 	(*RodSteelProperties)(nil),  // 32: footward.v1.RodSteelProperties
 	(*Rod)(nil),                 // 33: footward.v1.Rod
-	(*RodForce)(nil),            // 34: footward.v1.RodForce
-	(*RodPosition)(nil),         // 35: footward.v1.RodPosition
-	(*Holes)(nil),               // 36: footward.v1.Holes
-	(*RodGroup)(nil),            // 37: footward.v1.RodGroup
-	(*StandOff)(nil),            // 38: footward.v1.StandOff
-	(*WeldMetal)(nil),           // 39: footward.v1.WeldMetal
-	(*WeldMetalProperties)(nil), // 40: footward.v1.WeldMetalProperties
-	(*JoinedPart)(nil),          // 41: footward.v1.JoinedPart
-	(*WeldSpec)(nil),            // 42: footward.v1.WeldSpec
-	(*WeldSegment)(nil),         // 43: footward.v1.WeldSegment
-	(*Anchorage)(nil),           // 44: footward.v1.Anchorage
-	(*HeadedAnchorage)(nil),     // 45: footward.v1.HeadedAnchorage
-	(*RodHead)(nil),             // 46: footward.v1.RodHead
-	(*ThroughAnchorage)(nil),    // 47: footward.v1.ThroughAnchorage
-	(*UpliftGround)(nil),        // 48: footward.v1.UpliftGround
-	(*PinnedTimber)(nil),        // 49: footward.v1.PinnedTimber
-	(*PinSpec)(nil),             // 50: footward.v1.PinSpec
-	(*PinnedPlates)(nil),        // 51: footward.v1.PinnedPlates
-	(*BracketWeld)(nil),         // 52: footward.v1.BracketWeld
-	(*PinLayout)(nil),           // 53: footward.v1.PinLayout
-	(*PinForces)(nil),           // 54: footward.v1.PinForces
-	(LoadDuration)(0),           // 55: footward.v1.LoadDuration
+	(*RodPosition)(nil),         // 34: footward.v1.RodPosition
+	(*Holes)(nil),               // 35: footward.v1.Holes
+	(*RodGroup)(nil),            // 36: footward.v1.RodGroup
+	(*StandOff)(nil),            // 37: footward.v1.StandOff
+	(*WeldMetal)(nil),           // 38: footward.v1.WeldMetal
+	(*WeldMetalProperties)(nil), // 39: footward.v1.WeldMetalProperties
+	(*JoinedPart)(nil),          // 40: footward.v1.JoinedPart
+	(*WeldSpec)(nil),            // 41: footward.v1.WeldSpec
+	(*WeldSegment)(nil),         // 42: footward.v1.WeldSegment
+	(*Anchorage)(nil),           // 43: footward.v1.Anchorage
+	(*HeadedAnchorage)(nil),     // 44: footward.v1.HeadedAnchorage
+	(*RodHead)(nil),             // 45: footward.v1.RodHead
+	(*ThroughAnchorage)(nil),    // 46: footward.v1.ThroughAnchorage
+	(*UpliftGround)(nil),        // 47: footward.v1.UpliftGround
+	(*PinnedTimber)(nil),        // 48: footward.v1.PinnedTimber
+	(*PinSpec)(nil),             // 49: footward.v1.PinSpec
+	(*PinnedPlates)(nil),        // 50: footward.v1.PinnedPlates
+	(*BracketWeld)(nil),         // 51: footward.v1.BracketWeld
+	(*PinLayout)(nil),           // 52: footward.v1.PinLayout
+	(*PinForces)(nil),           // 53: footward.v1.PinForces
+	(LoadDuration)(0),           // 54: footward.v1.LoadDuration
 }
 var file_footward_v1_part_proto_depIdxs = []int32{
 	12, // 0: footward.v1.Steel.properties:type_name -> footward.v1.SteelProperties
@@ -4963,7 +4890,7 @@ var file_footward_v1_part_proto_depIdxs = []int32{
 	15, // 17: footward.v1.TimberBearing.timber:type_name -> footward.v1.Timber
 	2,  // 18: footward.v1.TimberBearing.direction:type_name -> footward.v1.GrainDirection
 	3,  // 19: footward.v1.TimberBearing.service_class:type_name -> footward.v1.ServiceClass
-	55, // 20: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
+	54, // 20: footward.v1.TimberBearing.load_duration:type_name -> footward.v1.LoadDuration
 	4,  // 21: footward.v1.TimberBearing.across_support:type_name -> footward.v1.AcrossGrainSupport
 	5,  // 22: footward.v1.GivenPressure.medium:type_name -> footward.v1.GivenMedium
 	30, // 23: footward.v1.Thread.properties:type_name -> footward.v1.ThreadProperties
@@ -4972,26 +4899,26 @@ var file_footward_v1_part_proto_depIdxs = []int32{
 	31, // 26: footward.v1.Rod.steel:type_name -> footward.v1.RodSteel
 	6,  // 27: footward.v1.Rod.thread_making:type_name -> footward.v1.ThreadMaking
 	33, // 28: footward.v1.RodGroup.rod:type_name -> footward.v1.Rod
-	35, // 29: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
-	36, // 30: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
-	40, // 31: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
+	34, // 29: footward.v1.RodGroup.positions:type_name -> footward.v1.RodPosition
+	35, // 30: footward.v1.RodGroup.holes:type_name -> footward.v1.Holes
+	39, // 31: footward.v1.WeldMetal.properties:type_name -> footward.v1.WeldMetalProperties
 	11, // 32: footward.v1.JoinedPart.steel:type_name -> footward.v1.Steel
 	7,  // 33: footward.v1.WeldSpec.kind:type_name -> footward.v1.WeldKind
-	41, // 34: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
-	39, // 35: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
-	45, // 36: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
-	47, // 37: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
-	46, // 38: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
+	40, // 34: footward.v1.WeldSpec.parts:type_name -> footward.v1.JoinedPart
+	38, // 35: footward.v1.WeldSpec.filler:type_name -> footward.v1.WeldMetal
+	44, // 36: footward.v1.Anchorage.headed:type_name -> footward.v1.HeadedAnchorage
+	46, // 37: footward.v1.Anchorage.through:type_name -> footward.v1.ThroughAnchorage
+	45, // 38: footward.v1.HeadedAnchorage.head:type_name -> footward.v1.RodHead
 	25, // 39: footward.v1.HeadedAnchorage.block:type_name -> footward.v1.ConcreteBlock
 	17, // 40: footward.v1.ThroughAnchorage.bottom_plate:type_name -> footward.v1.Plate
-	48, // 41: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
+	47, // 41: footward.v1.ThroughAnchorage.ground:type_name -> footward.v1.UpliftGround
 	0,  // 42: footward.v1.PinnedTimber.kind:type_name -> footward.v1.TimberKind
 	3,  // 43: footward.v1.PinnedTimber.service_class:type_name -> footward.v1.ServiceClass
-	55, // 44: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
+	54, // 44: footward.v1.PinnedTimber.load_duration:type_name -> footward.v1.LoadDuration
 	8,  // 45: footward.v1.PinSpec.kind:type_name -> footward.v1.PinKind
 	9,  // 46: footward.v1.PinnedPlates.arrangement:type_name -> footward.v1.PinPlates
 	11, // 47: footward.v1.PinnedPlates.steel:type_name -> footward.v1.Steel
-	42, // 48: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
+	41, // 48: footward.v1.BracketWeld.weld:type_name -> footward.v1.WeldSpec
 	10, // 49: footward.v1.BracketWeld.lines:type_name -> footward.v1.BracketWeldLines
 	50, // [50:50] is the sub-list for method output_type
 	50, // [50:50] is the sub-list for method input_type
@@ -5042,31 +4969,31 @@ func file_footward_v1_part_proto_init() {
 		(*RodSteel_Properties)(nil),
 	}
 	file_footward_v1_part_proto_msgTypes[22].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[25].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[28].OneofWrappers = []any{
+	file_footward_v1_part_proto_msgTypes[24].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[27].OneofWrappers = []any{
 		(*WeldMetal_Grade)(nil),
 		(*WeldMetal_Properties)(nil),
 	}
-	file_footward_v1_part_proto_msgTypes[30].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[31].OneofWrappers = []any{
+	file_footward_v1_part_proto_msgTypes[29].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[30].OneofWrappers = []any{
 		(*WeldSpec_LegMm)(nil),
 		(*WeldSpec_ThroatMm)(nil),
 	}
-	file_footward_v1_part_proto_msgTypes[33].OneofWrappers = []any{
+	file_footward_v1_part_proto_msgTypes[32].OneofWrappers = []any{
 		(*Anchorage_Headed)(nil),
 		(*Anchorage_Through)(nil),
 	}
-	file_footward_v1_part_proto_msgTypes[34].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[38].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[40].OneofWrappers = []any{}
-	file_footward_v1_part_proto_msgTypes[42].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[33].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[37].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[39].OneofWrappers = []any{}
+	file_footward_v1_part_proto_msgTypes[41].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_part_proto_rawDesc), len(file_footward_v1_part_proto_rawDesc)),
 			NumEnums:      11,
-			NumMessages:   44,
+			NumMessages:   43,
 			NumExtensions: 0,
 			NumServices:   0,
 		},
