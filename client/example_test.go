@@ -129,7 +129,7 @@ func ExampleClient() {
 	}
 	r := answer.GetResult()
 	fmt.Printf("%s %s, utilization %.2f by %s\n",
-		r.GetLabel(), r.GetVerdict(), r.GetGoverningUtilization(), r.GetGoverningId())
+		r.GetLabel(), r.GetVerdict(), r.GetGoverningUtilization(), r.GetGoverningLimitStateId())
 	// Output: bracket VERDICT_PASS, utilization 0.75 by weld_throat_minimum
 }
 

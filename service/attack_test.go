@@ -58,7 +58,7 @@ func bombs() map[string][]byte {
 		return protowire.AppendBytes(protowire.AppendTag(nil, n, protowire.BytesType), of)
 	}
 	number := (&footwardv1.CheckItem{}).ProtoReflect().Descriptor().Fields().ByName("settlement").Number()
-	layers := (&footwardv1.PredictSettlementRequest{}).ProtoReflect().Descriptor().Fields().ByName("layers").Number()
+	layers := (&footwardv1.CheckSettlementRequest{}).ProtoReflect().Descriptor().Fields().ByName("layers").Number()
 	const most = 16<<20 - 1
 	fill := func(item []byte) []byte { return bytes.Repeat(item, most/len(item)) }
 	return map[string][]byte{

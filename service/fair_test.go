@@ -47,7 +47,7 @@ func manyCases() *footwardv1.LoadCases {
 func manyActions() *footwardv1.ActionSet {
 	out := &footwardv1.ActionSet{}
 	add := func(kind footwardv1.ActionKind, group string, n float64) {
-		out.Actions = append(out.Actions, &footwardv1.Action{Name: fmt.Sprint("action ", len(out.Actions)), Kind: kind, AlternativeTo: group,
+		out.Actions = append(out.Actions, &footwardv1.Action{Name: fmt.Sprint("action ", len(out.Actions)), Kind: kind, ExclusiveGroup: group,
 			Forces: &footwardv1.ForcesAtFoot{NKn: n, VXKn: 1, MYKnm: 1 + n/100}})
 	}
 	for range 2 {

@@ -93,11 +93,15 @@ var documents = []member{
 	{"/openapi.json", get("OpenAPI", "This document.")},
 }
 
-// get is the operation of a document that holds texts.
+// get is the operation of a document that holds texts, and a number as the revision.
 func get(id, text string, fields ...string) object {
 	properties := object{}
 	for _, f := range fields {
-		properties.set(f, object{{"type", "string"}})
+		kind := "string"
+		if f == "kernel_revision" {
+			kind = "integer"
+		}
+		properties.set(f, object{{"type", kind}})
 	}
 	schema := object{{"type", "object"}}
 	if len(fields) > 0 {

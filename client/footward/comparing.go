@@ -55,7 +55,7 @@ func (p *page) comparison(m *footwardv1.CompareFootingsResponse) {
 		if r.GoverningUtilization != nil {
 			use = ", utilization " + utilization(r.GetGoverningUtilization())
 		}
-		p.paragraph("  ", fmt.Sprintf("%s: %s, governed by %s%s", f.GetName(), verdicts[r.GetVerdict()], r.GetGoverningId(), use))
+		p.paragraph("  ", fmt.Sprintf("%s: %s, governed by %s%s", f.GetName(), verdicts[r.GetVerdict()], r.GetGoverningLimitStateId(), use))
 	}
 	p.pad(m.GetPad())
 	for _, f := range m.GetFootings() {

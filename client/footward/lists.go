@@ -121,7 +121,7 @@ func listFillers(ctx context.Context, c *client.Client) (proto.Message, [][]stri
 func listUnitWeights(ctx context.Context, c *client.Client) (proto.Message, [][]string, error) {
 	m, err := c.ListUnitWeights(ctx, &footwardv1.ListUnitWeightsRequest{})
 	return rows(m, m.GetUnitWeights(), err, func(e *footwardv1.UnitWeightEntry) [][]string {
-		return [][]string{{e.GetMaterial(), short(e.GetLeastKnM3()), short(e.GetMostKnM3()), e.GetSource()}}
+		return [][]string{{e.GetMaterial(), short(e.GetMinKnM3()), short(e.GetMaxKnM3()), e.GetSource()}}
 	})
 }
 

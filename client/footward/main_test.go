@@ -69,7 +69,7 @@ type staged struct {
 func (s *staged) CheckMany(_ context.Context, m *footwardv1.CheckManyRequest) (*footwardv1.CheckManyResponse, error) {
 	s.calls.Add(1)
 	r := &footwardv1.CheckManyResponse{Provenance: &footwardv1.Provenance{
-		ServiceVersion: "0", KernelRevision: "0", Caution: "Design aid only.",
+		ServiceVersion: "0", KernelRevision: 0, Caution: "Design aid only.",
 		Bases: []*footwardv1.BasisEdition{{Basis: footwardv1.Basis_BASIS_US_ASD, Editions: "AISC 360"}},
 	}}
 	for _, item := range m.GetItems() {
@@ -97,7 +97,7 @@ func outcomeOf(label string) *footwardv1.CheckOutcome {
 	case "nothing":
 		c.Verdict, c.Reason = footwardv1.Verdict_VERDICT_NOT_APPLICABLE, "there is no force"
 	case "fails":
-		c.Verdict, c.GoverningId, c.GoverningUtilization = footwardv1.Verdict_VERDICT_FAIL, "weld_throat", &used
+		c.Verdict, c.GoverningLimitStateId, c.GoverningUtilization = footwardv1.Verdict_VERDICT_FAIL, "weld_throat", &used
 		resistance, needed := 100.0, 4.01
 		c.LimitStates = []*footwardv1.LimitState{{
 			Id: "weld_throat", Title: "Weld on its throat, with a title that is long enough to be broken into two lines",

@@ -125,7 +125,7 @@ func (p *page) summary(tasks []*task) {
 		row := []string{fmt.Sprint(i + 1), k.label(), "", "", "refused"}
 		switch r := k.outcome.GetResult(); {
 		case r != nil:
-			row[2], row[4] = r.GetGoverningId(), verdicts[r.GetVerdict()]
+			row[2], row[4] = r.GetGoverningLimitStateId(), verdicts[r.GetVerdict()]
 			if r.GoverningUtilization != nil {
 				row[3] = utilization(r.GetGoverningUtilization())
 			}
@@ -156,7 +156,7 @@ func (p *page) origin(o *footwardv1.Provenance) {
 		return
 	}
 	p.blank()
-	p.paragraph("", fmt.Sprintf("Footward %s, calculation kernel revision %s", o.GetServiceVersion(), o.GetKernelRevision()))
+	p.paragraph("", fmt.Sprintf("Footward %s, calculation kernel revision %d", o.GetServiceVersion(), o.GetKernelRevision()))
 	for _, b := range o.GetBases() {
 		p.paragraph(bases[b.GetBasis()]+": ", b.GetEditions())
 	}

@@ -57,7 +57,7 @@ func (p *page) answer(number string, k *task) {
 // sentence gives the outcome of a check in words.
 func sentence(r *footwardv1.CheckResult) string {
 	governs := ""
-	if id := r.GetGoverningId(); id != "" {
+	if id := r.GetGoverningLimitStateId(); id != "" {
 		title := id
 		for _, s := range r.GetLimitStates() {
 			if s.GetId() == id {
@@ -107,13 +107,13 @@ func (p *page) states(k *task, r *footwardv1.CheckResult) {
 	p.row(indent, columns, widths, titles)
 	for i, s := range r.GetLimitStates() {
 		lead := indent
-		if s.GetId() == r.GetGoverningId() {
+		if s.GetId() == r.GetGoverningLimitStateId() {
 			lead = "  " + governingMark + " "
 		}
 		p.row(lead, columns, widths, rows[i])
 		p.paragraph(indent+"  ", remark(s))
 	}
-	if r.GetGoverningId() != "" {
+	if r.GetGoverningLimitStateId() != "" {
 		p.line("  " + governingMark + " governs")
 	}
 }

@@ -61,7 +61,7 @@ func (p *page) sizes(request *footwardv1.SizeColumnBaseRequest, m *footwardv1.Si
 		{title: "Cost", right: true}, {title: "Governed by"}, {title: "Utilization", right: true}}, rows)
 	best, o := m.GetBest(), request.GetOffer()
 	if why := best.GetReason(); why != "" {
-		p.paragraph("    ", best.GetGoverningId()+": "+why)
+		p.paragraph("    ", best.GetGoverningLimitStateId()+": "+why)
 	}
 	for _, line := range [][2]string{{"bottom plate ", bottom(o, int(best.GetBottomPlate()))}, {"tiers ", tiers(o, int(best.GetStack()))}} {
 		if line[1] != "" {
@@ -95,7 +95,7 @@ func (p *page) sizes(request *footwardv1.SizeColumnBaseRequest, m *footwardv1.Si
 
 // offered is the value that a stop is about.
 func offered(o *footwardv1.SizeOffer, s *footwardv1.SizeStop) string {
-	i := int(s.GetPlace())
+	i := int(s.GetIndex())
 	switch {
 	case s.GetDimension() == footwardv1.SizeDimension_SIZE_DIMENSION_PLAN && i < len(o.GetPlans()):
 		return fmt.Sprintf("%s x %s mm", short(o.GetPlans()[i].GetSizeXMm()), short(o.GetPlans()[i].GetSizeYMm()))
@@ -145,6 +145,6 @@ func choiceCells(name string, c *footwardv1.SizeChoice) []string {
 	}
 	return []string{
 		name, fmt.Sprintf("%s x %s x %s", short(c.GetSizeXMm()), short(c.GetSizeYMm()), short(c.GetThicknessMm())),
-		strings.TrimSpace(c.GetThreadDesignation() + " " + c.GetRodSteel()), weld, fmt.Sprintf("%.1f", c.GetMassKg()), fmt.Sprintf("%.1f", c.GetCost()), c.GetGoverningId(), use,
+		strings.TrimSpace(c.GetThreadDesignation() + " " + c.GetRodSteel()), weld, fmt.Sprintf("%.1f", c.GetMassKg()), fmt.Sprintf("%.1f", c.GetCost()), c.GetGoverningLimitStateId(), use,
 	}
 }

@@ -37,6 +37,6 @@ func version(ctx context.Context, args []string, t terminal) int {
 		return t.wrong("no answer from %s: %v", from.name(), inWords(err))
 	}
 	p := m.GetProvenance()
-	fmt.Fprintf(t.out, "Footward %s, calculation kernel revision %s\n", p.GetServiceVersion(), p.GetKernelRevision())
+	fmt.Fprintf(t.out, "Footward %s, calculation kernel revision %d\n", p.GetServiceVersion(), p.GetKernelRevision())
 	return allPass
 }

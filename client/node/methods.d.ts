@@ -21,9 +21,9 @@ export interface Methods {
   /** CheckPin verifies the pins between a timber column and the plates of its shoe,
    * the timber at them, the plates, and the weld of the plates where it is given. */
   CheckPin: { request: requests.CheckPinRequest; response: responses.CheckPinResponse };
-  /** PredictSettlement predicts the settlement of a footing, stage by stage, by
+  /** CheckSettlement predicts the settlement of a footing, stage by stage, by
    * every method that the data allow. */
-  PredictSettlement: { request: requests.PredictSettlementRequest; response: responses.PredictSettlementResponse };
+  CheckSettlement: { request: requests.CheckSettlementRequest; response: responses.CheckSettlementResponse };
   /** CheckFooting verifies a footing on the ground: bearing, sliding, overturning,
    * uplift and eccentricity. */
   CheckFooting: { request: requests.CheckFootingRequest; response: responses.CheckFootingResponse };
@@ -92,7 +92,7 @@ export interface Kinds {
   column_base: 'CheckColumnBase';
   anchorage: 'CheckAnchorage';
   pin: 'CheckPin';
-  settlement: 'PredictSettlement';
+  settlement: 'CheckSettlement';
   footing: 'CheckFooting';
   ring_stack: 'CheckRingStack';
 }

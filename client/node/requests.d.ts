@@ -1275,7 +1275,7 @@ export interface ThroughAnchorage {
    * is out of scope. Default 0: none. 0 to 10 000. */
   needed_preload_kn?: number;
   /** Greatest stretch of a rod by the actions [mm]. Default 0: no limit. 0 to 1000. */
-  most_stretch_mm?: number;
+  max_stretch_mm?: number;
   /** Diameter of a round fill that presses on the bottom plate, centred [mm], such as the
    * lowest ring's; instead of pressed_x_mm and pressed_y_mm. Of a circle wider than the
    * plate the worse of the circle in it and of the whole plate counts. Default 0: not
@@ -1375,12 +1375,12 @@ export interface PinSpec {
   /** Diameter [mm]. Required. Over 0 to 200. */
   diameter_mm?: number;
   /** Tensile strength [MPa]. Required. 10 to 3000. */
-  f_u_mpa?: number;
+  fu_mpa?: number;
   /** Yield strength [MPa]. Required. 10 to 3000. */
-  f_y_mpa?: number;
+  fy_mpa?: number;
   /** Bending yield strength F_yb [MPa]. Required with the US bases. Default 0:
    * not given. 0 to 3000. */
-  f_yb_mpa?: number;
+  fy_bending_mpa?: number;
   /** Whether nuts and washers hold a bolt along its axis, which gives the rope
    * effect of the Eurocode. Default false. */
   nuts?: boolean;
@@ -1597,9 +1597,9 @@ export interface SettlementNeighbour {
   settlement_mm?: number;
 }
 
-/** PredictSettlementRequest describes a footing, the ground below it and its
+/** CheckSettlementRequest describes a footing, the ground below it and its
  * stages of load. */
-export interface PredictSettlementRequest {
+export interface CheckSettlementRequest {
   /** The caller's own name for this check, echoed in the answer. At most 200
    * characters. */
   label?: string;
@@ -1639,7 +1639,7 @@ export interface PredictSettlementRequest {
   simpson?: boolean;
   /** Years after which the settlement is wanted, for creep of sand. Default 0:
    * without creep. 0 to 1000. */
-  years?: number;
+  creep_years?: number;
   /** Stages in the order of time. Required, 1 to 100. */
   stages?: SettlementStage[];
   /** Movements that the structure stands. Default: those of EN 1997-1 Annex H. */
@@ -1730,14 +1730,14 @@ export interface CheckFootingRequest {
   variable?: ForcesAtFoot;
   /** Whether the variable actions act all at once or not at all. Default false:
    * each check also takes them without their pressing force, on the safe side. */
-  linked?: boolean;
+  variable_actions_simultaneous?: boolean;
   /** Weight of footing, stack and ground on it, characteristic; with the US bases
    * with the factor of the combination in it [kN]. Default 0. 0 to 1 000 000. */
   weight_kn?: number;
   /** The ground. Required without presumptive. */
   soil?: GroundStrength;
   /** Contact between base and ground. Required. */
-  interface?: BaseContact;
+  base_contact?: BaseContact;
   /** A granular layer over clay. Absent: none. */
   layer?: GranularLayer;
   /** An allowable pressure without data of the ground. Absent: none. */
@@ -1746,7 +1746,7 @@ export interface CheckFootingRequest {
    * annex says which counts. */
   design_approaches?: DesignApproach[];
   /** Author of the bearing factors. Required with the US bases. */
-  method?: BearingAuthor;
+  bearing_author?: BearingAuthor;
   /** Whether permanent forces, moments and shears of the column are from other
    * sources than the weight, such as the pretension of a guy or the thrust of
    * earth: the weight then also takes its favourable factor beside their
@@ -1786,10 +1786,10 @@ export interface ContainingRing {
   axial_strain?: number;
   /** Share of the capacity left by creep, damage and ageing, corrosion among them where no
    * wall_thickness_mm says it. Default: a cautious one by the kind. 0.01 to 1. */
-  durability?: number;
+  durability_factor?: number;
   /** Share of the capacity that the joint carries. Default: a cautious one by the
    * kind. 0.01 to 1. */
-  joint?: number;
+  joint_factor?: number;
   /** Partial or safety factor on the capacity. Default: by kind and basis. 1 to
    * 20. */
   partial_factor?: number;
@@ -1927,7 +1927,7 @@ export interface ForceSharing {
    * the pressure is elastic. Default 0: a plastic block of the bearing strength,
    * as for concrete. Required on granular fill, where the lever arm is shorter
    * and the rods get more; on a stack of rings, that of its tiers by default. 0 to 10 000. */
-  modulus_n_mm3?: number;
+  subgrade_modulus_n_mm3?: number;
   /** Preload of each rod that is certain to last [kN]; through fill it never is, and a
    * stack of rings fails where it is counted on. Default 0. 0 to 10 000. */
   preload_kn?: number;
@@ -1996,7 +1996,7 @@ export interface PadReinforcement {
   /** Cover of the lower bars and of their ends [mm]. Required. 10 to 500. */
   cover_mm?: number;
   /** Yield strength [MPa]: f_yk (Eurocode), f_y (US). Required. 200 to 700. */
-  yield_mpa?: number;
+  fy_mpa?: number;
   /** Length by which every bar is bent up at its ends [mm]. Default 0: straight. 0 to
    * 5000. */
   bend_mm?: number;
@@ -2016,7 +2016,7 @@ export interface GroundBelow {
   /** Its strength. Required without presumptive. */
   soil?: GroundStrength;
   /** Contact between footing and ground. Required. */
-  interface?: BaseContact;
+  base_contact?: BaseContact;
   /** A granular layer over clay. Absent: none. */
   layer?: GranularLayer;
   /** An allowable pressure without data of the ground. Absent: none. */
@@ -2024,12 +2024,12 @@ export interface GroundBelow {
   /** Modulus of subgrade reaction [N/mm3]: how stiff the ground is under a bottom
    * plate that reaches past the fill. Default 0: that part does not count. 0 to
    * 100. */
-  subgrade_n_mm3?: number;
+  subgrade_modulus_n_mm3?: number;
   /** Design approaches of EN 1997-1. Default: all, side by side; the national
    * annex says which counts. */
   design_approaches?: DesignApproach[];
   /** Author of the bearing factors. Required with the US bases. */
-  method?: BearingAuthor;
+  bearing_author?: BearingAuthor;
   /** Whether permanent forces, moments and shears of the column are from other
    * sources than the weight, such as the pretension of a guy or the thrust of
    * earth: the weight then also takes its favourable factor beside their
@@ -2063,7 +2063,7 @@ export interface SettlementBelow {
   stress_spread?: StressSpread;
   /** Years after which the settlement is wanted, for creep of sand. Default 0:
    * without creep. 0 to 1000. */
-  years?: number;
+  creep_years?: number;
   /** Movements that the structure stands. Default: those of EN 1997-1 Annex H. */
   limits?: SettlementLimits;
   /** Footings beside this one, each with all that it settles, its stack included. At
@@ -2162,7 +2162,7 @@ export interface Action {
    * never act together, such as wind from several sides, unless they are parts of one
    * whole. It is no action's name. Default empty: it may act with any other. At most
    * 60 characters. */
-  alternative_to?: string;
+  exclusive_group?: string;
   /** What it does at the foot, as a characteristic or nominal value. Required. */
   forces?: ForcesAtFoot;
   /** How long it lasts, for k_mod, C_D and lambda of timber; of a combination that which
@@ -2278,7 +2278,7 @@ export interface CheckItem {
   /** Pins. */
   pin?: CheckPinRequest;
   /** Settlement. */
-  settlement?: PredictSettlementRequest;
+  settlement?: CheckSettlementRequest;
   /** Footing on the ground. */
   footing?: CheckFootingRequest;
   /** Stack of rings. */
@@ -2393,7 +2393,7 @@ export interface SizeColumnBaseRequest {
   rates?: SizeRates;
   /** Greatest utilization that passes; least sizes and distances need only be kept.
    * Default 0 counts as 1. 0 to 1. */
-  most_utilization?: number;
+  max_utilization?: number;
 }
 
 /** RingItem is a ring as it is bought or found. */
@@ -2444,11 +2444,11 @@ export interface RingSupply {
 /** SizeSteps are sizes that may be taken: the least, and more by whole steps. */
 export interface SizeSteps {
   /** The least [mm]. Required. 50 to 100 000. */
-  least_mm?: number;
+  min_mm?: number;
   /** The step [mm]. Required. 1 to 10 000. */
   step_mm?: number;
   /** The most [mm]. Required. 50 to 100 000. */
-  most_mm?: number;
+  max_mm?: number;
 }
 
 /** PadOffer is what a concrete pad may be. */
@@ -2465,7 +2465,7 @@ export interface PadOffer {
   bend_mm?: number;
   /** Yield strength of the bars [MPa]: f_yk (Eurocode), f_y (US). Required with bars.
    * Default 0. 0 or 200 to 700. */
-  yield_mpa?: number;
+  fy_mpa?: number;
   /** Sizes of the plan along x. Default: 500 to 4000 by 50 mm. */
   plan?: SizeSteps;
   /** Thicknesses. Default: 250 to 1500 by 50 mm. */
@@ -2502,7 +2502,7 @@ export interface PadOffer {
   concrete_unit_weight_kn_m3?: number;
   /** Greatest utilization that passes; rules of detailing, such as cover and spacing,
    * need only be kept. Default 0 counts as 1. 0 to 1. */
-  most_utilization?: number;
+  max_utilization?: number;
   /** Whether the size effect in shear counts, which ACI 318-19 13.2.6.2 lets footings
    * neglect; the Eurocode always counts its own. Default false. */
   size_effect?: boolean;
@@ -2825,7 +2825,7 @@ export interface ReadLoadTestRequest {
    * sand. */
   clay?: boolean;
   /** Design life for creep and preload [years]. Default 0: not asked. 0 to 200. */
-  years?: number;
+  design_life_years?: number;
   /** Fill clamped between plates by tightened rods. Absent: none. */
   clamp?: TestClamp;
   /** Forces of the rods after tightening, in the order of time. Empty: not measured. At

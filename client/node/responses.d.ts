@@ -305,7 +305,7 @@ export type CheckKind =
   | 'CHECK_KIND_ANCHORAGE'
   /** CheckService.CheckPin. */
   | 'CHECK_KIND_PIN'
-  /** CheckService.PredictSettlement. */
+  /** CheckService.CheckSettlement. */
   | 'CHECK_KIND_SETTLEMENT'
   /** CheckService.CheckFooting. */
   | 'CHECK_KIND_FOOTING'
@@ -496,7 +496,7 @@ export interface CombinationRow {
   /** The outcome under it. */
   verdict: Verdict;
   /** The limit state that governs under it. */
-  governing_id: string;
+  governing_limit_state_id: string;
   /** Its utilization. */
   governing_utilization?: number;
   /** Greatest pressure under the plate [MPa]. */
@@ -560,7 +560,7 @@ export interface CheckResult {
   reason: string;
   /** Id of the limit state that governs: one that fails without a utilization,
    * else the highest utilization. Empty when none has either. */
-  governing_id: string;
+  governing_limit_state_id: string;
   /** Utilization of the governing limit state, demand over resistance. Absent
    * when it has none. */
   governing_utilization?: number;
@@ -597,7 +597,7 @@ export interface Provenance {
   /** Version of the service. */
   service_version: string;
   /** Revision of the calculation kernel: grows when a result may change. */
-  kernel_revision: string;
+  kernel_revision: number;
   /** The bases used, each with the editions of its standards. */
   bases: BasisEdition[];
   /** What every answer is and is not. */
@@ -652,8 +652,8 @@ export interface CheckPinResponse {
   provenance?: Provenance;
 }
 
-/** PredictSettlementResponse answers PredictSettlement. */
-export interface PredictSettlementResponse {
+/** CheckSettlementResponse answers CheckSettlement. */
+export interface CheckSettlementResponse {
   /** The answer: for each method its greatest settlement against the limit. */
   result?: CheckResult;
   /** What produced it. */
@@ -747,7 +747,7 @@ export interface SizeChoice {
   /** The outcome. */
   verdict: Verdict;
   /** The limit state that governs. */
-  governing_id: string;
+  governing_limit_state_id: string;
   /** Its utilization. */
   governing_utilization?: number;
   /** The combination that governs. */
@@ -768,8 +768,8 @@ export interface SizeChoice {
 export interface SizeStop {
   /** Which list. */
   dimension: SizeDimension;
-  /** Place of the smaller value in it, counted from 0. */
-  place: number;
+  /** Index of the smaller value in it, counted from 0. */
+  index: number;
   /** The limit state that it does not satisfy: that which fails, else that which is out
    * of scope, else that which is used too much; empty: it passes but costs more. */
   limit_state_id: string;
@@ -1395,10 +1395,10 @@ export interface UnitWeightEntry {
   /** What it is. */
   material: string;
   /** Least mean value [kN/m3]: for what holds down. */
-  least_kn_m3: number;
+  min_kn_m3: number;
   /** Greatest mean value [kN/m3]: for what presses; equal to the least where the
    * source has one value. */
-  most_kn_m3: number;
+  max_kn_m3: number;
   /** Where the values come from. */
   source: string;
 }

@@ -83,7 +83,7 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 		// What a stack that is wrong would tell of the base is not missing.
 		defer func() {
 			*faults = slices.DeleteFunc(*faults, func(f limit.Invalid) bool {
-				return f.Fault == limit.Missing && (f.Field == "base.support" || f.Field == "base.sharing.modulus_n_mm3") ||
+				return f.Fault == limit.Missing && (f.Field == "base.support" || f.Field == "base.sharing.subgrade_modulus_n_mm3") ||
 					f.Field == "base.anchorage.through.height_mm" && in.Anchorage.Through.Height == 0
 			})
 		}()
@@ -109,9 +109,9 @@ func (in *ColumnInput) validate(stack *ring.Result, faults *limit.Faults) {
 	s := &in.Base.Support
 	switch {
 	case !(in.Modulus >= 0 && in.Modulus <= 1e6):
-		faults.Range("base.sharing.modulus_n_mm3", in.Modulus, 0, 1e6, 1, " N/mm3")
+		faults.Range("base.sharing.subgrade_modulus_n_mm3", in.Modulus, 0, 1e6, 1, " N/mm3")
 	case in.Modulus == 0 && in.Base.HasRods && s.Medium == bearing.Given && s.Given.Granular:
-		faults.Add(limit.Missing, "base.sharing.modulus_n_mm3",
+		faults.Add(limit.Missing, "base.sharing.subgrade_modulus_n_mm3",
 			"is needed on granular fill: on a soft bed the rods get more than on a stiff one")
 	}
 	if !(in.Preload >= 0 && in.Preload <= geom.GreatestForce) {

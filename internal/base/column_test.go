@@ -235,7 +235,7 @@ func TestColumnFaultsAreNamed(t *testing.T) {
 	for _, f := range faults {
 		fields = append(fields, f.Field)
 	}
-	assert.ElementsMatch(t, []string{"base.plate.thickness_mm", "base.weld.throat_mm", "base.sharing.modulus_n_mm3",
+	assert.ElementsMatch(t, []string{"base.plate.thickness_mm", "base.weld.throat_mm", "base.sharing.subgrade_modulus_n_mm3",
 		"base.sharing.preload_kn", "load_cases.cases"}, fields)
 }
 

@@ -406,7 +406,7 @@ func (in *ColumnInput) validateBelow(stack *ring.Result, faults *limit.Faults) {
 	}{
 		{"other_weight_kn", s.OtherWeight, mostOther}, {"concrete_unit_weight_kn_m3", s.Concrete, 1e-3},
 		{"levelling.thickness_mm", s.Levelling.Thickness, 1e5}, {"levelling.unit_weight_kn_m3", s.Levelling.UnitWeight, 1e-3},
-		{"ground.subgrade_n_mm3", s.Subgrade, 1e3},
+		{"ground.subgrade_modulus_n_mm3", s.Subgrade, 1e3},
 	} {
 		if !(f.v >= 0 && f.v <= f.most) {
 			faults.Add(limit.OutOfRange, substructurePath+f.field, fmt.Sprintf("must be from 0 to %g in N and mm", f.most))

@@ -1,7 +1,7 @@
 package basis
 
 // Revision of the kernel: it grows with every change that may change a result.
-const Revision = "3"
+const Revision = 3
 
 var editions = [Count][]string{
 	Eurocode: {

@@ -382,17 +382,17 @@ func TestNoLoadDoesNothing(t *testing.T) {
 
 func TestFaultsAreNamed(t *testing.T) {
 	for field, change := range map[string]func(*bed.Input){
-		"plate.size_x_mm":     func(in *bed.Input) { in.Plate.SizeX = math.NaN() },
-		"plate.size_y_mm":     func(in *bed.Input) { in.Plate.SizeY = 0 },
-		"plate":               func(in *bed.Input) { in.Plate.SizeX = 5e4 },
-		"plate.thickness_mm":  func(in *bed.Input) { in.Plate.Thickness = -1 },
-		"plate.modulus_mpa":   func(in *bed.Input) { in.Plate.E = math.Inf(1) },
-		"plate.poisson_ratio": func(in *bed.Input) { in.Plate.Nu = 0.5 },
-		"bed.modulus_n_mm3":   func(in *bed.Input) { in.Modulus = math.NaN() },
-		"patches":             func(in *bed.Input) { in.Patches = nil },
-		"patches[0]":          func(in *bed.Input) { in.Patches[0].At.X = math.NaN() },
-		"patches[1].n_kn":     func(in *bed.Input) { in.Patches = append(in.Patches, bed.Patch{SizeX: 1, SizeY: 1, N: math.NaN()}) },
-		"rods[0]":             func(in *bed.Input) { in.Rods = []bed.Rod{{}} },
+		"plate.size_x_mm":            func(in *bed.Input) { in.Plate.SizeX = math.NaN() },
+		"plate.size_y_mm":            func(in *bed.Input) { in.Plate.SizeY = 0 },
+		"plate":                      func(in *bed.Input) { in.Plate.SizeX = 5e4 },
+		"plate.thickness_mm":         func(in *bed.Input) { in.Plate.Thickness = -1 },
+		"plate.modulus_mpa":          func(in *bed.Input) { in.Plate.E = math.Inf(1) },
+		"plate.poisson_ratio":        func(in *bed.Input) { in.Plate.Nu = 0.5 },
+		"bed.subgrade_modulus_n_mm3": func(in *bed.Input) { in.Modulus = math.NaN() },
+		"patches":                    func(in *bed.Input) { in.Patches = nil },
+		"patches[0]":                 func(in *bed.Input) { in.Patches[0].At.X = math.NaN() },
+		"patches[1].n_kn":            func(in *bed.Input) { in.Patches = append(in.Patches, bed.Patch{SizeX: 1, SizeY: 1, N: math.NaN()}) },
+		"rods[0]":                    func(in *bed.Input) { in.Rods = []bed.Rod{{}} },
 		"rods[1]": func(in *bed.Input) {
 			in.Rods = []bed.Rod{{Stiffness: 1e5}, {Stiffness: 1e5, At: geom.Point{Y: 201}}}
 		},

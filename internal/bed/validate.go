@@ -35,7 +35,7 @@ func Validate(in *Input, faults *limit.Faults) {
 	before := len(*faults)
 	in.Plate.validate(faults)
 	if !within(in.Modulus, leastModulus, greatestModulus) {
-		faults.Add(limit.OutOfRange, "bed.modulus_n_mm3",
+		faults.Add(limit.OutOfRange, "bed.subgrade_modulus_n_mm3",
 			fmt.Sprintf("modulus of %g N/mm3 is not between %g and %g N/mm3", in.Modulus, leastModulus, greatestModulus))
 	}
 	if len(*faults) == before {

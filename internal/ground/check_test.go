@@ -247,8 +247,8 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	assert.ElementsMatch(t, []string{
 		"footing.rectangle.size_x_mm", "footing.depth_mm", "weight_kn", "soil.friction_angle_deg", "soil.cohesion_kpa",
 		"soil.undrained_strength_kpa", "soil.unit_weight_kn_m3", "soil.water_depth_mm", "permanent.n_kn", "variable.t_knm",
-		"interface.friction_share", "presumptive.source", "layer.undrained_strength_kpa", "layer.punching_coefficient",
-		"design_approaches[0]", "method", "basis.us_asd.bearing_safety_factor", "basis.us_lrfd.stability_safety_factor", "basis.us_lrfd.bearing_resistance_factor",
+		"base_contact.friction_share", "presumptive.source", "layer.undrained_strength_kpa", "layer.punching_coefficient",
+		"design_approaches[0]", "bearing_author", "basis.us_asd.bearing_safety_factor", "basis.us_lrfd.stability_safety_factor", "basis.us_lrfd.bearing_resistance_factor",
 	}, fields)
 	_, err = ground.Check(&ground.Input{})
 	require.ErrorAs(t, err, &faults)

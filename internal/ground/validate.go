@@ -102,7 +102,7 @@ func validateSoil(in *Input, faults *limit.Faults) {
 		faults.Add(limit.OutOfRange, "soil.unit_weight_kn_m3", "is wet, and below water cannot be less than that of water")
 	}
 	if known && !within(in.Interface.Share, 1e-3, 1) {
-		faults.Add(limit.OutOfRange, "interface.friction_share", "must be above 0 and not above 1: 1 cast or fill contact, 2/3 smooth steel")
+		faults.Add(limit.OutOfRange, "base_contact.friction_share", "must be above 0 and not above 1: 1 cast or fill contact, 2/3 smooth steel")
 	}
 	if in.Presumptive.Pressure > 0 && in.Presumptive.Source == "" {
 		faults.Add(limit.Missing, "presumptive.source", "is needed: a presumptive pressure counts only with its source")
@@ -140,7 +140,7 @@ func validateMethod(in *Input, faults *limit.Faults) {
 	}
 	known := in.Soil.Friction != 0 || in.Soil.Undrained != 0
 	if known && (in.Author < Terzaghi || in.Author > Vesic) {
-		faults.Add(limit.Missing, "method", "must name the author of the bearing factors")
+		faults.Add(limit.Missing, "bearing_author", "must name the author of the bearing factors")
 	}
 	if !optional(in.Safety, 1, 10) {
 		faults.Add(limit.OutOfRange, "basis.us_asd.bearing_safety_factor", "must be from 1 to 10")

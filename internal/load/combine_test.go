@@ -183,18 +183,18 @@ func TestFaultsAreNamed(t *testing.T) {
 		return fields
 	}
 	for want, change := range map[string]func(*load.Input){
-		"actions[1].name":           func(in *load.Input) { in.Actions[1].Name = "G" },
-		"actions[0].kind":           func(in *load.Input) { in.Actions[0].Kind = 99 },
-		"actions[1].kind":           func(in *load.Input) { in.Actions[1].Kind = load.Rain },
-		"actions[1].category":       func(in *load.Input) { in.Actions[1].Kind = load.Imposed },
-		"actions[1].last_stage":     func(in *load.Input) { in.Actions[1].First, in.Actions[1].Last = 2, 1 },
-		"actions[1].first_stage":    func(in *load.Input) { in.Actions[1].First = 3 },
-		"actions[0].psi":            func(in *load.Input) { in.Actions[0].OwnPsi = true },
-		"actions[0].alternative_to": func(in *load.Input) { in.Actions[0].Group = "a" },
-		"actions[1].forces.n_kn":    func(in *load.Input) { in.Actions[1].Forces.N = math.NaN() },
-		"kinds[0]":                  func(in *load.Input) { in.Basis = basis.USASD; in.Situations[0] = load.Frequent },
-		"stages":                    func(in *load.Input) { in.Stages = nil },
-		"factors":                   func(in *load.Input) { in.Factors.Q = 0 },
+		"actions[1].name":            func(in *load.Input) { in.Actions[1].Name = "G" },
+		"actions[0].kind":            func(in *load.Input) { in.Actions[0].Kind = 99 },
+		"actions[1].kind":            func(in *load.Input) { in.Actions[1].Kind = load.Rain },
+		"actions[1].category":        func(in *load.Input) { in.Actions[1].Kind = load.Imposed },
+		"actions[1].last_stage":      func(in *load.Input) { in.Actions[1].First, in.Actions[1].Last = 2, 1 },
+		"actions[1].first_stage":     func(in *load.Input) { in.Actions[1].First = 3 },
+		"actions[0].psi":             func(in *load.Input) { in.Actions[0].OwnPsi = true },
+		"actions[0].exclusive_group": func(in *load.Input) { in.Actions[0].Group = "a" },
+		"actions[1].forces.n_kn":     func(in *load.Input) { in.Actions[1].Forces.N = math.NaN() },
+		"kinds[0]":                   func(in *load.Input) { in.Basis = basis.USASD; in.Situations[0] = load.Frequent },
+		"stages":                     func(in *load.Input) { in.Stages = nil },
+		"factors":                    func(in *load.Input) { in.Factors.Q = 0 },
 		"actions": func(in *load.Input) {
 			for i := range 14 {
 				in.Actions = append(in.Actions, action(strings.Repeat("x", i+1), load.Permanent))

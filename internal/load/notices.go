@@ -29,7 +29,7 @@ var (
 // Notices that name actions; the text here is what an answer fills in.
 var (
 	partsOfOne = &limit.Notice{Code: "load_parts_of_one_action", Severity: limit.Assumption,
-		Text: "Parts of one action, which act together with one factor, each also absent: ACTIONS. Say alternative_to where they exclude each other, part_of where they are independent."}
+		Text: "Parts of one action, which act together with one factor, each also absent: ACTIONS. Say exclusive_group where they exclude each other, part_of where they are independent."}
 	partsApart = &limit.Notice{Code: "load_parts_independent", Severity: limit.Assumption,
 		Text: "Taken as independent of each other, by category or part_of, so one leads while the other accompanies: ACTIONS. Where all imposed actions are to be one beside wind and snow (EN 1991-1-1 3.3.1, not compared with the printed edition), give them one part_of."}
 	inNone = &limit.Notice{Code: "load_action_not_combined", Severity: limit.Caution,

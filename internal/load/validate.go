@@ -108,11 +108,11 @@ func (a *Action) validate(in *Input, field string, faults *limit.Faults) {
 	}
 	in.validateWhole(a, field, faults)
 	if a.Kind != Permanent && a.Group != "" && alone(in, a) {
-		faults.Add(limit.Conflict, field+".alternative_to",
+		faults.Add(limit.Conflict, field+".exclusive_group",
 			fmt.Sprintf("names the group %q, of which no other action is: give the same name to every action that excludes the others", a.Group))
 	}
 	if a.Kind == Permanent && a.Group != "" {
-		faults.Add(limit.Conflict, field+".alternative_to", "a permanent action has no alternatives")
+		faults.Add(limit.Conflict, field+".exclusive_group", "a permanent action has no alternatives")
 	}
 	if !a.Forces.Computable() {
 		a.Forces.Range(field+".forces", faults)
@@ -137,7 +137,7 @@ func (in *Input) validateWhole(a *Action, field string, faults *limit.Faults) {
 			faults.Add(limit.Conflict, field+".part_of", fmt.Sprintf("names the whole %q, of which actions[%d] of another kind is a part", a.Part, j))
 			return
 		case b.Group != a.Group:
-			faults.Add(limit.Conflict, field+".alternative_to",
+			faults.Add(limit.Conflict, field+".exclusive_group",
 				fmt.Sprintf("is not that of actions[%d], a part of the same whole %q: what excludes a whole excludes all its parts", j, a.Part))
 			return
 		}

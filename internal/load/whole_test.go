@@ -242,11 +242,11 @@ func TestTheAnswerSaysWhatWasAddedToWhat(t *testing.T) {
 
 func TestWholesThatContradictAreRefused(t *testing.T) {
 	for want, change := range map[string]func(a []load.Action){
-		"actions[0].part_of":        func(a []load.Action) { a[0].Part = "x" },
-		"actions[2].part_of":        func(a []load.Action) { a[1].Part, a[2].Part, a[2].Kind = "x", "x", load.Snow },
-		"actions[1].alternative_to": func(a []load.Action) { a[1].Part, a[2].Part, a[1].Group, a[3].Group = "x", "x", "g", "g" },
-		"actions[3].alternative_to": func(a []load.Action) { a[3].Group, a[2].Group, a[3].Part, a[2].Part = "g", "g", "x", "x" },
-		"actions[3].load_duration":  func(a []load.Action) { a[3].Duration = 9 },
+		"actions[0].part_of":         func(a []load.Action) { a[0].Part = "x" },
+		"actions[2].part_of":         func(a []load.Action) { a[1].Part, a[2].Part, a[2].Kind = "x", "x", load.Snow },
+		"actions[1].exclusive_group": func(a []load.Action) { a[1].Part, a[2].Part, a[1].Group, a[3].Group = "x", "x", "g", "g" },
+		"actions[3].exclusive_group": func(a []load.Action) { a[3].Group, a[2].Group, a[3].Part, a[2].Part = "g", "g", "x", "x" },
+		"actions[3].load_duration":   func(a []load.Action) { a[3].Duration = 9 },
 	} {
 		in := eurocode(load.Strength, action("G", load.Permanent), action("a", load.Wind), action("b", load.Wind), action("c", load.Wind))
 		change(in.Actions)

@@ -281,7 +281,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	}
 	assert.Subset(t, fields, []string{
 		"basis.family", "timber.density_kg_m3", "timber.kind", "timber.service_class", "timber.shear_strength_mpa",
-		"pin.diameter_mm", "pin.kind", "pin.f_y_mpa", "plates.thickness_mm", "plates.arrangement",
+		"pin.diameter_mm", "pin.kind", "pin.fy_mpa", "plates.thickness_mm", "plates.arrangement",
 		"plates.hole_diameter_mm", "layout.rows", "forces.n_kn",
 	})
 	in = foot(basis.USASD)
@@ -294,7 +294,7 @@ func TestEveryFaultIsNamed(t *testing.T) {
 		fields = append(fields, v.Field)
 	}
 	assert.ElementsMatch(t, []string{
-		"timber.specific_gravity", "pin.f_yb_mpa", "plates.gap_mm", "layout.spacing_along_mm", "layout.edge_distance_mm",
+		"timber.specific_gravity", "pin.fy_bending_mpa", "plates.gap_mm", "layout.spacing_along_mm", "layout.edge_distance_mm",
 		"plates.width_mm", "plates.arm_mm",
 	}, fields)
 	_, err := pin.Check(in)

@@ -95,15 +95,15 @@ func validatePin(in *Input, faults *limit.Faults) {
 	}
 	for _, f := range [...]field{
 		{"pin.diameter_mm", p.Diameter, 1, 200, false},
-		{"pin.f_u_mpa", p.Fu, 10, 3e3, false},
-		{"pin.f_y_mpa", p.Fy, 10, 3e3, false},
-		{"pin.f_yb_mpa", p.Fyb, 10, 3e3, !us},
+		{"pin.fu_mpa", p.Fu, 10, 3e3, false},
+		{"pin.fy_mpa", p.Fy, 10, 3e3, false},
+		{"pin.fy_bending_mpa", p.Fyb, 10, 3e3, !us},
 		{"pin.washer_diameter_mm", p.Washer, leastSize, greatestSize, true},
 	} {
 		f.check(faults)
 	}
 	if p.Fu > 0 && p.Fy > p.Fu {
-		faults.Add(limit.Conflict, "pin.f_y_mpa", fmt.Sprintf("of %g MPa exceeds the tensile strength of %g MPa", p.Fy, p.Fu))
+		faults.Add(limit.Conflict, "pin.fy_mpa", fmt.Sprintf("of %g MPa exceeds the tensile strength of %g MPa", p.Fy, p.Fu))
 	}
 	if p.Washer > 0 && !(p.Washer > p.Diameter+washerClearance) {
 		faults.Add(limit.Geometry, "pin.washer_diameter_mm",

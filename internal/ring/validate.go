@@ -104,8 +104,8 @@ func validateTier(t *Tier, path string, faults *limit.Faults) {
 	for _, b := range [...]bounds{
 		{"diameter_mm", t.Diameter, 50, greatestSize, false}, {"height_mm", t.Height, 10, 5000, false},
 		{"ring.capacity_kn", r.Capacity, 1, geom.GreatestForce, true}, {"ring.stiffness_kn_m", r.Stiffness, 1e-2, geom.GreatestForce, true},
-		{"ring.axial_strain", r.Strain, 1e-3, 0.2, true}, {"ring.durability", r.Durability, 0.01, 1, true},
-		{"ring.joint", r.Joint, 0.01, 1, true}, {"ring.partial_factor", r.Partial, 1, 20, true},
+		{"ring.axial_strain", r.Strain, 1e-3, 0.2, true}, {"ring.durability_factor", r.Durability, 0.01, 1, true},
+		{"ring.joint_factor", r.Joint, 0.01, 1, true}, {"ring.partial_factor", r.Partial, 1, 20, true},
 		{"ring.edge_load_kn", r.EdgeLoad, 1, geom.GreatestForce, true}, {"ring.tested_strain", r.Yields, 0, 0.5, false}, {"ring.wall_thickness_mm", r.Wall, 1e-3, greatestSize, true},
 		{"ring.joint_bolt_mm", r.Bolt, 1e-3, greatestSize, true}, {"ring.joint_thickness_mm", r.Lug, 1e-3, greatestSize, true},
 		{"fill.unit_weight_kn_m3", f.UnitWeight, 5e-6, 3e-5, false}, {"fill.friction_angle_deg", f.Phi, 20 * math.Pi / 180, 50 * math.Pi / 180, false},

@@ -259,7 +259,7 @@ func TestFaultsNameTheirFields(t *testing.T) {
 		"footing.depth_mm":                        func(in *settle.Input) { in.Depth = -1 },
 		"stress_spread":                           func(in *settle.Input) { in.Spread = 9 },
 		"water_depth_mm":                          func(in *settle.Input) { in.Water = math.Inf(1) },
-		"years":                                   func(in *settle.Input) { in.Years = nan },
+		"creep_years":                             func(in *settle.Input) { in.Years = nan },
 		"limits.total_mm":                         func(in *settle.Input) { in.Limits.Total = -1 },
 		"layers":                                  func(in *settle.Input) { in.Layers = nil },
 		"stages":                                  func(in *settle.Input) { in.Stages = nil },

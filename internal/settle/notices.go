@@ -17,11 +17,11 @@ var (
 	usual = &limit.Notice{Code: "settle_routine_only", Severity: limit.Caution,
 		Text: "The default limits, 50 mm and 1/500, are for routine structures; EN 1997-1 Annex H excludes structures that are out of the ordinary or loaded very unevenly, as ring pads may be. Halve the distortion where the middle rises against the ends."}
 	creep = &limit.Notice{Code: "settle_no_creep", Severity: limit.Assumption,
-		Text: "Settlement of sand is given without growth in time: give years for it."}
+		Text: "Settlement of sand is given without growth in time: give creep_years for it."}
 	rest = &limit.Notice{Code: "settle_loads_at_rest", Severity: limit.Assumption,
 		Text: "Growth in time is that of loads at rest; under loads that come and go it is several times greater and not covered."}
 	untimed = &limit.Notice{Code: "settle_years_sand_only", Severity: limit.Assumption,
-		Text: "years acts on sand alone: consolidation is the whole primary one, however long it takes, and creep after it is not counted."}
+		Text: "creep_years acts on sand alone: consolidation is the whole primary one, however long it takes, and creep after it is not counted."}
 	bottom = &limit.Notice{Code: "settle_rigid_bottom", Severity: limit.Assumption,
 		Text: "Below the last layer the ground is taken as rigid: layers must reach down to rock or dense ground, or half_space be set."}
 	water = &limit.Notice{Code: "settle_water_at_surface", Severity: limit.Assumption,

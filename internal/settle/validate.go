@@ -63,7 +63,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		{"depth_factor", in.Embedment, 0.5, 1, true},
 		{"water_depth_mm", in.Water, 0, 1e6, false},
 		{"preloaded_kpa", in.Preloaded, 0, 100, false},
-		{"years", in.Years, 0, 1000, false},
+		{"creep_years", in.Years, 0, 1000, false},
 		{"limits.total_mm", in.Limits.Total, 1e-3, 1e4, true},
 		{"limits.angular_distortion", in.Limits.Distortion, 1e-6, 0.1, true},
 		{"limits.tilt_rad", in.Limits.Tilt, 1e-6, 0.1, true},

@@ -106,7 +106,7 @@ func padPath(field string) string {
 		return "pad." + field
 	case "soil_unit_weight_kn_m3":
 		return "base.substructure.ground.soil.unit_weight_above_kn_m3"
-	case "interface", "soil", "layer", "presumptive", "footing", "permanent", "variable", "method", "forces", "basis":
+	case "base_contact", "soil", "layer", "presumptive", "footing", "permanent", "variable", "bearing_author", "forces", "basis":
 		return "" // those of the base, which have been looked at
 	}
 	return "pad." + field

@@ -108,7 +108,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		}
 	}
 	if !(in.Most > 0 && in.Most <= 1) {
-		faults.Add(limit.OutOfRange, "most_utilization", "must be over 0 and at most 1")
+		faults.Add(limit.OutOfRange, "max_utilization", "must be over 0 and at most 1")
 	}
 	for i, v := range in.Rods {
 		faults.Range(fmt.Sprintf("offer.rods[%d].per_kg", i), v.PerKg, 0, 1e9, 1, "")

@@ -128,7 +128,7 @@ func validateOffer(in *PadInput, faults *limit.Faults) {
 		v, least, most float64
 	}{
 		{"above_mm", in.Above, 0, 1e5}, {"above_mm", in.Foot, 0, 1e5}, {"plinth_x_mm", in.Plinth.SizeX, 0, 1e5}, {"plinth_y_mm", in.Plinth.SizeY, 0, 1e5}, {"above_mm", in.Plinth.Plate, 0, 1e4}, {"concrete_unit_weight_kn_m3", in.Concrete, 0, 1e-4}, {"soil_unit_weight_kn_m3", in.Soil, 0, 4e-5},
-		{"most_utilization", in.Most, 1e-3, 1},
+		{"max_utilization", in.Most, 1e-3, 1},
 	} {
 		if !within(f.v, f.least, f.most) {
 			faults.Add(limit.OutOfRange, f.field, fmt.Sprintf("must be a number from %g to %g in N and mm", f.least, f.most))

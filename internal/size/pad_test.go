@@ -279,14 +279,14 @@ func TestFaultsOfThePadSearchAreNamed(t *testing.T) {
 		{func(in *size.PadInput) {
 			in.Plan.Least, in.Thickness.Step, in.Above, in.Concrete, in.Soil, in.Most, in.Aspect = 1, 0, -1, 1, math.NaN(), 2, 99
 			in.Bars[0].Spacing, in.Cases[1].Weight = 5, math.NaN()
-		}, []string{"plan", "thickness.step_mm", "above_mm", "concrete_unit_weight_kn_m3", "soil_unit_weight_kn_m3", "most_utilization", "aspect", "bars[0]", "cases[1].weight_factor"}},
+		}, []string{"plan", "thickness.step_mm", "above_mm", "concrete_unit_weight_kn_m3", "soil_unit_weight_kn_m3", "max_utilization", "aspect", "bars[0]", "cases[1].weight_factor"}},
 		{func(in *size.PadInput) { in.Plan.Step, in.Thickness.Step = 1, 1 }, []string{"plan"}},
 		{func(in *size.PadInput) { in.Soil = 0 }, []string{"soil_unit_weight_kn_m3"}},
 		{func(in *size.PadInput) { in.Ground.Design.Basis, in.Cases = basis.USASD, nil }, []string{"cases"}},
 		{func(in *size.PadInput) { in.Ground.Design.Basis, in.WeightFactor = basis.USLRFD, 0 }, []string{"weight_factor"}},
 		{func(in *size.PadInput) {
 			in.Ground.Interface.Share, in.Pad.Concrete.Strength, in.Cases[0].Actions.N = 0, 0, math.Inf(-1)
-		}, []string{"interface.friction_share", "concrete.strength_mpa", "forces.n_kn"}},
+		}, []string{"base_contact.friction_share", "concrete.strength_mpa", "forces.n_kn"}},
 	} {
 		in := shelter(basis.Eurocode)
 		c.change(in)

@@ -196,7 +196,7 @@ func TestFaultsOfTheOffer(t *testing.T) {
 	for _, f := range faults {
 		fields = append(fields, f.Field)
 	}
-	assert.ElementsMatch(t, []string{"offer.rods", "offer.throat_mm", "offer.thickness_mm[0]", "offer.plans[0]", "most_utilization", "rates"}, fields)
+	assert.ElementsMatch(t, []string{"offer.rods", "offer.throat_mm", "offer.thickness_mm[0]", "offer.plans[0]", "max_utilization", "rates"}, fields)
 
 	in = offer(basis.Eurocode, geom.Actions{N: -1e5})
 	in.Thickness, in.Throats = make([]float64, 500), make([]float64, 500)

@@ -35,7 +35,7 @@ func Validate(in *Input, faults *limit.Faults) {
 		{"ground.angle_deg", in.Soil.Angle, 0, math.Pi / 3}, {"initial_preload_kn", in.Preload, 0, geom.GreatestForce},
 		{"relaxation", in.Relaxed, 0, 1}, {"fill_settlement_mm", in.Settlement, 0, greatestSize},
 		{"stack_stiffness_kn_mm", in.Stack, 0, 1e12}, {"needed_preload_kn", in.Needed, 0, geom.GreatestForce},
-		{"most_stretch_mm", in.MostStretch, 0, greatestSize}, {"basis.eurocode.actions.gamma_g_inf", in.Share, 0, 1},
+		{"max_stretch_mm", in.MostStretch, 0, greatestSize}, {"basis.eurocode.actions.gamma_g_inf", in.Share, 0, 1},
 		{"stack_load", in.Load, 0, geom.GreatestForce}, {"initial_preload_kn", in.Held, 0, geom.GreatestForce},
 		{"initial_preload_kn", in.RodStrength, 0, math.MaxFloat64},
 	} {

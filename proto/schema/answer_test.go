@@ -75,7 +75,7 @@ func TestAnswersFitTheDocument(t *testing.T) {
 			answered(t, m, err)
 		}
 		if settlement := item.GetSettlement(); settlement != nil {
-			m, err := c.PredictSettlement(ctx, settlement)
+			m, err := c.CheckSettlement(ctx, settlement)
 			answered(t, m, err)
 		}
 	}

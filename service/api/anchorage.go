@@ -73,7 +73,7 @@ func (r *reader) through(t *footwardv1.ThroughAnchorage) tie.Input {
 			Angle: t.GetGround().GetAngleDeg() * degree,
 		},
 		Preload: t.GetInitialPreloadKn() * newton, Relaxed: t.GetRelaxation(), Settlement: t.GetFillSettlementMm(),
-		Stack: t.GetStackStiffnessKnMm() * newton, Needed: t.GetNeededPreloadKn() * newton, MostStretch: t.GetMostStretchMm(),
+		Stack: t.GetStackStiffnessKnMm() * newton, Needed: t.GetNeededPreloadKn() * newton, MostStretch: t.GetMaxStretchMm(),
 	}
 	return in
 }

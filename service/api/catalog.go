@@ -129,7 +129,7 @@ func (*Catalog) ListUnitWeights(context.Context, *footwardv1.ListUnitWeightsRequ
 	out := &footwardv1.ListUnitWeightsResponse{}
 	for _, w := range material.Weights() {
 		out.UnitWeights = append(out.UnitWeights, &footwardv1.UnitWeightEntry{
-			Material: w.Name, LeastKnM3: w.Least, MostKnM3: w.Most, Source: w.Source,
+			Material: w.Name, MinKnM3: w.Least, MaxKnM3: w.Most, Source: w.Source,
 		})
 	}
 	return out, nil

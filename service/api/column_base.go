@@ -82,7 +82,7 @@ func (r *reader) columnInput(m *footwardv1.CheckColumnBaseRequest) base.ColumnIn
 		Base: parts.plateInput(&footwardv1.CheckPlateBendingRequest{
 			Basis: m.GetBasis(), Plate: b.GetPlate(), Footprint: b.GetFootprint(), Support: b.GetSupport(), Rods: b.GetRods(),
 		}),
-		Modulus: b.GetSharing().GetModulusNMm3(), Preload: b.GetSharing().GetPreloadKn() * newton,
+		Modulus: b.GetSharing().GetSubgradeModulusNMm3(), Preload: b.GetSharing().GetPreloadKn() * newton,
 		Friction: b.GetFriction(),
 	}
 	in.Mu, in.MuAssumed = frictionOf(m.GetBasis())
@@ -121,7 +121,7 @@ func (a *columnAnswer) rows() []*footwardv1.CombinationRow {
 		row, k := &a.out.Rows[i], &a.in.Cases[i]
 		m := &footwardv1.CombinationRow{
 			Combination: k.Name, Stage: uint32(k.Stage), Forces: atFoot(&k.Actions),
-			Verdict: footwardv1.Verdict(row.Verdict), GoverningId: row.Governing, PeakPressureMpa: row.Peak,
+			Verdict: footwardv1.Verdict(row.Verdict), GoverningLimitStateId: row.Governing, PeakPressureMpa: row.Peak,
 			Contact: touching(row.Contact),
 		}
 		if at := a.made.place(k.Name, k.Stage); at != nil {

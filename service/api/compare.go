@@ -69,7 +69,7 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 		Pad: size.PadInput{
 			Pad: pad.Input{
 				Design: r.design(m.GetBasis()), Concrete: r.concrete(p.GetConcrete(), "pad.concrete"),
-				Reinforcement: pad.Reinforcement{Cover: p.GetCoverMm(), Bend: p.GetBendMm(), Yield: p.GetYieldMpa()},
+				Reinforcement: pad.Reinforcement{Cover: p.GetCoverMm(), Bend: p.GetBendMm(), Yield: p.GetFyMpa()},
 				SizeEffect:    p.GetSizeEffect(),
 				Blinding:      p.GetBlindingMm() > 0 && !p.GetCastAgainstGround(), // the bars' ends face soil
 			},
@@ -96,7 +96,7 @@ func (r *reader) comparison(m *footwardv1.CompareFootingsRequest) size.Compariso
 	}
 	in.Pad.Ground.Depth = p.GetDepthMm()
 	in.Rates.Strong = in.Pad.Pad.Concrete.Strength > defaultStrength
-	if v := p.GetMostUtilization(); v > 0 {
+	if v := p.GetMaxUtilization(); v > 0 {
 		in.Pad.Most = v
 	}
 	for _, b := range p.GetBars() {
@@ -128,7 +128,7 @@ func sizeSteps(s *footwardv1.SizeSteps, usual size.Steps) size.Steps {
 	if s == nil {
 		return usual
 	}
-	return size.Steps{Least: s.GetLeastMm(), Step: s.GetStepMm(), Most: s.GetMostMm()}
+	return size.Steps{Least: s.GetMinMm(), Step: s.GetStepMm(), Most: s.GetMaxMm()}
 }
 
 func rate(v *footwardv1.RateValue) compare.Value {

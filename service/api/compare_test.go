@@ -99,7 +99,7 @@ func TestFootingsThatDoNotHoldAreNotCompared(t *testing.T) {
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, c.Close()) }()
 	request := comparison(t)
-	request.Pad.Plan = &footwardv1.SizeSteps{LeastMm: 500, StepMm: 50, MostMm: 600}
+	request.Pad.Plan = &footwardv1.SizeSteps{MinMm: 500, StepMm: 50, MaxMm: 600}
 	m, err := c.CompareFootings(t.Context(), request)
 	require.NoError(t, err)
 	assert.False(t, m.GetPad().GetFound())
@@ -139,7 +139,7 @@ func TestCompareFootingsOnEveryBasis(t *testing.T) {
 		request := comparison(t)
 		request.Basis = footwardv1.On(b)
 		share := 0.5
-		request.GetBase().GetSubstructure().GetGround().Method = footwardv1.BearingAuthor_BEARING_AUTHOR_VESIC
+		request.GetBase().GetSubstructure().GetGround().BearingAuthor = footwardv1.BearingAuthor_BEARING_AUTHOR_VESIC
 		if f := request.GetBasis().GetUsLrfd(); f != nil {
 			f.BearingResistanceFactor, f.FillResistanceFactor, f.SlidingResistanceFactor = &share, &share, &share
 		}
@@ -168,7 +168,7 @@ func TestComparisonThatDoesNotFitIsNamed(t *testing.T) {
 			m.Pad.Concrete.Source = &footwardv1.Concrete_Grade{Grade: "none"}
 		},
 		"pad.plan": func(m *footwardv1.CompareFootingsRequest) {
-			m.Pad.Plan = &footwardv1.SizeSteps{LeastMm: 900, StepMm: 50, MostMm: 800}
+			m.Pad.Plan = &footwardv1.SizeSteps{MinMm: 900, StepMm: 50, MaxMm: 800}
 		},
 		"rates[1].kind":             func(m *footwardv1.CompareFootingsRequest) { m.Rates[1].Kind = m.Rates[0].Kind },
 		"rates[0].cost.per":         func(m *footwardv1.CompareFootingsRequest) { m.Rates[0].Cost.Per = 0 },
@@ -200,7 +200,7 @@ func FuzzCompare(f *testing.F) {
 		func(m *footwardv1.CompareFootingsRequest) { m.Supply = nil },
 	} {
 		m := comparison(f)
-		m.Pad.Plan = &footwardv1.SizeSteps{LeastMm: 1000, StepMm: 500, MostMm: 2000}
+		m.Pad.Plan = &footwardv1.SizeSteps{MinMm: 1000, StepMm: 500, MaxMm: 2000}
 		change(m)
 		wire, err := proto.Marshal(m)
 		require.NoError(f, err)

@@ -116,7 +116,7 @@ var edgeCases = []edgeCase{
 	{from: "hand-through", move: "anchorage.through.initial_preload_kn", low: 10, high: 300},
 	{from: "hand-through", set: []string{"anchorage.through.initial_preload_kn = 10", `rods.rod.steel = {"properties": {"fy_mpa": 900, "fu_mpa": 1000}}`}, move: "rods.rod.steel.properties.fu_mpa", low: 990, high: 1010},
 	// Footings.
-	{from: "bowles-hansen-25", set: []string{`method = "BEARING_AUTHOR_TERZAGHI"`}, move: "permanent.v_x_kn", low: 0, high: 1},
+	{from: "bowles-hansen-25", set: []string{`bearing_author = "BEARING_AUTHOR_TERZAGHI"`}, move: "permanent.v_x_kn", low: 0, high: 1},
 	{from: "ec-presumptive", set: []string{`basis = {"us_asd": {}}`, "variable = null"}, move: "permanent.m_y_knm", low: 4, high: 60},
 	{from: "ec-presumptive", set: []string{`basis = {"us_asd": {}}`}, turn: `basis = {"us_lrfd": {}}`},
 	{from: "ec-presumptive", set: []string{"permanent.v_x_kn = 5"}, turn: "soil.friction_angle_deg = 30"},
@@ -163,8 +163,8 @@ var edgeCases = []edgeCase{
 	{from: "hand-pin", turn: `plates.arrangement = "PIN_PLATES_OUTSIDE_AND_INSIDE"`},
 	{from: "nds-12g-1-5-n", turn: `plates.arrangement = "PIN_PLATES_OUTSIDE_AND_INSIDE"`},
 	// Pads.
-	{from: "ground-pad-plain", turn: `base.substructure.reinforcement = {"bars": {"diameter_mm": 14, "spacing_mm": 150}, "cover_mm": 75, "yield_mpa": 500}`},
-	{from: "ground-pad-bars-us", move: "base.substructure.reinforcement.yield_mpa", low: 545, high: 560},
+	{from: "ground-pad-plain", turn: `base.substructure.reinforcement = {"bars": {"diameter_mm": 14, "spacing_mm": 150}, "cover_mm": 75, "fy_mpa": 500}`},
+	{from: "ground-pad-bars-us", move: "base.substructure.reinforcement.fy_mpa", low: 545, high: 560},
 	{from: "ground-pad-bars", move: "base.support.concrete.offset_x_mm", low: 0, high: 50},
 	{from: "ground-pad-plain", set: []string{"action_set.actions.0.forces.m_y_knm = 50"}, turn: "action_set.actions.0.forces.m_y_knm = 80"},
 	{from: "ground-pad-bars-us", set: []string{"base.substructure.reinforcement.bend_mm = 200", "base.substructure.reinforcement.bars.spacing_mm = 300", "base.substructure.reinforcement.bars.diameter_mm = 25"}, turn: "action_set.actions.0.forces.n_kn = -700"},

@@ -223,8 +223,8 @@ func changed(a, b seen) string {
 // edges are the numbers whose edges may turn a verdict, by the start of their path,
 // each with the reason.
 var edges = map[string]string{
-	"CheckColumnBase.base.sharing.modulus_n_mm3":    "on a bed soft enough the plate turns over",
-	"CheckColumnBase.action_set.actions[].forces.n": "a plain pad hangs by nothing once it is lifted",
-	"CheckFooting.permanent.n_kn":                   "a footing of no weight is lifted by any uplift",
-	"CheckPlateBending.forces":                      "a plate that no rods hold lifts at an edge: there is no balance beyond",
+	"CheckColumnBase.base.sharing.subgrade_modulus_n_mm3": "on a bed soft enough the plate turns over",
+	"CheckColumnBase.action_set.actions[].forces.n":       "a plain pad hangs by nothing once it is lifted",
+	"CheckFooting.permanent.n_kn":                         "a footing of no weight is lifted by any uplift",
+	"CheckPlateBending.forces":                            "a plate that no rods hold lifts at an edge: there is no balance beyond",
 }

@@ -59,11 +59,11 @@ func (r *reader) footingInput(m *footwardv1.CheckFootingRequest) ground.Input {
 	f := m.GetFooting()
 	in := ground.Input{
 		Design: r.design(m.GetBasis()), Depth: f.GetDepthMm(), Height: m.GetHeightMm(),
-		Permanent: actions(m.GetPermanent()), Variable: actions(m.GetVariable()), Linked: m.GetLinked(),
+		Permanent: actions(m.GetPermanent()), Variable: actions(m.GetVariable()), Linked: m.GetVariableActionsSimultaneous(),
 		Weight: m.GetWeightKn() * newton,
-		Soil:   soil(m.GetSoil()), Interface: baseContact(m.GetInterface()), Layer: granularLayer(m.GetLayer()),
+		Soil:   soil(m.GetSoil()), Interface: baseContact(m.GetBaseContact()), Layer: granularLayer(m.GetLayer()),
 		Presumptive: presumptive(m.GetPresumptive()), Approaches: approaches(m.GetDesignApproaches()),
-		Author: ground.Author(m.GetMethod()), Apart: m.GetPermanentApart(),
+		Author: ground.Author(m.GetBearingAuthor()), Apart: m.GetPermanentApart(),
 	}
 	groundSafety(m.GetBasis(), &in)
 	switch p := f.GetPlan().(type) {
@@ -156,7 +156,7 @@ func tiers(all []*footwardv1.RingTier) (out []ring.Tier) {
 			Ring: ring.Ring{
 				// kN/m are N/mm.
 				Kind: ring.RingKind(g.GetKind()), Capacity: g.GetCapacityKn() * newton, Stiffness: g.GetStiffnessKnM(),
-				Strain: g.GetAxialStrain(), Durability: g.GetDurability(), Joint: g.GetJoint(), Partial: g.GetPartialFactor(),
+				Strain: g.GetAxialStrain(), Durability: g.GetDurabilityFactor(), Joint: g.GetJointFactor(), Partial: g.GetPartialFactor(),
 				EdgeLoad: g.GetEdgeLoadKn() * newton, Tested: g.GetTested(), Yields: g.GetTestedStrain(),
 				Wall: g.GetWallThicknessMm(), Bolt: g.GetJointBoltMm(), Lug: g.GetJointThicknessMm(),
 			},

@@ -70,8 +70,8 @@ func call(s *api.Check, m proto.Message) (*footwardv1.CheckResult, error) {
 	case *footwardv1.CheckPinRequest:
 		r, err := s.CheckPin(ctx, m)
 		return r.GetResult(), err
-	case *footwardv1.PredictSettlementRequest:
-		r, err := s.PredictSettlement(ctx, m)
+	case *footwardv1.CheckSettlementRequest:
+		r, err := s.CheckSettlement(ctx, m)
 		return r.GetResult(), err
 	case *footwardv1.CheckFootingRequest:
 		r, err := s.CheckFooting(ctx, m)
@@ -95,7 +95,7 @@ var kinds = []func() proto.Message{
 	func() proto.Message { return &footwardv1.CheckColumnBaseRequest{} },
 	func() proto.Message { return &footwardv1.CheckAnchorageRequest{} },
 	func() proto.Message { return &footwardv1.CheckPinRequest{} },
-	func() proto.Message { return &footwardv1.PredictSettlementRequest{} },
+	func() proto.Message { return &footwardv1.CheckSettlementRequest{} },
 	func() proto.Message { return &footwardv1.CheckFootingRequest{} },
 	func() proto.Message { return &footwardv1.CheckRingStackRequest{} },
 }

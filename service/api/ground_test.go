@@ -14,7 +14,7 @@ import (
 func footingOf(more string) string {
 	return `{"footing": {"basis": {"eurocode": {"ground": {"gamma_phi": 1.15, "gamma_r_h": 1.2}, "actions": {"gamma_g_inf_equilibrium": 0.95}}},
 		"footing": {"rectangle": {"size_x_mm": 1500, "size_y_mm": 1500}, "depth_mm": 500}, "height_mm": 600, "detail": "DETAIL_DERIVATION",
-		"permanent": {"n_kn": -80, "v_x_kn": 5}, "weight_kn": 30, "interface": {"friction_share": 1},
+		"permanent": {"n_kn": -80, "v_x_kn": 5}, "weight_kn": 30, "base_contact": {"friction_share": 1},
 		"soil": {"friction_angle_deg": 32, "unit_weight_kn_m3": 18, "unit_weight_above_kn_m3": 18, "dry": true}` + more + `}}`
 }
 
@@ -52,7 +52,7 @@ func blockOf(actions, more string) string {
 		"plate": {"size_x_mm": 300, "size_y_mm": 300, "thickness_mm": 30, "steel": {"grade": "EN 10025-2 S355"}},
 		"footprint": {"tube": {"size_x_mm": 100, "size_y_mm": 100, "wall_mm": 8}, "stiffness": "FOOTPRINT_STIFFNESS_STIFF"},
 		"support": {"concrete": {"concrete": {"grade": "C25/30"}, "size_x_mm": 1400, "size_y_mm": 1400, "height_mm": 900}},
-		"substructure": {"concrete_unit_weight_kn_m3": 25, "ground": {"depth_mm": 900, "interface": {"friction_share": 1},
+		"substructure": {"concrete_unit_weight_kn_m3": 25, "ground": {"depth_mm": 900, "base_contact": {"friction_share": 1},
 			"soil": {"friction_angle_deg": 35, "unit_weight_kn_m3": 19, "unit_weight_above_kn_m3": 19, "dry": true}}` + more + `}},
 		"action_set": {"actions": [` + actions + `]}}}`
 }
@@ -87,7 +87,7 @@ func TestPadIsNamedWithTheFactorOnItsWeight(t *testing.T) {
 
 func TestPresumptivePressureWithoutSoilIsChecked(t *testing.T) {
 	r := result(t, `{"footing": {"basis": {"eurocode": {}}, "footing": {"rectangle": {"size_x_mm": 1000, "size_y_mm": 1000}, "depth_mm": 600},
-		"permanent": {"n_kn": -80}, "weight_kn": 18.8, "interface": {"friction_share": 1}, "presumptive": {"pressure_kpa": 150, "source": "constructed"}}}`)
+		"permanent": {"n_kn": -80}, "weight_kn": 18.8, "base_contact": {"friction_share": 1}, "presumptive": {"pressure_kpa": 150, "source": "constructed"}}}`)
 	s := state(t, r, "ground_presumptive")
 	assert.InDelta(t, 0.0988, s.GetDemand(), 1e-6)
 	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, s.GetVerdict())

@@ -147,7 +147,7 @@ func TestDetailChangesNoNumber(t *testing.T) {
 		}
 		for _, r := range answers[1:] {
 			require.Equal(t, answers[0].GetVerdict(), r.GetVerdict())
-			require.Equal(t, answers[0].GetGoverningId(), r.GetGoverningId())
+			require.Equal(t, answers[0].GetGoverningLimitStateId(), r.GetGoverningLimitStateId())
 			require.Equal(t, answers[0].GetGoverningUtilization(), r.GetGoverningUtilization())
 			require.Equal(t, len(answers[0].GetNotices()), len(r.GetNotices()))
 		}
@@ -184,7 +184,7 @@ func TestLRFDAndASDAgreeAtALiveLoadOfThreeTimesTheDeadLoad(t *testing.T) {
 		switch m := m.(type) {
 		case *footwardv1.CheckFootingRequest, *footwardv1.CheckRingStackRequest:
 			continue // have factors of their own
-		case *footwardv1.PredictSettlementRequest:
+		case *footwardv1.CheckSettlementRequest:
 			continue // knows service values alone
 		case *footwardv1.CheckColumnBaseRequest:
 			if m.GetBase().GetSubstructure() != nil {

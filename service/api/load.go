@@ -68,7 +68,7 @@ func (r *reader) loadInput(b *footwardv1.DesignBasis, m *footwardv1.ActionSet, p
 			Psi: load.Psi{
 				Combination: a.GetPsi().GetPsi_0(), Frequent: a.GetPsi().GetPsi_1(), QuasiPermanent: a.GetPsi().GetPsi_2(),
 			},
-			First: int(a.GetFirstStage()), Last: int(a.GetLastStage()), Group: a.GetAlternativeTo(),
+			First: int(a.GetFirstStage()), Last: int(a.GetLastStage()), Group: a.GetExclusiveGroup(),
 			Part: a.GetPartOf(), Duration: load.Duration(a.GetLoadDuration()),
 			Forces: actions(a.GetForces()),
 		})

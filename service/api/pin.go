@@ -59,7 +59,7 @@ func (r *reader) pin(m *footwardv1.CheckPinRequest) pin.Input {
 			Kmod: t.GetKMod(), LoadDuration: t.GetLoadDurationFactor(), TimeEffect: t.GetTimeEffectFactor(), WetFactor: t.GetWetFactor(),
 		},
 		Pin: pin.Pin{
-			Kind: pin.Kind(p.GetKind()), Diameter: p.GetDiameterMm(), Fu: p.GetFUMpa(), Fy: p.GetFYMpa(), Fyb: p.GetFYbMpa(),
+			Kind: pin.Kind(p.GetKind()), Diameter: p.GetDiameterMm(), Fu: p.GetFuMpa(), Fy: p.GetFyMpa(), Fyb: p.GetFyBendingMpa(),
 			Nuts: p.GetNuts(), Washer: p.GetWasherDiameterMm(),
 		},
 		Plates: pin.Plates{

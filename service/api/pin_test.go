@@ -19,7 +19,7 @@ func pinned(basis, arrangement, plates, more string) string {
 	return `{"basis": {"` + basis + `": {}}, "timber": {"kind": "TIMBER_KIND_SOLID_SOFTWOOD", "densityKgM3": 350,
 		"specificGravity": 0.42, "sizeAlongPinMm": 140, "sizeAcrossPinMm": 140, "shearStrengthMpa": 4, "tensionAlongMpa": 14.5,
 		"compressionAlongMpa": 21, "modulusMpa": 11000, "serviceClass": "SERVICE_CLASS_2"},
-		"pin": {"kind": "PIN_KIND_BOLT", "diameterMm": 16, "fUMpa": 400, "fYMpa": 240, "fYbMpa": 310},
+		"pin": {"kind": "PIN_KIND_BOLT", "diameterMm": 16, "fuMpa": 400, "fyMpa": 240, "fyBendingMpa": 310},
 		"plates": {"arrangement": "` + arrangement + `", "thicknessMm": 8, "steel": {"grade": "EN 10025-2 S235"},
 		"holeDiameterMm": 17, "widthMm": 120, "endDistanceMm": 40, "armMm": 180` + plates + `},
 		"layout": {"rows": 1, "pinsPerRow": 2, "spacingAlongMm": 80, "endDistanceMm": 120, "edgeDistanceMm": 70},

@@ -17,9 +17,9 @@ import (
 // a thickness.
 func onePad(t testing.TB, least float64) *footwardv1.CompareFootingsRequest {
 	m := comparison(t)
-	m.Pad.Plan = &footwardv1.SizeSteps{LeastMm: 1450, StepMm: 50, MostMm: 1450}
-	m.Pad.Thickness = &footwardv1.SizeSteps{LeastMm: least, StepMm: max(50, 600-least), MostMm: 600}
-	m.Pad.MostUtilization = 1
+	m.Pad.Plan = &footwardv1.SizeSteps{MinMm: 1450, StepMm: 50, MaxMm: 1450}
+	m.Pad.Thickness = &footwardv1.SizeSteps{MinMm: least, StepMm: max(50, 600-least), MaxMm: 600}
+	m.Pad.MaxUtilization = 1
 	return m
 }
 
@@ -81,7 +81,7 @@ func TestAPadThatIsFoundHoldsAsABlock(t *testing.T) {
 			Concrete: m.Pad.Concrete, SizeXMm: c.GetSizeXMm(), SizeYMm: c.GetSizeYMm(), HeightMm: c.GetThicknessMm()}}}
 		s := b.Substructure
 		s.Stack, s.Levelling, s.Settlement, s.BlindingMm = nil, nil, nil, blinding
-		s.Reinforcement = &footwardv1.PadReinforcement{Bars: c.GetBars(), CoverMm: m.Pad.CoverMm, YieldMpa: m.Pad.YieldMpa}
+		s.Reinforcement = &footwardv1.PadReinforcement{Bars: c.GetBars(), CoverMm: m.Pad.CoverMm, FyMpa: m.Pad.FyMpa}
 		s.Ground.DepthMm = 800
 		// Plinth and soil on the pad.
 		s.OtherWeightKn = 1.45*1.45*0.2*17 - 0.5*0.5*0.2*17 + 0.5*0.5*1.015*24
@@ -223,7 +223,7 @@ func TestComparedConcreteHoldsWhatABlockHolds(t *testing.T) {
 		s := b.Substructure
 		s.OtherWeightKn = chosen.GetSizeXMm() * chosen.GetSizeYMm() / 1e6 * (800 - chosen.GetThicknessMm()) / 1e3 * s.Ground.Soil.UnitWeightAboveKnM3
 		s.Stack, s.Levelling, s.Settlement, s.BlindingMm, s.Ground.DepthMm = nil, nil, nil, 50, 800
-		s.Reinforcement = &footwardv1.PadReinforcement{Bars: chosen.GetBars(), CoverMm: m.Pad.CoverMm, YieldMpa: m.Pad.YieldMpa}
+		s.Reinforcement = &footwardv1.PadReinforcement{Bars: chosen.GetBars(), CoverMm: m.Pad.CoverMm, FyMpa: m.Pad.FyMpa}
 		whole, err := service(t).CheckColumnBase(t.Context(), &footwardv1.CheckColumnBaseRequest{
 			Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: b, Loads: &footwardv1.CheckColumnBaseRequest_ActionSet{ActionSet: m.GetActionSet()}})
 		require.NoError(t, err, "%v", client.Violations(err))

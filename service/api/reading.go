@@ -17,7 +17,7 @@ func testRecord(m *footwardv1.ReadLoadTestRequest) record.Input {
 		Diameter: p.GetDiameterMm(), SizeX: p.GetSizeXMm(), SizeY: p.GetSizeYMm(), GaugeRadius: p.GetGaugeRadiusMm(),
 		Plunged: m.GetPlunged(), Damaged: int(m.GetDamage().GetStage()), Damage: m.GetDamage().GetWhat(),
 		Poisson: or(m.Poisson, usualPoisson), SubgradeAt: or(m.SubgradeSettlementMm, usualSubgrade),
-		Footing: record.Footing{Width: m.GetFootingWidthMm(), Clay: m.GetClay()}, Years: m.GetYears(), Clay: m.GetClay(),
+		Footing: record.Footing{Width: m.GetFootingWidthMm(), Clay: m.GetClay()}, Years: m.GetDesignLifeYears(), Clay: m.GetClay(),
 		Clamp: record.Clamp{
 			Asked: c != nil, Fill: c.GetFillStiffnessKnMm() * newton, Rods: c.GetRodStiffnessKnMm() * newton,
 			Preload: c.GetPreloadKn() * newton, Embedment: c.GetEmbedmentMm(),

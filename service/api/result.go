@@ -54,7 +54,7 @@ func answer(a asked, o outcome) *footwardv1.CheckResult {
 		Label: a.label, Basis: a.basis.Basis(), Edition: basis.Basis(a.basis.Basis()).Edition(), Annex: a.basis.GetEurocode().GetAnnex(), Verdict: footwardv1.Verdict(s.list.Verdict()),
 	}
 	if g := s.list.Governing(); g != nil {
-		r.GoverningId = g.Kind.ID
+		r.GoverningLimitStateId = g.Kind.ID
 		if g.Rated {
 			u := g.Utilization
 			r.GoverningUtilization = &u

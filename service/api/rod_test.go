@@ -95,7 +95,7 @@ func TestRodsThatMustNotPass(t *testing.T) {
 		assert.Equal(t, c.verdict, r.GetVerdict(), name)
 		r, err = call(s, &good)
 		require.NoError(t, err, name)
-		assert.Equal(t, pass, r.GetVerdict(), "%s: %s %s", name, r.GetGoverningId(), r.GetLimitStates())
+		assert.Equal(t, pass, r.GetVerdict(), "%s: %s %s", name, r.GetGoverningLimitStateId(), r.GetLimitStates())
 	}
 }
 
@@ -146,7 +146,7 @@ func TestAnchoredRodsThatMustNotPass(t *testing.T) {
 		assert.Equal(t, c.verdict, r.GetVerdict(), name)
 		r, err = call(s, &good)
 		require.NoError(t, err, name)
-		assert.Equal(t, pass, r.GetVerdict(), "%s: %s %s", name, r.GetGoverningId(), r.GetLimitStates())
+		assert.Equal(t, pass, r.GetVerdict(), "%s: %s %s", name, r.GetGoverningLimitStateId(), r.GetLimitStates())
 	}
 }
 
@@ -189,7 +189,7 @@ func TestRodsOfABaseThatMustNotPass(t *testing.T) {
 		assert.Equal(t, fail, stateOf(t, r, c.state).GetVerdict(), name)
 		r, err = call(s, c.good)
 		require.NoError(t, err, name)
-		assert.Equal(t, pass, r.GetVerdict(), "%s: %s %s", name, r.GetGoverningId(), r.GetLimitStates())
+		assert.Equal(t, pass, r.GetVerdict(), "%s: %s %s", name, r.GetGoverningLimitStateId(), r.GetLimitStates())
 		for _, state := range r.GetLimitStates() {
 			assert.NotContains(t, state.GetReason(), "no gap under the plate", name)
 		}

@@ -137,7 +137,7 @@ func TestColumnBaseUnderTwoMomentsIsAnswered(t *testing.T) {
 		assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, r.GetResult().GetVerdict(), "%s %s", basis, r.GetResult().GetReason())
 
 		// A soft bed gives the rods more, and the sections hold that.
-		m.Base.Sharing = &footwardv1.ForceSharing{ModulusNMm3: 0.1}
+		m.Base.Sharing = &footwardv1.ForceSharing{SubgradeModulusNMm3: 0.1}
 		soft, err := service(t).CheckColumnBase(t.Context(), m)
 		require.NoError(t, err)
 		assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, soft.GetResult().GetVerdict(), "%s %s", basis, soft.GetResult().GetReason())
@@ -172,6 +172,6 @@ func TestSizeFindsAPlateWithCornerRodsUnderTwoMoments(t *testing.T) {
 		})
 		require.NoError(t, err, basis)
 		require.True(t, r.GetFound(), basis)
-		assert.NotEmpty(t, r.GetBest().GetGoverningId(), basis)
+		assert.NotEmpty(t, r.GetBest().GetGoverningLimitStateId(), basis)
 	}
 }

@@ -9,16 +9,16 @@ import (
 	"footward.example/footward/service/guard"
 )
 
-// PredictSettlement implements CheckServiceServer.
-func (c *Check) PredictSettlement(_ context.Context, m *footwardv1.PredictSettlementRequest) (*footwardv1.PredictSettlementResponse, error) {
+// CheckSettlement implements CheckServiceServer.
+func (c *Check) CheckSettlement(_ context.Context, m *footwardv1.CheckSettlementRequest) (*footwardv1.CheckSettlementResponse, error) {
 	r, violations := c.settlement(m)
 	if violations != nil {
 		return nil, guard.InvalidArgument(violations)
 	}
-	return &footwardv1.PredictSettlementResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}, nil
+	return &footwardv1.CheckSettlementResponse{Result: r, Provenance: provenanceOf(r.GetBasis())}, nil
 }
 
-func (c *Check) settlement(m *footwardv1.PredictSettlementRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
+func (c *Check) settlement(m *footwardv1.CheckSettlementRequest) (*footwardv1.CheckResult, []*footwardv1.FieldViolation) {
 	r := reader{}
 	in := r.settlementInput(m)
 	violations := c.refused(kindSettlement, m, &r, func(f *limit.Faults) { settle.Validate(&in, f) })
@@ -34,13 +34,13 @@ func (c *Check) settlement(m *footwardv1.PredictSettlementRequest) (*footwardv1.
 	return result, violations
 }
 
-func (r *reader) settlementInput(m *footwardv1.PredictSettlementRequest) settle.Input {
+func (r *reader) settlementInput(m *footwardv1.CheckSettlementRequest) settle.Input {
 	f := m.GetFooting()
 	in := settle.Input{
 		Design: r.design(m.GetBasis()), Rigid: m.GetRigid(), Depth: f.GetDepthMm(),
 		Above: m.GetUnitWeightAboveKnM3() * newtonPerMM3, Embedment: m.GetDepthFactor(),
 		Water: m.GetWaterDepthMm(), Dry: dry(m), HalfSpace: m.GetHalfSpace(),
-		Preloaded: m.GetPreloadedKpa() * megaPa, Simpson: m.GetSimpson(), Years: m.GetYears(),
+		Preloaded: m.GetPreloadedKpa() * megaPa, Simpson: m.GetSimpson(), Years: m.GetCreepYears(),
 		Spread: stressSpread(m.GetStressSpread()), Layers: layers(m.GetLayers()), Limits: settlementLimits(m.GetLimits()),
 		Neighbours: neighbours(m.GetNeighbours()),
 	}

@@ -11,7 +11,7 @@ import (
 
 // TestSettlementShowsEveryStage, and leaves out what the data do not allow.
 func TestSettlementShowsEveryStage(t *testing.T) {
-	m := &footwardv1.PredictSettlementRequest{
+	m := &footwardv1.CheckSettlementRequest{
 		Basis:     footwardv1.On(footwardv1.Basis_BASIS_EUROCODE),
 		Footing:   &footwardv1.Footing{Plan: &footwardv1.Footing_Circle{Circle: &footwardv1.FootingCircle{DiameterMm: 800}}},
 		Rigid:     true,
@@ -19,7 +19,7 @@ func TestSettlementShowsEveryStage(t *testing.T) {
 		Layers:    []*footwardv1.GroundLayer{{ThicknessMm: 5000, ModulusMpa: 20, Poisson: 0.3}},
 		Stages:    []*footwardv1.SettlementStage{{Name: "frame", Load: &footwardv1.SettlementStage_CompressionKn{CompressionKn: 25}}, {Name: "ballast", Load: &footwardv1.SettlementStage_CompressionKn{CompressionKn: 50}}},
 	}
-	r, err := service(t).PredictSettlement(t.Context(), m)
+	r, err := service(t).CheckSettlement(t.Context(), m)
 	require.NoError(t, err)
 	require.Len(t, r.GetResult().GetSettlementStages(), 2)
 	frame, ballast := r.GetResult().GetSettlementStages()[0], r.GetResult().GetSettlementStages()[1]

@@ -60,7 +60,7 @@ func TestAnImpactIsCheckedWithoutBeingAskedFor(t *testing.T) {
 	impact := act("impact", "ACCIDENTAL", "v_x_kn: 300, m_y_knm: 160")
 	all := parsedResult(t, headedBase(eurocodeBasis, c25, actionSet("", g, s, impact)))
 	assert.Equal(t, footwardv1.Verdict_VERDICT_FAIL, all.GetVerdict())
-	assert.Contains(t, state(t, all, all.GetGoverningId()).GetCombination(), "(6.11b)")
+	assert.Contains(t, state(t, all, all.GetGoverningLimitStateId()).GetCombination(), "(6.11b)")
 	without := parsedResult(t, headedBase(eurocodeBasis, c25, actionSet("COMBINATION_KIND_STRENGTH, COMBINATION_KIND_EQUILIBRIUM", g, s, impact)))
 	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, without.GetVerdict())
 	assert.Contains(t, noticeText(without, "load_action_not_combined"), "impact")

@@ -52,7 +52,7 @@ func (r *reader) sizeInput(m *footwardv1.SizeColumnBaseRequest) size.Input {
 	}
 	in := size.Input{Base: r.columnInput(request), Rates: size.Mass, Most: 1,
 		Thickness: m.GetOffer().GetThicknessMm(), Throats: m.GetOffer().GetThroatMm()}
-	if v := m.GetMostUtilization(); v > 0 {
+	if v := m.GetMaxUtilization(); v > 0 {
 		in.Most = v
 	}
 	v := m.GetRates()
@@ -113,7 +113,7 @@ func sized(m *footwardv1.SizeColumnBaseRequest, in *size.Input, r *size.Result) 
 	}
 	for _, stop := range r.Stops {
 		one := &footwardv1.SizeStop{
-			Dimension: footwardv1.SizeDimension(stop.Dimension), Place: uint32(stop.Place), LimitStateId: stop.State, Reason: stop.Reason,
+			Dimension: footwardv1.SizeDimension(stop.Dimension), Index: uint32(stop.Place), LimitStateId: stop.State, Reason: stop.Reason,
 		}
 		if stop.Rated {
 			u := stop.Utilization
@@ -131,7 +131,7 @@ func choice(in *size.Input, c *size.Choice) *footwardv1.SizeChoice {
 		BottomPlate: uint32(c.Bottom), Stack: uint32(c.Stack),
 		SizeXMm: b.Base.Plate.Plate.SizeX, SizeYMm: b.Base.Plate.Plate.SizeY, ThicknessMm: b.Base.Plate.Plate.Thickness,
 		MassKg: c.Mass, Cost: c.Cost,
-		Verdict: footwardv1.Verdict(c.Verdict), GoverningId: c.Governing, Combination: c.Combination, Reason: c.Reason,
+		Verdict: footwardv1.Verdict(c.Verdict), GoverningLimitStateId: c.Governing, Combination: c.Combination, Reason: c.Reason,
 	}
 	if b.Base.HasRods {
 		out.ThreadDesignation, out.RodSteel = b.Base.Rod.Thread.Name, b.Base.Rod.Steel.Class

@@ -76,7 +76,7 @@ func TestCheckColumnBase(t *testing.T) {
 func TestColumnBaseNamesEveryFault(t *testing.T) {
 	m := demoBase(t)
 	m.Base.Plate.ThicknessMm = -1
-	m.Base.Sharing = &footwardv1.ForceSharing{ModulusNMm3: -1}
+	m.Base.Sharing = &footwardv1.ForceSharing{SubgradeModulusNMm3: -1}
 	m.Base.Rods.Holes.DiameterMm = 10
 	m.Base.Weld.Parts[0].Steel.Source = &footwardv1.Steel_Grade{Grade: "no such steel"}
 	m.GetActionSet().Actions[1].LastStage = 1
@@ -85,7 +85,7 @@ func TestColumnBaseNamesEveryFault(t *testing.T) {
 	for _, v := range client.Violations(err) {
 		fields = append(fields, v.GetField())
 	}
-	assert.ElementsMatch(t, []string{"base.plate.thickness_mm", "base.sharing.modulus_n_mm3", "base.rods.holes.diameter_mm",
+	assert.ElementsMatch(t, []string{"base.plate.thickness_mm", "base.sharing.subgrade_modulus_n_mm3", "base.rods.holes.diameter_mm",
 		"base.weld.parts[0].steel.grade", "action_set.actions[1].last_stage"}, fields)
 }
 
@@ -119,10 +119,10 @@ func TestSizeColumnBase(t *testing.T) {
 	chosen.Base.Weld.Size, chosen.Base.Weld.Parts[0].ThicknessMm = &footwardv1.WeldSpec_ThroatMm{ThroatMm: best.GetThroatMm()}, best.GetThicknessMm()
 	own, err := c.CheckColumnBase(t.Context(), chosen)
 	require.NoError(t, err)
-	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, own.GetResult().GetVerdict(), own.GetResult().GetGoverningId())
+	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, own.GetResult().GetVerdict(), own.GetResult().GetGoverningLimitStateId())
 	// What governs a choice is no rule of detailing.
 	for _, s := range own.GetResult().GetLimitStates() {
-		if s.GetId() == best.GetGoverningId() {
+		if s.GetId() == best.GetGoverningLimitStateId() {
 			assert.InEpsilon(t, best.GetGoverningUtilization(), s.GetUtilization(), 1e-9)
 		}
 	}
@@ -132,13 +132,13 @@ func TestSizeColumnBaseNamesEveryFaultAndStops(t *testing.T) {
 	m := sizing(t)
 	m.Offer.Rods = rodOffers("M20", "M21")
 	m.Offer.ThicknessMm = []float64{10, 0}
-	m.MostUtilization = 2
+	m.MaxUtilization = 2
 	_, err := service(t).SizeColumnBase(context.Background(), m)
 	var fields []string
 	for _, v := range client.Violations(err) {
 		fields = append(fields, v.GetField())
 	}
-	assert.ElementsMatch(t, []string{"offer.rods[1].thread", "offer.thickness_mm[1]", "most_utilization"}, fields)
+	assert.ElementsMatch(t, []string{"offer.rods[1].thread", "offer.thickness_mm[1]", "max_utilization"}, fields)
 
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
@@ -222,10 +222,10 @@ func onBlock(t testing.TB, cover float64) *footwardv1.SizeColumnBaseRequest {
 		Concrete: m.Pad.Concrete, SizeXMm: 1800, SizeYMm: 1800, HeightMm: 500}}}
 	s := b.Substructure
 	s.Stack, s.Levelling, s.Settlement = nil, nil, nil
-	s.Reinforcement = &footwardv1.PadReinforcement{Bars: &footwardv1.PadBars{DiameterMm: 12, SpacingMm: 150}, CoverMm: cover, YieldMpa: 500}
+	s.Reinforcement = &footwardv1.PadReinforcement{Bars: &footwardv1.PadBars{DiameterMm: 12, SpacingMm: 150}, CoverMm: cover, FyMpa: 500}
 	kn := func(n, v float64) *footwardv1.ForcesAtFoot { return &footwardv1.ForcesAtFoot{NKn: n, VXKn: v} }
 	return &footwardv1.SizeColumnBaseRequest{
-		Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: b, MostUtilization: 0.9,
+		Basis: m.GetBasis(), Exposure: m.GetExposure(), Base: b, MaxUtilization: 0.9,
 		Loads: &footwardv1.SizeColumnBaseRequest_ActionSet{ActionSet: &footwardv1.ActionSet{Actions: []*footwardv1.Action{
 			{Name: "G", Kind: footwardv1.ActionKind_ACTION_KIND_PERMANENT, Forces: kn(-80, 0)},
 			{Name: "S", Kind: footwardv1.ActionKind_ACTION_KIND_SNOW, Forces: kn(-30, 1)},
@@ -239,13 +239,13 @@ func onBlock(t testing.TB, cover float64) *footwardv1.SizeColumnBaseRequest {
 func TestRulesOfDetailingLeaveMarginToStrength(t *testing.T) {
 	r, err := service(t).SizeColumnBase(t.Context(), onBlock(t, 75))
 	require.NoError(t, err, "%v", client.Violations(err))
-	require.True(t, r.GetFound(), "%v %v", r.GetBest().GetGoverningId(), r.GetBest().GetReason())
+	require.True(t, r.GetFound(), "%v %v", r.GetBest().GetGoverningLimitStateId(), r.GetBest().GetReason())
 	assert.LessOrEqual(t, r.GetBest().GetGoverningUtilization(), 0.9)
-	assert.NotEqual(t, "pad_cover", r.GetBest().GetGoverningId())
+	assert.NotEqual(t, "pad_cover", r.GetBest().GetGoverningLimitStateId())
 	r, err = service(t).SizeColumnBase(t.Context(), onBlock(t, 74))
 	require.NoError(t, err)
 	assert.False(t, r.GetFound())
-	assert.Equal(t, "pad_cover", r.GetBest().GetGoverningId())
+	assert.Equal(t, "pad_cover", r.GetBest().GetGoverningLimitStateId())
 }
 
 // TestAStackThatWasNotTestedIsNoChoice has three concrete rings offered beside two that

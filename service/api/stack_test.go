@@ -43,7 +43,7 @@ func TestBaseStandsOnWhatCorrosionLeavesOfItsRings(t *testing.T) {
 		{"a wall of 1.2 mm", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = proto.Float64(1.2) }, fail, 0},
 		{"a wall that is not told", func(r *footwardv1.ContainingRing) { r.WallThicknessMm = nil }, outside, 0},
 		{"nor told, but a durability", func(r *footwardv1.ContainingRing) {
-			r.WallThicknessMm, r.Durability = nil, proto.Float64(0.6)
+			r.WallThicknessMm, r.DurabilityFactor = nil, proto.Float64(0.6)
 		}, pass, 260 * 0.6 / 1.25},
 	} {
 		m := onRings(t)
@@ -216,7 +216,7 @@ func TestSteelSlidesOnTheGround(t *testing.T) {
 	const code = "below_steel_on_ground"
 	holds := func(share float64) (float64, []string) {
 		m := onRings(t)
-		m.Base.Substructure.Ground.Interface.FrictionShare = share
+		m.Base.Substructure.Ground.BaseContact.FrictionShare = share
 		r := checked(t, m)
 		return state(t, r, "ground_sliding").GetResistance(), codesOf(r)
 	}

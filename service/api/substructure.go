@@ -20,11 +20,11 @@ func substructure(b *footwardv1.DesignBasis, m *footwardv1.Substructure) base.Su
 		HasStack: s != nil, HasGround: g != nil, HasSettlement: t != nil,
 		Levelling:   base.Levelling{Thickness: m.GetLevelling().GetThicknessMm(), UnitWeight: m.GetLevelling().GetUnitWeightKnM3() * newtonPerMM3},
 		OtherWeight: m.GetOtherWeightKn() * newton, Concrete: m.GetConcreteUnitWeightKnM3() * newtonPerMM3,
-		Subgrade: g.GetSubgradeNMm3(), Blinding: m.GetBlindingMm() > 0,
+		Subgrade: g.GetSubgradeModulusNMm3(), Blinding: m.GetBlindingMm() > 0,
 	}
 	if p := m.GetReinforcement(); p != nil {
 		bars := pad.Bars{Diameter: p.GetBars().GetDiameterMm(), Spacing: p.GetBars().GetSpacingMm()}
-		out.Reinforcement = pad.Reinforcement{X: bars, Y: bars, Cover: p.GetCoverMm(), Yield: p.GetYieldMpa(), Bend: p.GetBendMm()}
+		out.Reinforcement = pad.Reinforcement{X: bars, Y: bars, Cover: p.GetCoverMm(), Yield: p.GetFyMpa(), Bend: p.GetBendMm()}
 		out.SizeEffect = p.GetSizeEffect()
 	}
 	if s != nil {
@@ -38,9 +38,9 @@ func substructure(b *footwardv1.DesignBasis, m *footwardv1.Substructure) base.Su
 	}
 	if g != nil {
 		out.Ground = ground.Input{
-			Depth: g.GetDepthMm(), Soil: soil(g.GetSoil()), Interface: baseContact(g.GetInterface()),
+			Depth: g.GetDepthMm(), Soil: soil(g.GetSoil()), Interface: baseContact(g.GetBaseContact()),
 			Layer: granularLayer(g.GetLayer()), Presumptive: presumptive(g.GetPresumptive()),
-			Approaches: approaches(g.GetDesignApproaches()), Author: ground.Author(g.GetMethod()),
+			Approaches: approaches(g.GetDesignApproaches()), Author: ground.Author(g.GetBearingAuthor()),
 			Apart: g.GetPermanentApart(),
 		}
 		groundSafety(b, &out.Ground)
@@ -48,7 +48,7 @@ func substructure(b *footwardv1.DesignBasis, m *footwardv1.Substructure) base.Su
 	if t != nil {
 		out.Settlement = settle.Input{
 			Rigid: t.GetRigid(), Embedment: t.GetDepthFactor(), HalfSpace: t.GetHalfSpace(), Preloaded: t.GetPreloadedKpa() * megaPa,
-			Years: t.GetYears(), Spread: stressSpread(t.GetStressSpread()), Layers: layers(t.GetLayers()),
+			Years: t.GetCreepYears(), Spread: stressSpread(t.GetStressSpread()), Layers: layers(t.GetLayers()),
 			Limits: settlementLimits(t.GetLimits()), Neighbours: neighbours(t.GetNeighbours()),
 		}
 	}

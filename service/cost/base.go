@@ -28,10 +28,10 @@ func perCase(b *footwardv1.ColumnBase) (each, once float64) {
 	through := b.GetAnchorage().GetThrough() != nil
 	each = caseAlone
 	switch {
-	case n == 0 && b.GetSharing().GetModulusNMm3() > 0:
+	case n == 0 && b.GetSharing().GetSubgradeModulusNMm3() > 0:
 		once += tilted
 	case n == 0:
-	case through || b.GetSharing().GetModulusNMm3() > 0 || b.GetSubstructure().GetStack() != nil:
+	case through || b.GetSharing().GetSubgradeModulusNMm3() > 0 || b.GetSubstructure().GetStack() != nil:
 		each = caseElastic + rodElastic*n
 	default:
 		each = casePlastic + rodPlastic*n

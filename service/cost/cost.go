@@ -115,7 +115,7 @@ func part(m any) float64 {
 		return anchorage(m)
 	case *footwardv1.CheckPinRequest:
 		return pin(m)
-	case *footwardv1.PredictSettlementRequest:
+	case *footwardv1.CheckSettlementRequest:
 		return settlement(m)
 	case *footwardv1.CheckFootingRequest:
 		return ofFooting.at(m.GetDetail()) + approach*float64(max(1, len(m.GetDesignApproaches())))

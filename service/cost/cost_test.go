@@ -39,8 +39,8 @@ func base(b *footwardv1.ColumnBase, n int) *footwardv1.CheckColumnBaseRequest {
 	}}
 }
 
-func settlement(layers, stages, neighbours int) *footwardv1.PredictSettlementRequest {
-	return &footwardv1.PredictSettlementRequest{Layers: make([]*footwardv1.GroundLayer, layers),
+func settlement(layers, stages, neighbours int) *footwardv1.CheckSettlementRequest {
+	return &footwardv1.CheckSettlementRequest{Layers: make([]*footwardv1.GroundLayer, layers),
 		Stages: make([]*footwardv1.SettlementStage, stages), Neighbours: make([]*footwardv1.SettlementNeighbour, neighbours)}
 }
 
@@ -87,7 +87,7 @@ func TestMoreOfAnythingTakesLonger(t *testing.T) {
 // without any work, so it need not wait for room to do it.
 func TestWhatIsRefusedAtOnceIsNoWork(t *testing.T) {
 	many := make([]float64, 100)
-	step := &footwardv1.SizeSteps{LeastMm: 100, StepMm: 1e-9, MostMm: 1e5}
+	step := &footwardv1.SizeSteps{MinMm: 100, StepMm: 1e-9, MaxMm: 1e5}
 	for name, m := range map[string]any{
 		"nothing":                nil,
 		"too many items":         &footwardv1.CheckManyRequest{Items: make([]*footwardv1.CheckItem, 10001)},

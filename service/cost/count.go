@@ -156,7 +156,7 @@ func sets(actions []*footwardv1.Action) float64 {
 	n := 1.0
 	groups := map[string]float64{}
 	for _, v := range actions {
-		if g := v.GetAlternativeTo(); g != "" && v.GetPartOf() == "" {
+		if g := v.GetExclusiveGroup(); g != "" && v.GetPartOf() == "" {
 			groups[g]++
 		} else {
 			n *= 2

@@ -39,7 +39,7 @@ func TestCombinationsAreCountedWithoutWritingThemOut(t *testing.T) {
 				FirstStage: uint32(rapid.IntRange(0, stages).Draw(t, "first")),
 			}
 			if a.Kind != footwardv1.ActionKind_ACTION_KIND_PERMANENT {
-				a.AlternativeTo = rapid.SampledFrom([]string{"", "side"}).Draw(t, "alternative")
+				a.ExclusiveGroup = rapid.SampledFrom([]string{"", "side"}).Draw(t, "alternative")
 			}
 			if a.Kind == footwardv1.ActionKind_ACTION_KIND_IMPOSED && !american {
 				a.Category = footwardv1.ImposedCategory(rapid.IntRange(1, 3).Draw(t, "category"))

@@ -56,7 +56,7 @@ func pin(m *footwardv1.CheckPinRequest) float64 {
 // mostPins is the most of a layout.
 const mostPins = 512
 
-func settlement(m *footwardv1.PredictSettlementRequest) float64 {
+func settlement(m *footwardv1.CheckSettlementRequest) float64 {
 	return ofSettling.at(m.GetDetail()) + settling(m.GetLayers(), len(m.GetStages()), len(m.GetNeighbours()))
 }
 

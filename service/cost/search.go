@@ -60,6 +60,6 @@ func steps(s *footwardv1.SizeSteps, usual float64) (n float64, ok bool) {
 	if s == nil {
 		return usual, true
 	}
-	n = math.Floor((s.GetMostMm()-s.GetLeastMm())/s.GetStepMm()+1e-9) + 1
+	n = math.Floor((s.GetMaxMm()-s.GetMinMm())/s.GetStepMm()+1e-9) + 1
 	return n, n >= 1 && n <= mostChoices
 }

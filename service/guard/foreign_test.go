@@ -19,13 +19,13 @@ func TestFieldsOfAnotherBasisAreRefused(t *testing.T) {
 			Support: &footwardv1.Support{Medium: &footwardv1.Support_Timber{Timber: &footwardv1.TimberBearing{
 				LoadDuration: footwardv1.LoadDuration_LOAD_DURATION_PERMANENT, TimeEffectFactor: &factor,
 			}}},
-			Substructure: &footwardv1.Substructure{Ground: &footwardv1.GroundBelow{Method: footwardv1.BearingAuthor_BEARING_AUTHOR_VESIC}},
+			Substructure: &footwardv1.Substructure{Ground: &footwardv1.GroundBelow{BearingAuthor: footwardv1.BearingAuthor_BEARING_AUTHOR_VESIC}},
 		},
 	}
 	for basis, want := range map[footwardv1.Basis]map[string]string{
 		footwardv1.Basis_BASIS_EUROCODE: {
-			"base.support.timber.time_effect_factor": "goes with US LRFD only; leave it out",
-			"base.substructure.ground.method":        "goes with the US bases only; leave it out",
+			"base.support.timber.time_effect_factor":  "goes with US LRFD only; leave it out",
+			"base.substructure.ground.bearing_author": "goes with the US bases only; leave it out",
 		},
 		footwardv1.Basis_BASIS_US_LRFD: {
 			"base.support.timber.load_duration": "goes with the Eurocode only; leave it out",

@@ -74,7 +74,7 @@ func hostile() map[string][]byte {
 	}
 	many := (&footwardv1.CheckItem{}).ProtoReflect().Descriptor().Fields()
 	settlement := many.ByName("settlement").Number()
-	layers := (&footwardv1.PredictSettlementRequest{}).ProtoReflect().Descriptor().Fields().ByName("layers").Number()
+	layers := (&footwardv1.CheckSettlementRequest{}).ProtoReflect().Descriptor().Fields().ByName("layers").Number()
 	empty := protowire.AppendVarint(protowire.AppendTag(nil, layers, protowire.BytesType), 0)
 	return map[string][]byte{
 		"items":              bytes.Repeat([]byte{0x0a, 0}, 1<<15),
@@ -234,7 +234,7 @@ func TestDecodingEndsWithItsCall(t *testing.T) {
 func TestJSONIsMeasuredWhateverItHolds(t *testing.T) {
 	const layers = 5000
 	list := strings.Repeat("{},", layers) + "{}"
-	s := shapeOf((&footwardv1.PredictSettlementRequest{}).ProtoReflect().Descriptor())
+	s := shapeOf((&footwardv1.CheckSettlementRequest{}).ProtoReflect().Descriptor())
 	least := layers * s.names["layers"].message.bytes
 	for name, text := range map[string]string{
 		"plain":         `{"layers":[` + list + `]}`,

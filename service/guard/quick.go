@@ -25,8 +25,8 @@ func quick(m proto.Message) bool {
 		return m != nil && quickCheckAnchorageRequest(m)
 	case *footwardv1.CheckPinRequest:
 		return m != nil && quickCheckPinRequest(m)
-	case *footwardv1.PredictSettlementRequest:
-		return m != nil && quickPredictSettlementRequest(m)
+	case *footwardv1.CheckSettlementRequest:
+		return m != nil && quickCheckSettlementRequest(m)
 	case *footwardv1.CheckFootingRequest:
 		return m != nil && quickCheckFootingRequest(m)
 	case *footwardv1.CheckRingStackRequest:
@@ -546,7 +546,7 @@ func quickThroughAnchorage(m *footwardv1.ThroughAnchorage) bool {
 		m.GetFillSettlementMm() >= 0 && m.GetFillSettlementMm() <= 1000 &&
 		m.GetHeightMm() >= 0 && m.GetHeightMm() <= 20000 &&
 		m.GetInitialPreloadKn() >= 0 && m.GetInitialPreloadKn() <= 10000 &&
-		m.GetMostStretchMm() >= 0 && m.GetMostStretchMm() <= 1000 &&
+		m.GetMaxStretchMm() >= 0 && m.GetMaxStretchMm() <= 1000 &&
 		m.GetNeededPreloadKn() >= 0 && m.GetNeededPreloadKn() <= 10000 &&
 		m.GetPressedDiameterMm() >= 0 && m.GetPressedDiameterMm() <= 5000 &&
 		m.GetPressedXMm() >= 0 && m.GetPressedXMm() <= 5000 &&
@@ -612,9 +612,9 @@ func quickPinnedTimber(m *footwardv1.PinnedTimber) bool {
 func quickPinSpec(m *footwardv1.PinSpec) bool {
 	return between(int(m.GetKind()), 1, 2) &&
 		m.GetDiameterMm() > 0 && m.GetDiameterMm() <= 200 &&
-		m.GetFUMpa() >= 10 && m.GetFUMpa() <= 3000 &&
-		m.GetFYMpa() >= 10 && m.GetFYMpa() <= 3000 &&
-		m.GetFYbMpa() >= 0 && m.GetFYbMpa() <= 3000 &&
+		m.GetFuMpa() >= 10 && m.GetFuMpa() <= 3000 &&
+		m.GetFyBendingMpa() >= 0 && m.GetFyBendingMpa() <= 3000 &&
+		m.GetFyMpa() >= 10 && m.GetFyMpa() <= 3000 &&
 		m.GetWasherDiameterMm() >= 0 && m.GetWasherDiameterMm() <= 10000
 }
 
@@ -727,7 +727,7 @@ func quickSettlementNeighbour(m *footwardv1.SettlementNeighbour) bool {
 		m.GetSettlementMm() >= 0 && m.GetSettlementMm() <= 10000
 }
 
-func quickPredictSettlementRequest(m *footwardv1.PredictSettlementRequest) bool {
+func quickCheckSettlementRequest(m *footwardv1.CheckSettlementRequest) bool {
 	if !((m.DepthFactor == nil || m.GetDepthFactor() >= 0.5 && m.GetDepthFactor() <= 1) &&
 		(m.Limits == nil || quickSettlementLimits(m.GetLimits())) &&
 		between(int(m.GetDetail()), 0, 3) &&
@@ -738,10 +738,10 @@ func quickPredictSettlementRequest(m *footwardv1.PredictSettlementRequest) bool 
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
 		m.Footing != nil && quickFooting(m.GetFooting()) &&
+		m.GetCreepYears() >= 0 && m.GetCreepYears() <= 1000 &&
 		m.GetPreloadedKpa() >= 0 && m.GetPreloadedKpa() <= 100000 &&
 		m.GetUnitWeightAboveKnM3() >= 0 && m.GetUnitWeightAboveKnM3() <= 40 &&
-		m.GetWaterDepthMm() >= 0 && m.GetWaterDepthMm() <= 1e+06 &&
-		m.GetYears() >= 0 && m.GetYears() <= 1000) {
+		m.GetWaterDepthMm() >= 0 && m.GetWaterDepthMm() <= 1e+06) {
 		return false
 	}
 	for _, e := range m.Layers {
@@ -788,13 +788,13 @@ func quickPresumptivePressure(m *footwardv1.PresumptivePressure) bool {
 }
 
 func quickCheckFootingRequest(m *footwardv1.CheckFootingRequest) bool {
-	if !((m.Interface == nil || quickBaseContact(m.GetInterface())) &&
+	if !((m.BaseContact == nil || quickBaseContact(m.GetBaseContact())) &&
 		(m.Layer == nil || quickGranularLayer(m.GetLayer())) &&
 		(m.Presumptive == nil || quickPresumptivePressure(m.GetPresumptive())) &&
 		(m.Soil == nil || quickGroundStrength(m.GetSoil())) &&
 		(m.Variable == nil || quickForcesAtFoot(m.GetVariable())) &&
+		between(int(m.GetBearingAuthor()), 0, 4) &&
 		between(int(m.GetDetail()), 0, 3) &&
-		between(int(m.GetMethod()), 0, 4) &&
 		between(len(m.DesignApproaches), 0, 4) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
@@ -820,9 +820,9 @@ func quickStackShoe(m *footwardv1.StackShoe) bool {
 
 func quickContainingRing(m *footwardv1.ContainingRing) bool {
 	return (m.AxialStrain == nil || m.GetAxialStrain() >= 0.001 && m.GetAxialStrain() <= 0.2) &&
-		(m.Durability == nil || m.GetDurability() >= 0.01 && m.GetDurability() <= 1) &&
-		(m.Joint == nil || m.GetJoint() >= 0.01 && m.GetJoint() <= 1) &&
+		(m.DurabilityFactor == nil || m.GetDurabilityFactor() >= 0.01 && m.GetDurabilityFactor() <= 1) &&
 		(m.JointBoltMm == nil || m.GetJointBoltMm() >= 1 && m.GetJointBoltMm() <= 100) &&
+		(m.JointFactor == nil || m.GetJointFactor() >= 0.01 && m.GetJointFactor() <= 1) &&
 		(m.JointThicknessMm == nil || m.GetJointThicknessMm() >= 0.1 && m.GetJointThicknessMm() <= 100) &&
 		(m.PartialFactor == nil || m.GetPartialFactor() >= 1 && m.GetPartialFactor() <= 20) &&
 		(m.WallThicknessMm == nil || m.GetWallThicknessMm() >= 0.1 && m.GetWallThicknessMm() <= 100) &&
@@ -910,7 +910,7 @@ func quickAction(m *footwardv1.Action) bool {
 		between(int(m.GetKind()), 1, 8) &&
 		between(int(m.GetLoadDuration()), 0, 5) &&
 		between(int(m.GetSnowSite()), 0, 3) &&
-		between(utf8.RuneCountInString(m.GetAlternativeTo()), 0, 60) &&
+		between(utf8.RuneCountInString(m.GetExclusiveGroup()), 0, 60) &&
 		between(utf8.RuneCountInString(m.GetName()), 1, 60) &&
 		between(utf8.RuneCountInString(m.GetPartOf()), 0, 60) &&
 		m.Forces != nil && quickForcesAtFoot(m.GetForces()) &&
@@ -949,8 +949,8 @@ func quickCombineActionsRequest(m *footwardv1.CombineActionsRequest) bool {
 }
 
 func quickForceSharing(m *footwardv1.ForceSharing) bool {
-	return m.GetModulusNMm3() >= 0 && m.GetModulusNMm3() <= 10000 &&
-		m.GetPreloadKn() >= 0 && m.GetPreloadKn() <= 10000
+	return m.GetPreloadKn() >= 0 && m.GetPreloadKn() <= 10000 &&
+		m.GetSubgradeModulusNMm3() >= 0 && m.GetSubgradeModulusNMm3() <= 10000
 }
 
 func quickStackBelow(m *footwardv1.StackBelow) bool {
@@ -986,18 +986,18 @@ func quickPadReinforcement(m *footwardv1.PadReinforcement) bool {
 	return m.Bars != nil && quickPadBars(m.GetBars()) &&
 		m.GetBendMm() >= 0 && m.GetBendMm() <= 5000 &&
 		m.GetCoverMm() >= 10 && m.GetCoverMm() <= 500 &&
-		m.GetYieldMpa() >= 200 && m.GetYieldMpa() <= 700
+		m.GetFyMpa() >= 200 && m.GetFyMpa() <= 700
 }
 
 func quickGroundBelow(m *footwardv1.GroundBelow) bool {
-	if !((m.Interface == nil || quickBaseContact(m.GetInterface())) &&
+	if !((m.BaseContact == nil || quickBaseContact(m.GetBaseContact())) &&
 		(m.Layer == nil || quickGranularLayer(m.GetLayer())) &&
 		(m.Presumptive == nil || quickPresumptivePressure(m.GetPresumptive())) &&
 		(m.Soil == nil || quickGroundStrength(m.GetSoil())) &&
-		between(int(m.GetMethod()), 0, 4) &&
+		between(int(m.GetBearingAuthor()), 0, 4) &&
 		between(len(m.DesignApproaches), 0, 4) &&
 		m.GetDepthMm() >= 0 && m.GetDepthMm() <= 50000 &&
-		m.GetSubgradeNMm3() >= 0 && m.GetSubgradeNMm3() <= 100) {
+		m.GetSubgradeModulusNMm3() >= 0 && m.GetSubgradeModulusNMm3() <= 100) {
 		return false
 	}
 	for _, e := range m.DesignApproaches {
@@ -1014,8 +1014,8 @@ func quickSettlementBelow(m *footwardv1.SettlementBelow) bool {
 		between(int(m.GetStressSpread()), 0, 2) &&
 		between(len(m.Layers), 1, 50) &&
 		between(len(m.Neighbours), 0, 50) &&
-		m.GetPreloadedKpa() >= 0 && m.GetPreloadedKpa() <= 100000 &&
-		m.GetYears() >= 0 && m.GetYears() <= 1000) {
+		m.GetCreepYears() >= 0 && m.GetCreepYears() <= 1000 &&
+		m.GetPreloadedKpa() >= 0 && m.GetPreloadedKpa() <= 100000) {
 		return false
 	}
 	for _, e := range m.Layers {
@@ -1188,7 +1188,7 @@ func quickSizeColumnBaseRequest(m *footwardv1.SizeColumnBaseRequest) bool {
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
 		m.Base != nil && quickColumnBase(m.GetBase()) &&
 		m.Basis != nil && quickDesignBasis(m.GetBasis()) &&
-		m.GetMostUtilization() >= 0 && m.GetMostUtilization() <= 1 &&
+		m.GetMaxUtilization() >= 0 && m.GetMaxUtilization() <= 1 &&
 		m.Loads != nil &&
 		m.Offer != nil && quickSizeOffer(m.GetOffer())) {
 		return false
@@ -1235,8 +1235,8 @@ func quickRingSupply(m *footwardv1.RingSupply) bool {
 }
 
 func quickSizeSteps(m *footwardv1.SizeSteps) bool {
-	return m.GetLeastMm() >= 50 && m.GetLeastMm() <= 100000 &&
-		m.GetMostMm() >= 50 && m.GetMostMm() <= 100000 &&
+	return m.GetMaxMm() >= 50 && m.GetMaxMm() <= 100000 &&
+		m.GetMinMm() >= 50 && m.GetMinMm() <= 100000 &&
 		m.GetStepMm() >= 1 && m.GetStepMm() <= 10000
 }
 
@@ -1254,11 +1254,11 @@ func quickPadOffer(m *footwardv1.PadOffer) bool {
 		m.GetBlindingMm() >= 0 && m.GetBlindingMm() <= 500 &&
 		m.GetCoverMm() >= 0 && m.GetCoverMm() <= 500 &&
 		m.GetDepthMm() >= 0 && m.GetDepthMm() <= 50000 &&
-		m.GetMostUtilization() >= 0 && m.GetMostUtilization() <= 1 &&
+		m.GetFyMpa() >= 0 && m.GetFyMpa() <= 700 &&
+		m.GetMaxUtilization() >= 0 && m.GetMaxUtilization() <= 1 &&
 		m.GetOtherReinforcementKg() >= 0 && m.GetOtherReinforcementKg() <= 10000 &&
 		m.GetPlinthXMm() >= 0 && m.GetPlinthXMm() <= 5000 &&
-		m.GetPlinthYMm() >= 0 && m.GetPlinthYMm() <= 5000 &&
-		m.GetYieldMpa() >= 0 && m.GetYieldMpa() <= 700) {
+		m.GetPlinthYMm() >= 0 && m.GetPlinthYMm() <= 5000) {
 		return false
 	}
 	for _, e := range m.Bars {
@@ -1456,8 +1456,8 @@ func quickReadLoadTestRequest(m *footwardv1.ReadLoadTestRequest) bool {
 		between(len(m.PreloadRecord), 0, 1000) &&
 		between(len(m.Stages), 1, 200) &&
 		between(utf8.RuneCountInString(m.GetLabel()), 0, 200) &&
+		m.GetDesignLifeYears() >= 0 && m.GetDesignLifeYears() <= 200 &&
 		m.GetFootingWidthMm() >= 0 && m.GetFootingWidthMm() <= 100000 &&
-		m.GetYears() >= 0 && m.GetYears() <= 200 &&
 		m.Plate != nil && quickTestPlate(m.GetPlate())) {
 		return false
 	}

@@ -18,7 +18,7 @@ func requests() []proto.Message {
 	return []proto.Message{
 		&footwardv1.CheckBearingRequest{}, &footwardv1.CheckPlateBendingRequest{},
 		&footwardv1.CheckWeldRequest{}, &footwardv1.CheckAnchorRodsRequest{}, &footwardv1.CheckAnchorageRequest{}, &footwardv1.CheckPinRequest{},
-		&footwardv1.PredictSettlementRequest{}, &footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{},
+		&footwardv1.CheckSettlementRequest{}, &footwardv1.CheckFootingRequest{}, &footwardv1.CheckRingStackRequest{},
 		&footwardv1.CheckManyRequest{}, &footwardv1.StreamChecksRequest{}, &footwardv1.CombineActionsRequest{},
 		&footwardv1.CheckColumnBaseRequest{}, &footwardv1.SizeColumnBaseRequest{}, &footwardv1.CompareFootingsRequest{},
 		&footwardv1.AssessLoadTestsRequest{}, &footwardv1.ReadLoadTestRequest{},

@@ -1,6 +1,7 @@
 package telemetry
 
 import (
+	"strconv"
 	"strings"
 
 	client "github.com/prometheus/client_golang/prometheus"
@@ -55,7 +56,7 @@ func New(registry client.Registerer) (*Metrics, error) {
 	build := client.NewGaugeVec(client.GaugeOpts{
 		Name: "footward_build_info", Help: "1, with the version of the service and the revision of its kernel.",
 	}, []string{"version", "kernel_revision"})
-	build.WithLabelValues(version.String(), basis.Revision).Set(1)
+	build.WithLabelValues(version.String(), strconv.Itoa(basis.Revision)).Set(1)
 
 	away := client.NewCounterVec(client.CounterOpts{
 		Name: "footward_calls_turned_away_total", Help: "Calls turned away before their check, by reason.",

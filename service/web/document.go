@@ -63,7 +63,7 @@ func (f *front) health(w http.ResponseWriter, _ *http.Request) {
 func versions() string {
 	t, _ := json.Marshal(struct { // cannot fail: two texts
 		Service string `json:"service_version"`
-		Kernel  string `json:"kernel_revision"`
+		Kernel  int    `json:"kernel_revision"`
 	}{version.String(), basis.Revision})
 	return string(t) + "\n"
 }

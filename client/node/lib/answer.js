@@ -9,7 +9,7 @@ function answer(kind, result, provenance, response) {
     verdict: result.verdict,
     passes: result.verdict === 'VERDICT_PASS',
     utilization: result.governing_utilization,
-    governing: result.governing_id,
+    governing: result.governing_limit_state_id,
     limit_states: result.limit_states,
     notices: result.notices,
     derivation: result.derivation,

@@ -50,7 +50,7 @@ class Answer:
     @property
     def governing(self) -> str:
         """Id of the limit state that governs; may be empty."""
-        return self.result.governing_id
+        return self.result.governing_limit_state_id
 
     @property
     def limit_states(self) -> list[responses.LimitState]:

@@ -1380,7 +1380,7 @@ class ThroughAnchorage(TypedDict, total=False):
     # is out of scope. Default 0: none. 0 to 10 000.
     needed_preload_kn: float
     # Greatest stretch of a rod by the actions [mm]. Default 0: no limit. 0 to 1000.
-    most_stretch_mm: float
+    max_stretch_mm: float
     # Diameter of a round fill that presses on the bottom plate, centred [mm], such as the
     # lowest ring's; instead of pressed_x_mm and pressed_y_mm. Of a circle wider than the
     # plate the worse of the circle in it and of the whole plate counts. Default 0: not
@@ -1486,12 +1486,12 @@ class PinSpec(TypedDict, total=False):
     # Diameter [mm]. Required. Over 0 to 200.
     diameter_mm: float
     # Tensile strength [MPa]. Required. 10 to 3000.
-    f_u_mpa: float
+    fu_mpa: float
     # Yield strength [MPa]. Required. 10 to 3000.
-    f_y_mpa: float
+    fy_mpa: float
     # Bending yield strength F_yb [MPa]. Required with the US bases. Default 0:
     # not given. 0 to 3000.
-    f_yb_mpa: float
+    fy_bending_mpa: float
     # Whether nuts and washers hold a bolt along its axis, which gives the rope
     # effect of the Eurocode. Default false.
     nuts: bool
@@ -1723,8 +1723,8 @@ class SettlementNeighbour(TypedDict, total=False):
     settlement_mm: float
 
 
-class PredictSettlementRequest(TypedDict, total=False):
-    """PredictSettlementRequest describes a footing, the ground below it and its
+class CheckSettlementRequest(TypedDict, total=False):
+    """CheckSettlementRequest describes a footing, the ground below it and its
     stages of load.
     """
 
@@ -1767,7 +1767,7 @@ class PredictSettlementRequest(TypedDict, total=False):
     simpson: bool
     # Years after which the settlement is wanted, for creep of sand. Default 0:
     # without creep. 0 to 1000.
-    years: float
+    creep_years: float
     # Stages in the order of time. Required, 1 to 100.
     stages: list[SettlementStage]
     # Movements that the structure stands. Default: those of EN 1997-1 Annex H.
@@ -1865,14 +1865,14 @@ class CheckFootingRequest(TypedDict, total=False):
     variable: ForcesAtFoot
     # Whether the variable actions act all at once or not at all. Default false:
     # each check also takes them without their pressing force, on the safe side.
-    linked: bool
+    variable_actions_simultaneous: bool
     # Weight of footing, stack and ground on it, characteristic; with the US bases
     # with the factor of the combination in it [kN]. Default 0. 0 to 1 000 000.
     weight_kn: float
     # The ground. Required without presumptive.
     soil: GroundStrength
     # Contact between base and ground. Required.
-    interface: BaseContact
+    base_contact: BaseContact
     # A granular layer over clay. Absent: none.
     layer: GranularLayer
     # An allowable pressure without data of the ground. Absent: none.
@@ -1881,7 +1881,7 @@ class CheckFootingRequest(TypedDict, total=False):
     # annex says which counts.
     design_approaches: list[DesignApproach]
     # Author of the bearing factors. Required with the US bases.
-    method: BearingAuthor
+    bearing_author: BearingAuthor
     # Whether permanent forces, moments and shears of the column are from other
     # sources than the weight, such as the pretension of a guy or the thrust of
     # earth: the weight then also takes its favourable factor beside their
@@ -1923,10 +1923,10 @@ class ContainingRing(TypedDict, total=False):
     axial_strain: float
     # Share of the capacity left by creep, damage and ageing, corrosion among them where no
     # wall_thickness_mm says it. Default: a cautious one by the kind. 0.01 to 1.
-    durability: float
+    durability_factor: float
     # Share of the capacity that the joint carries. Default: a cautious one by the
     # kind. 0.01 to 1.
-    joint: float
+    joint_factor: float
     # Partial or safety factor on the capacity. Default: by kind and basis. 1 to
     # 20.
     partial_factor: float
@@ -2069,7 +2069,7 @@ class ForceSharing(TypedDict, total=False):
     # the pressure is elastic. Default 0: a plastic block of the bearing strength,
     # as for concrete. Required on granular fill, where the lever arm is shorter
     # and the rods get more; on a stack of rings, that of its tiers by default. 0 to 10 000.
-    modulus_n_mm3: float
+    subgrade_modulus_n_mm3: float
     # Preload of each rod that is certain to last [kN]; through fill it never is, and a
     # stack of rings fails where it is counted on. Default 0. 0 to 10 000.
     preload_kn: float
@@ -2143,7 +2143,7 @@ class PadReinforcement(TypedDict, total=False):
     # Cover of the lower bars and of their ends [mm]. Required. 10 to 500.
     cover_mm: float
     # Yield strength [MPa]: f_yk (Eurocode), f_y (US). Required. 200 to 700.
-    yield_mpa: float
+    fy_mpa: float
     # Length by which every bar is bent up at its ends [mm]. Default 0: straight. 0 to
     # 5000.
     bend_mm: float
@@ -2165,7 +2165,7 @@ class GroundBelow(TypedDict, total=False):
     # Its strength. Required without presumptive.
     soil: GroundStrength
     # Contact between footing and ground. Required.
-    interface: BaseContact
+    base_contact: BaseContact
     # A granular layer over clay. Absent: none.
     layer: GranularLayer
     # An allowable pressure without data of the ground. Absent: none.
@@ -2173,12 +2173,12 @@ class GroundBelow(TypedDict, total=False):
     # Modulus of subgrade reaction [N/mm3]: how stiff the ground is under a bottom
     # plate that reaches past the fill. Default 0: that part does not count. 0 to
     # 100.
-    subgrade_n_mm3: float
+    subgrade_modulus_n_mm3: float
     # Design approaches of EN 1997-1. Default: all, side by side; the national
     # annex says which counts.
     design_approaches: list[DesignApproach]
     # Author of the bearing factors. Required with the US bases.
-    method: BearingAuthor
+    bearing_author: BearingAuthor
     # Whether permanent forces, moments and shears of the column are from other
     # sources than the weight, such as the pretension of a guy or the thrust of
     # earth: the weight then also takes its favourable factor beside their
@@ -2214,7 +2214,7 @@ class SettlementBelow(TypedDict, total=False):
     stress_spread: StressSpread
     # Years after which the settlement is wanted, for creep of sand. Default 0:
     # without creep. 0 to 1000.
-    years: float
+    creep_years: float
     # Movements that the structure stands. Default: those of EN 1997-1 Annex H.
     limits: SettlementLimits
     # Footings beside this one, each with all that it settles, its stack included. At
@@ -2319,7 +2319,7 @@ class Action(TypedDict, total=False):
     # never act together, such as wind from several sides, unless they are parts of one
     # whole. It is no action's name. Default empty: it may act with any other. At most
     # 60 characters.
-    alternative_to: str
+    exclusive_group: str
     # What it does at the foot, as a characteristic or nominal value. Required.
     forces: ForcesAtFoot
     # How long it lasts, for k_mod, C_D and lambda of timber; of a combination that which
@@ -2441,7 +2441,7 @@ class CheckItem(TypedDict, total=False):
     # Pins.
     pin: CheckPinRequest
     # Settlement.
-    settlement: PredictSettlementRequest
+    settlement: CheckSettlementRequest
     # Footing on the ground.
     footing: CheckFootingRequest
     # Stack of rings.
@@ -2565,7 +2565,7 @@ class SizeColumnBaseRequest(TypedDict, total=False):
     rates: SizeRates
     # Greatest utilization that passes; least sizes and distances need only be kept.
     # Default 0 counts as 1. 0 to 1.
-    most_utilization: float
+    max_utilization: float
 
 
 class RingItem(TypedDict, total=False):
@@ -2620,11 +2620,11 @@ class SizeSteps(TypedDict, total=False):
     """SizeSteps are sizes that may be taken: the least, and more by whole steps."""
 
     # The least [mm]. Required. 50 to 100 000.
-    least_mm: float
+    min_mm: float
     # The step [mm]. Required. 1 to 10 000.
     step_mm: float
     # The most [mm]. Required. 50 to 100 000.
-    most_mm: float
+    max_mm: float
 
 
 class PadOffer(TypedDict, total=False):
@@ -2642,7 +2642,7 @@ class PadOffer(TypedDict, total=False):
     bend_mm: float
     # Yield strength of the bars [MPa]: f_yk (Eurocode), f_y (US). Required with bars.
     # Default 0. 0 or 200 to 700.
-    yield_mpa: float
+    fy_mpa: float
     # Sizes of the plan along x. Default: 500 to 4000 by 50 mm.
     plan: SizeSteps
     # Thicknesses. Default: 250 to 1500 by 50 mm.
@@ -2679,7 +2679,7 @@ class PadOffer(TypedDict, total=False):
     concrete_unit_weight_kn_m3: float
     # Greatest utilization that passes; rules of detailing, such as cover and spacing,
     # need only be kept. Default 0 counts as 1. 0 to 1.
-    most_utilization: float
+    max_utilization: float
     # Whether the size effect in shear counts, which ACI 318-19 13.2.6.2 lets footings
     # neglect; the Eurocode always counts its own. Default false.
     size_effect: bool
@@ -3025,7 +3025,7 @@ class ReadLoadTestRequest(TypedDict, total=False):
     # sand.
     clay: bool
     # Design life for creep and preload [years]. Default 0: not asked. 0 to 200.
-    years: float
+    design_life_years: float
     # Fill clamped between plates by tightened rods. Absent: none.
     clamp: TestClamp
     # Forces of the rods after tightening, in the order of time. Empty: not measured. At

@@ -327,7 +327,7 @@ CheckKind = Literal[
     "CHECK_KIND_ANCHORAGE",
     # CheckService.CheckPin.
     "CHECK_KIND_PIN",
-    # CheckService.PredictSettlement.
+    # CheckService.CheckSettlement.
     "CHECK_KIND_SETTLEMENT",
     # CheckService.CheckFooting.
     "CHECK_KIND_FOOTING",
@@ -545,7 +545,7 @@ class CombinationRow:
     # The outcome under it.
     verdict: Verdict = "VERDICT_UNSPECIFIED"
     # The limit state that governs under it.
-    governing_id: str = ""
+    governing_limit_state_id: str = ""
     # Its utilization.
     governing_utilization: Optional[float] = None
     # Greatest pressure under the plate [MPa].
@@ -613,7 +613,7 @@ class CheckResult:
     reason: str = ""
     # Id of the limit state that governs: one that fails without a utilization,
     # else the highest utilization. Empty when none has either.
-    governing_id: str = ""
+    governing_limit_state_id: str = ""
     # Utilization of the governing limit state, demand over resistance. Absent
     # when it has none.
     governing_utilization: Optional[float] = None
@@ -654,7 +654,7 @@ class Provenance:
     # Version of the service.
     service_version: str = ""
     # Revision of the calculation kernel: grows when a result may change.
-    kernel_revision: str = ""
+    kernel_revision: int = 0
     # The bases used, each with the editions of its standards.
     bases: List[BasisEdition] = field(default_factory=list)
     # What every answer is and is not.
@@ -722,8 +722,8 @@ class CheckPinResponse:
 
 
 @dataclass
-class PredictSettlementResponse:
-    """PredictSettlementResponse answers PredictSettlement."""
+class CheckSettlementResponse:
+    """CheckSettlementResponse answers CheckSettlement."""
 
     # The answer: for each method its greatest settlement against the limit.
     result: Optional[CheckResult] = None
@@ -834,7 +834,7 @@ class SizeChoice:
     # The outcome.
     verdict: Verdict = "VERDICT_UNSPECIFIED"
     # The limit state that governs.
-    governing_id: str = ""
+    governing_limit_state_id: str = ""
     # Its utilization.
     governing_utilization: Optional[float] = None
     # The combination that governs.
@@ -857,8 +857,8 @@ class SizeStop:
 
     # Which list.
     dimension: SizeDimension = "SIZE_DIMENSION_UNSPECIFIED"
-    # Place of the smaller value in it, counted from 0.
-    place: int = 0
+    # Index of the smaller value in it, counted from 0.
+    index: int = 0
     # The limit state that it does not satisfy: that which fails, else that which is out
     # of scope, else that which is used too much; empty: it passes but costs more.
     limit_state_id: str = ""
@@ -1572,10 +1572,10 @@ class UnitWeightEntry:
     # What it is.
     material: str = ""
     # Least mean value [kN/m3]: for what holds down.
-    least_kn_m3: float = 0.0
+    min_kn_m3: float = 0.0
     # Greatest mean value [kN/m3]: for what presses; equal to the least where the
     # source has one value.
-    most_kn_m3: float = 0.0
+    max_kn_m3: float = 0.0
     # Where the values come from.
     source: str = ""
 

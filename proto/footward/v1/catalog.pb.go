@@ -43,7 +43,7 @@ const (
 	CheckKind_CHECK_KIND_ANCHORAGE CheckKind = 6
 	// CheckService.CheckPin.
 	CheckKind_CHECK_KIND_PIN CheckKind = 7
-	// CheckService.PredictSettlement.
+	// CheckService.CheckSettlement.
 	CheckKind_CHECK_KIND_SETTLEMENT CheckKind = 8
 	// CheckService.CheckFooting.
 	CheckKind_CHECK_KIND_FOOTING CheckKind = 9
@@ -1772,10 +1772,10 @@ type UnitWeightEntry struct {
 	// What it is.
 	Material string `protobuf:"bytes,1,opt,name=material,proto3" json:"material,omitempty"`
 	// Least mean value [kN/m3]: for what holds down.
-	LeastKnM3 float64 `protobuf:"fixed64,2,opt,name=least_kn_m3,json=leastKnM3,proto3" json:"least_kn_m3,omitempty"`
+	MinKnM3 float64 `protobuf:"fixed64,2,opt,name=min_kn_m3,json=minKnM3,proto3" json:"min_kn_m3,omitempty"`
 	// Greatest mean value [kN/m3]: for what presses; equal to the least where the
 	// source has one value.
-	MostKnM3 float64 `protobuf:"fixed64,3,opt,name=most_kn_m3,json=mostKnM3,proto3" json:"most_kn_m3,omitempty"`
+	MaxKnM3 float64 `protobuf:"fixed64,3,opt,name=max_kn_m3,json=maxKnM3,proto3" json:"max_kn_m3,omitempty"`
 	// Where the values come from.
 	Source        string `protobuf:"bytes,4,opt,name=source,proto3" json:"source,omitempty"`
 	unknownFields protoimpl.UnknownFields
@@ -1819,16 +1819,16 @@ func (x *UnitWeightEntry) GetMaterial() string {
 	return ""
 }
 
-func (x *UnitWeightEntry) GetLeastKnM3() float64 {
+func (x *UnitWeightEntry) GetMinKnM3() float64 {
 	if x != nil {
-		return x.LeastKnM3
+		return x.MinKnM3
 	}
 	return 0
 }
 
-func (x *UnitWeightEntry) GetMostKnM3() float64 {
+func (x *UnitWeightEntry) GetMaxKnM3() float64 {
 	if x != nil {
-		return x.MostKnM3
+		return x.MaxKnM3
 	}
 	return 0
 }
@@ -1936,12 +1936,11 @@ const file_footward_v1_catalog_proto_rawDesc = "" +
 	"\x04text\x18\x04 \x01(\tR\x04text\"\x18\n" +
 	"\x16ListUnitWeightsRequest\"Z\n" +
 	"\x17ListUnitWeightsResponse\x12?\n" +
-	"\funit_weights\x18\x01 \x03(\v2\x1c.footward.v1.UnitWeightEntryR\vunitWeights\"\x83\x01\n" +
+	"\funit_weights\x18\x01 \x03(\v2\x1c.footward.v1.UnitWeightEntryR\vunitWeights\"}\n" +
 	"\x0fUnitWeightEntry\x12\x1a\n" +
-	"\bmaterial\x18\x01 \x01(\tR\bmaterial\x12\x1e\n" +
-	"\vleast_kn_m3\x18\x02 \x01(\x01R\tleastKnM3\x12\x1c\n" +
-	"\n" +
-	"most_kn_m3\x18\x03 \x01(\x01R\bmostKnM3\x12\x16\n" +
+	"\bmaterial\x18\x01 \x01(\tR\bmaterial\x12\x1a\n" +
+	"\tmin_kn_m3\x18\x02 \x01(\x01R\aminKnM3\x12\x1a\n" +
+	"\tmax_kn_m3\x18\x03 \x01(\x01R\amaxKnM3\x12\x16\n" +
 	"\x06source\x18\x04 \x01(\tR\x06source*\xc3\x02\n" +
 	"\tCheckKind\x12\x1a\n" +
 	"\x16CHECK_KIND_UNSPECIFIED\x10\x00\x12\x16\n" +

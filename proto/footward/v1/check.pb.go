@@ -1453,9 +1453,9 @@ func (x *CheckPinResponse) GetProvenance() *Provenance {
 	return nil
 }
 
-// PredictSettlementRequest describes a footing, the ground below it and its
+// CheckSettlementRequest describes a footing, the ground below it and its
 // stages of load.
-type PredictSettlementRequest struct {
+type CheckSettlementRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The caller's own name for this check, echoed in the answer. At most 200
 	// characters.
@@ -1496,7 +1496,7 @@ type PredictSettlementRequest struct {
 	Simpson bool `protobuf:"varint,14,opt,name=simpson,proto3" json:"simpson,omitempty"`
 	// Years after which the settlement is wanted, for creep of sand. Default 0:
 	// without creep. 0 to 1000.
-	Years float64 `protobuf:"fixed64,15,opt,name=years,proto3" json:"years,omitempty"`
+	CreepYears float64 `protobuf:"fixed64,15,opt,name=creep_years,json=creepYears,proto3" json:"creep_years,omitempty"`
 	// Stages in the order of time. Required, 1 to 100.
 	Stages []*SettlementStage `protobuf:"bytes,16,rep,name=stages,proto3" json:"stages,omitempty"`
 	// Movements that the structure stands. Default: those of EN 1997-1 Annex H.
@@ -1507,20 +1507,20 @@ type PredictSettlementRequest struct {
 	sizeCache     protoimpl.SizeCache
 }
 
-func (x *PredictSettlementRequest) Reset() {
-	*x = PredictSettlementRequest{}
+func (x *CheckSettlementRequest) Reset() {
+	*x = CheckSettlementRequest{}
 	mi := &file_footward_v1_check_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
 
-func (x *PredictSettlementRequest) String() string {
+func (x *CheckSettlementRequest) String() string {
 	return protoimpl.X.MessageStringOf(x)
 }
 
-func (*PredictSettlementRequest) ProtoMessage() {}
+func (*CheckSettlementRequest) ProtoMessage() {}
 
-func (x *PredictSettlementRequest) ProtoReflect() protoreflect.Message {
+func (x *CheckSettlementRequest) ProtoReflect() protoreflect.Message {
 	mi := &file_footward_v1_check_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
@@ -1532,139 +1532,139 @@ func (x *PredictSettlementRequest) ProtoReflect() protoreflect.Message {
 	return mi.MessageOf(x)
 }
 
-// Deprecated: Use PredictSettlementRequest.ProtoReflect.Descriptor instead.
-func (*PredictSettlementRequest) Descriptor() ([]byte, []int) {
+// Deprecated: Use CheckSettlementRequest.ProtoReflect.Descriptor instead.
+func (*CheckSettlementRequest) Descriptor() ([]byte, []int) {
 	return file_footward_v1_check_proto_rawDescGZIP(), []int{15}
 }
 
-func (x *PredictSettlementRequest) GetLabel() string {
+func (x *CheckSettlementRequest) GetLabel() string {
 	if x != nil {
 		return x.Label
 	}
 	return ""
 }
 
-func (x *PredictSettlementRequest) GetBasis() *DesignBasis {
+func (x *CheckSettlementRequest) GetBasis() *DesignBasis {
 	if x != nil {
 		return x.Basis
 	}
 	return nil
 }
 
-func (x *PredictSettlementRequest) GetDetail() Detail {
+func (x *CheckSettlementRequest) GetDetail() Detail {
 	if x != nil {
 		return x.Detail
 	}
 	return Detail_DETAIL_UNSPECIFIED
 }
 
-func (x *PredictSettlementRequest) GetFooting() *Footing {
+func (x *CheckSettlementRequest) GetFooting() *Footing {
 	if x != nil {
 		return x.Footing
 	}
 	return nil
 }
 
-func (x *PredictSettlementRequest) GetRigid() bool {
+func (x *CheckSettlementRequest) GetRigid() bool {
 	if x != nil {
 		return x.Rigid
 	}
 	return false
 }
 
-func (x *PredictSettlementRequest) GetUnitWeightAboveKnM3() float64 {
+func (x *CheckSettlementRequest) GetUnitWeightAboveKnM3() float64 {
 	if x != nil {
 		return x.UnitWeightAboveKnM3
 	}
 	return 0
 }
 
-func (x *PredictSettlementRequest) GetDepthFactor() float64 {
+func (x *CheckSettlementRequest) GetDepthFactor() float64 {
 	if x != nil && x.DepthFactor != nil {
 		return *x.DepthFactor
 	}
 	return 0
 }
 
-func (x *PredictSettlementRequest) GetWaterDepthMm() float64 {
+func (x *CheckSettlementRequest) GetWaterDepthMm() float64 {
 	if x != nil {
 		return x.WaterDepthMm
 	}
 	return 0
 }
 
-func (x *PredictSettlementRequest) GetDry() bool {
+func (x *CheckSettlementRequest) GetDry() bool {
 	if x != nil {
 		return x.Dry
 	}
 	return false
 }
 
-func (x *PredictSettlementRequest) GetLayers() []*GroundLayer {
+func (x *CheckSettlementRequest) GetLayers() []*GroundLayer {
 	if x != nil {
 		return x.Layers
 	}
 	return nil
 }
 
-func (x *PredictSettlementRequest) GetHalfSpace() bool {
+func (x *CheckSettlementRequest) GetHalfSpace() bool {
 	if x != nil {
 		return x.HalfSpace
 	}
 	return false
 }
 
-func (x *PredictSettlementRequest) GetPreloadedKpa() float64 {
+func (x *CheckSettlementRequest) GetPreloadedKpa() float64 {
 	if x != nil {
 		return x.PreloadedKpa
 	}
 	return 0
 }
 
-func (x *PredictSettlementRequest) GetStressSpread() StressSpread {
+func (x *CheckSettlementRequest) GetStressSpread() StressSpread {
 	if x != nil {
 		return x.StressSpread
 	}
 	return StressSpread_STRESS_SPREAD_UNSPECIFIED
 }
 
-func (x *PredictSettlementRequest) GetSimpson() bool {
+func (x *CheckSettlementRequest) GetSimpson() bool {
 	if x != nil {
 		return x.Simpson
 	}
 	return false
 }
 
-func (x *PredictSettlementRequest) GetYears() float64 {
+func (x *CheckSettlementRequest) GetCreepYears() float64 {
 	if x != nil {
-		return x.Years
+		return x.CreepYears
 	}
 	return 0
 }
 
-func (x *PredictSettlementRequest) GetStages() []*SettlementStage {
+func (x *CheckSettlementRequest) GetStages() []*SettlementStage {
 	if x != nil {
 		return x.Stages
 	}
 	return nil
 }
 
-func (x *PredictSettlementRequest) GetLimits() *SettlementLimits {
+func (x *CheckSettlementRequest) GetLimits() *SettlementLimits {
 	if x != nil {
 		return x.Limits
 	}
 	return nil
 }
 
-func (x *PredictSettlementRequest) GetNeighbours() []*SettlementNeighbour {
+func (x *CheckSettlementRequest) GetNeighbours() []*SettlementNeighbour {
 	if x != nil {
 		return x.Neighbours
 	}
 	return nil
 }
 
-// PredictSettlementResponse answers PredictSettlement.
-type PredictSettlementResponse struct {
+// CheckSettlementResponse answers CheckSettlement.
+type CheckSettlementResponse struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The answer: for each method its greatest settlement against the limit.
 	Result *CheckResult `protobuf:"bytes,1,opt,name=result,proto3" json:"result,omitempty"`
@@ -1674,20 +1674,20 @@ type PredictSettlementResponse struct {
 	sizeCache     protoimpl.SizeCache
 }
 
-func (x *PredictSettlementResponse) Reset() {
-	*x = PredictSettlementResponse{}
+func (x *CheckSettlementResponse) Reset() {
+	*x = CheckSettlementResponse{}
 	mi := &file_footward_v1_check_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
 
-func (x *PredictSettlementResponse) String() string {
+func (x *CheckSettlementResponse) String() string {
 	return protoimpl.X.MessageStringOf(x)
 }
 
-func (*PredictSettlementResponse) ProtoMessage() {}
+func (*CheckSettlementResponse) ProtoMessage() {}
 
-func (x *PredictSettlementResponse) ProtoReflect() protoreflect.Message {
+func (x *CheckSettlementResponse) ProtoReflect() protoreflect.Message {
 	mi := &file_footward_v1_check_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
@@ -1699,19 +1699,19 @@ func (x *PredictSettlementResponse) ProtoReflect() protoreflect.Message {
 	return mi.MessageOf(x)
 }
 
-// Deprecated: Use PredictSettlementResponse.ProtoReflect.Descriptor instead.
-func (*PredictSettlementResponse) Descriptor() ([]byte, []int) {
+// Deprecated: Use CheckSettlementResponse.ProtoReflect.Descriptor instead.
+func (*CheckSettlementResponse) Descriptor() ([]byte, []int) {
 	return file_footward_v1_check_proto_rawDescGZIP(), []int{16}
 }
 
-func (x *PredictSettlementResponse) GetResult() *CheckResult {
+func (x *CheckSettlementResponse) GetResult() *CheckResult {
 	if x != nil {
 		return x.Result
 	}
 	return nil
 }
 
-func (x *PredictSettlementResponse) GetProvenance() *Provenance {
+func (x *CheckSettlementResponse) GetProvenance() *Provenance {
 	if x != nil {
 		return x.Provenance
 	}
@@ -1740,14 +1740,14 @@ type CheckFootingRequest struct {
 	Variable *ForcesAtFoot `protobuf:"bytes,7,opt,name=variable,proto3" json:"variable,omitempty"`
 	// Whether the variable actions act all at once or not at all. Default false:
 	// each check also takes them without their pressing force, on the safe side.
-	Linked bool `protobuf:"varint,8,opt,name=linked,proto3" json:"linked,omitempty"`
+	VariableActionsSimultaneous bool `protobuf:"varint,8,opt,name=variable_actions_simultaneous,json=variableActionsSimultaneous,proto3" json:"variable_actions_simultaneous,omitempty"`
 	// Weight of footing, stack and ground on it, characteristic; with the US bases
 	// with the factor of the combination in it [kN]. Default 0. 0 to 1 000 000.
 	WeightKn float64 `protobuf:"fixed64,9,opt,name=weight_kn,json=weightKn,proto3" json:"weight_kn,omitempty"`
 	// The ground. Required without presumptive.
 	Soil *GroundStrength `protobuf:"bytes,10,opt,name=soil,proto3" json:"soil,omitempty"`
 	// Contact between base and ground. Required.
-	Interface *BaseContact `protobuf:"bytes,11,opt,name=interface,proto3" json:"interface,omitempty"`
+	BaseContact *BaseContact `protobuf:"bytes,11,opt,name=base_contact,json=baseContact,proto3" json:"base_contact,omitempty"`
 	// A granular layer over clay. Absent: none.
 	Layer *GranularLayer `protobuf:"bytes,12,opt,name=layer,proto3" json:"layer,omitempty"`
 	// An allowable pressure without data of the ground. Absent: none.
@@ -1756,7 +1756,7 @@ type CheckFootingRequest struct {
 	// annex says which counts.
 	DesignApproaches []DesignApproach `protobuf:"varint,14,rep,packed,name=design_approaches,json=designApproaches,proto3,enum=footward.v1.DesignApproach" json:"design_approaches,omitempty"`
 	// Author of the bearing factors. Required with the US bases.
-	Method BearingAuthor `protobuf:"varint,15,opt,name=method,proto3,enum=footward.v1.BearingAuthor" json:"method,omitempty"`
+	BearingAuthor BearingAuthor `protobuf:"varint,15,opt,name=bearing_author,json=bearingAuthor,proto3,enum=footward.v1.BearingAuthor" json:"bearing_author,omitempty"`
 	// Whether permanent forces, moments and shears of the column are from other
 	// sources than the weight, such as the pretension of a guy or the thrust of
 	// earth: the weight then also takes its favourable factor beside their
@@ -1846,9 +1846,9 @@ func (x *CheckFootingRequest) GetVariable() *ForcesAtFoot {
 	return nil
 }
 
-func (x *CheckFootingRequest) GetLinked() bool {
+func (x *CheckFootingRequest) GetVariableActionsSimultaneous() bool {
 	if x != nil {
-		return x.Linked
+		return x.VariableActionsSimultaneous
 	}
 	return false
 }
@@ -1867,9 +1867,9 @@ func (x *CheckFootingRequest) GetSoil() *GroundStrength {
 	return nil
 }
 
-func (x *CheckFootingRequest) GetInterface() *BaseContact {
+func (x *CheckFootingRequest) GetBaseContact() *BaseContact {
 	if x != nil {
-		return x.Interface
+		return x.BaseContact
 	}
 	return nil
 }
@@ -1895,9 +1895,9 @@ func (x *CheckFootingRequest) GetDesignApproaches() []DesignApproach {
 	return nil
 }
 
-func (x *CheckFootingRequest) GetMethod() BearingAuthor {
+func (x *CheckFootingRequest) GetBearingAuthor() BearingAuthor {
 	if x != nil {
-		return x.Method
+		return x.BearingAuthor
 	}
 	return BearingAuthor_BEARING_AUTHOR_UNSPECIFIED
 }
@@ -2350,7 +2350,7 @@ func (x *CheckItem) GetPin() *CheckPinRequest {
 	return nil
 }
 
-func (x *CheckItem) GetSettlement() *PredictSettlementRequest {
+func (x *CheckItem) GetSettlement() *CheckSettlementRequest {
 	if x != nil {
 		if x, ok := x.Check.(*CheckItem_Settlement); ok {
 			return x.Settlement
@@ -2418,7 +2418,7 @@ type CheckItem_Pin struct {
 
 type CheckItem_Settlement struct {
 	// Settlement.
-	Settlement *PredictSettlementRequest `protobuf:"bytes,8,opt,name=settlement,proto3,oneof"`
+	Settlement *CheckSettlementRequest `protobuf:"bytes,8,opt,name=settlement,proto3,oneof"`
 }
 
 type CheckItem_Footing struct {
@@ -2924,8 +2924,8 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xe6\a\n" +
-	"\x18PredictSettlementRequest\x12\x1e\n" +
+	"provenance\"\xef\a\n" +
+	"\x16CheckSettlementRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
 	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x126\n" +
@@ -2942,20 +2942,21 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"half_space\x18\v \x01(\bR\thalfSpace\x12>\n" +
 	"\rpreloaded_kpa\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\fpreloadedKpa\x12H\n" +
 	"\rstress_spread\x18\r \x01(\x0e2\x19.footward.v1.StressSpreadB\b\xbaH\x05\x82\x01\x02\x10\x01R\fstressSpread\x12\x18\n" +
-	"\asimpson\x18\x0e \x01(\bR\asimpson\x12/\n" +
-	"\x05years\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x12@\n" +
+	"\asimpson\x18\x0e \x01(\bR\asimpson\x12:\n" +
+	"\vcreep_years\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"creepYears\x12@\n" +
 	"\x06stages\x18\x10 \x03(\v2\x1c.footward.v1.SettlementStageB\n" +
 	"\xbaH\a\x92\x01\x04\b\x01\x10dR\x06stages\x125\n" +
 	"\x06limits\x18\x11 \x01(\v2\x1d.footward.v1.SettlementLimitsR\x06limits\x12J\n" +
 	"\n" +
 	"neighbours\x18\x12 \x03(\v2 .footward.v1.SettlementNeighbourB\b\xbaH\x05\x92\x01\x02\x102R\n" +
 	"neighboursB\x0f\n" +
-	"\r_depth_factor\"\x86\x01\n" +
-	"\x19PredictSettlementResponse\x120\n" +
+	"\r_depth_factor\"\x84\x01\n" +
+	"\x17CheckSettlementResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xff\x06\n" +
+	"provenance\"\xbf\a\n" +
 	"\x13CheckFootingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
@@ -2963,16 +2964,16 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\afooting\x18\x04 \x01(\v2\x14.footward.v1.FootingB\x06\xbaH\x03\xc8\x01\x01R\afooting\x126\n" +
 	"\theight_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\bheightMm\x12?\n" +
 	"\tpermanent\x18\x06 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\tpermanent\x125\n" +
-	"\bvariable\x18\a \x01(\v2\x19.footward.v1.ForcesAtFootR\bvariable\x12\x16\n" +
-	"\x06linked\x18\b \x01(\bR\x06linked\x126\n" +
+	"\bvariable\x18\a \x01(\v2\x19.footward.v1.ForcesAtFootR\bvariable\x12B\n" +
+	"\x1dvariable_actions_simultaneous\x18\b \x01(\bR\x1bvariableActionsSimultaneous\x126\n" +
 	"\tweight_kn\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\bweightKn\x12/\n" +
 	"\x04soil\x18\n" +
-	" \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x126\n" +
-	"\tinterface\x18\v \x01(\v2\x18.footward.v1.BaseContactR\tinterface\x120\n" +
+	" \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x12;\n" +
+	"\fbase_contact\x18\v \x01(\v2\x18.footward.v1.BaseContactR\vbaseContact\x120\n" +
 	"\x05layer\x18\f \x01(\v2\x1a.footward.v1.GranularLayerR\x05layer\x12B\n" +
 	"\vpresumptive\x18\r \x01(\v2 .footward.v1.PresumptivePressureR\vpresumptive\x12[\n" +
-	"\x11design_approaches\x18\x0e \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12<\n" +
-	"\x06method\x18\x0f \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12'\n" +
+	"\x11design_approaches\x18\x0e \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12K\n" +
+	"\x0ebearing_author\x18\x0f \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\rbearingAuthor\x12'\n" +
 	"\x0fpermanent_apart\x18\x10 \x01(\bR\x0epermanentApart\"\x81\x01\n" +
 	"\x14CheckFootingResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
@@ -3007,7 +3008,7 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xae\x05\n" +
+	"provenance\"\xac\x05\n" +
 	"\tCheckItem\x12<\n" +
 	"\abearing\x18\x01 \x01(\v2 .footward.v1.CheckBearingRequestH\x00R\abearing\x12L\n" +
 	"\rplate_bending\x18\x02 \x01(\v2%.footward.v1.CheckPlateBendingRequestH\x00R\fplateBending\x123\n" +
@@ -3017,9 +3018,9 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\vcolumn_base\x18\x05 \x01(\v2#.footward.v1.CheckColumnBaseRequestH\x00R\n" +
 	"columnBase\x12B\n" +
 	"\tanchorage\x18\x06 \x01(\v2\".footward.v1.CheckAnchorageRequestH\x00R\tanchorage\x120\n" +
-	"\x03pin\x18\a \x01(\v2\x1c.footward.v1.CheckPinRequestH\x00R\x03pin\x12G\n" +
+	"\x03pin\x18\a \x01(\v2\x1c.footward.v1.CheckPinRequestH\x00R\x03pin\x12E\n" +
 	"\n" +
-	"settlement\x18\b \x01(\v2%.footward.v1.PredictSettlementRequestH\x00R\n" +
+	"settlement\x18\b \x01(\v2#.footward.v1.CheckSettlementRequestH\x00R\n" +
 	"settlement\x12<\n" +
 	"\afooting\x18\t \x01(\v2 .footward.v1.CheckFootingRequestH\x00R\afooting\x12C\n" +
 	"\n" +
@@ -3054,15 +3055,15 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x0fWeldGroupMethod\x12!\n" +
 	"\x1dWELD_GROUP_METHOD_UNSPECIFIED\x10\x00\x12\x1d\n" +
 	"\x19WELD_GROUP_METHOD_ELASTIC\x10\x01\x12*\n" +
-	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\x85\b\n" +
+	"&WELD_GROUP_METHOD_INSTANTANEOUS_CENTRE\x10\x022\xff\a\n" +
 	"\fCheckService\x12X\n" +
 	"\fCheckBearing\x12 .footward.v1.CheckBearingRequest\x1a!.footward.v1.CheckBearingResponse\"\x03\x90\x02\x01\x12g\n" +
 	"\x11CheckPlateBending\x12%.footward.v1.CheckPlateBendingRequest\x1a&.footward.v1.CheckPlateBendingResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckWeld\x12\x1d.footward.v1.CheckWeldRequest\x1a\x1e.footward.v1.CheckWeldResponse\"\x03\x90\x02\x01\x12a\n" +
 	"\x0fCheckAnchorRods\x12#.footward.v1.CheckAnchorRodsRequest\x1a$.footward.v1.CheckAnchorRodsResponse\"\x03\x90\x02\x01\x12^\n" +
 	"\x0eCheckAnchorage\x12\".footward.v1.CheckAnchorageRequest\x1a#.footward.v1.CheckAnchorageResponse\"\x03\x90\x02\x01\x12L\n" +
-	"\bCheckPin\x12\x1c.footward.v1.CheckPinRequest\x1a\x1d.footward.v1.CheckPinResponse\"\x03\x90\x02\x01\x12g\n" +
-	"\x11PredictSettlement\x12%.footward.v1.PredictSettlementRequest\x1a&.footward.v1.PredictSettlementResponse\"\x03\x90\x02\x01\x12X\n" +
+	"\bCheckPin\x12\x1c.footward.v1.CheckPinRequest\x1a\x1d.footward.v1.CheckPinResponse\"\x03\x90\x02\x01\x12a\n" +
+	"\x0fCheckSettlement\x12#.footward.v1.CheckSettlementRequest\x1a$.footward.v1.CheckSettlementResponse\"\x03\x90\x02\x01\x12X\n" +
 	"\fCheckFooting\x12 .footward.v1.CheckFootingRequest\x1a!.footward.v1.CheckFootingResponse\"\x03\x90\x02\x01\x12^\n" +
 	"\x0eCheckRingStack\x12\".footward.v1.CheckRingStackRequest\x1a#.footward.v1.CheckRingStackResponse\"\x03\x90\x02\x01\x12O\n" +
 	"\tCheckMany\x12\x1d.footward.v1.CheckManyRequest\x1a\x1e.footward.v1.CheckManyResponse\"\x03\x90\x02\x01\x12\\\n" +
@@ -3100,8 +3101,8 @@ var file_footward_v1_check_proto_goTypes = []any{
 	(*CheckAnchorageResponse)(nil),    // 13: footward.v1.CheckAnchorageResponse
 	(*CheckPinRequest)(nil),           // 14: footward.v1.CheckPinRequest
 	(*CheckPinResponse)(nil),          // 15: footward.v1.CheckPinResponse
-	(*PredictSettlementRequest)(nil),  // 16: footward.v1.PredictSettlementRequest
-	(*PredictSettlementResponse)(nil), // 17: footward.v1.PredictSettlementResponse
+	(*CheckSettlementRequest)(nil),    // 16: footward.v1.CheckSettlementRequest
+	(*CheckSettlementResponse)(nil),   // 17: footward.v1.CheckSettlementResponse
 	(*CheckFootingRequest)(nil),       // 18: footward.v1.CheckFootingRequest
 	(*CheckFootingResponse)(nil),      // 19: footward.v1.CheckFootingResponse
 	(*CheckRingStackRequest)(nil),     // 20: footward.v1.CheckRingStackRequest
@@ -3216,27 +3217,27 @@ var file_footward_v1_check_proto_depIdxs = []int32{
 	50,  // 59: footward.v1.CheckPinRequest.bracket_weld:type_name -> footward.v1.BracketWeld
 	34,  // 60: footward.v1.CheckPinResponse.result:type_name -> footward.v1.CheckResult
 	35,  // 61: footward.v1.CheckPinResponse.provenance:type_name -> footward.v1.Provenance
-	29,  // 62: footward.v1.PredictSettlementRequest.basis:type_name -> footward.v1.DesignBasis
-	30,  // 63: footward.v1.PredictSettlementRequest.detail:type_name -> footward.v1.Detail
-	51,  // 64: footward.v1.PredictSettlementRequest.footing:type_name -> footward.v1.Footing
-	52,  // 65: footward.v1.PredictSettlementRequest.layers:type_name -> footward.v1.GroundLayer
-	53,  // 66: footward.v1.PredictSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
-	54,  // 67: footward.v1.PredictSettlementRequest.stages:type_name -> footward.v1.SettlementStage
-	55,  // 68: footward.v1.PredictSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
-	56,  // 69: footward.v1.PredictSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
-	34,  // 70: footward.v1.PredictSettlementResponse.result:type_name -> footward.v1.CheckResult
-	35,  // 71: footward.v1.PredictSettlementResponse.provenance:type_name -> footward.v1.Provenance
+	29,  // 62: footward.v1.CheckSettlementRequest.basis:type_name -> footward.v1.DesignBasis
+	30,  // 63: footward.v1.CheckSettlementRequest.detail:type_name -> footward.v1.Detail
+	51,  // 64: footward.v1.CheckSettlementRequest.footing:type_name -> footward.v1.Footing
+	52,  // 65: footward.v1.CheckSettlementRequest.layers:type_name -> footward.v1.GroundLayer
+	53,  // 66: footward.v1.CheckSettlementRequest.stress_spread:type_name -> footward.v1.StressSpread
+	54,  // 67: footward.v1.CheckSettlementRequest.stages:type_name -> footward.v1.SettlementStage
+	55,  // 68: footward.v1.CheckSettlementRequest.limits:type_name -> footward.v1.SettlementLimits
+	56,  // 69: footward.v1.CheckSettlementRequest.neighbours:type_name -> footward.v1.SettlementNeighbour
+	34,  // 70: footward.v1.CheckSettlementResponse.result:type_name -> footward.v1.CheckResult
+	35,  // 71: footward.v1.CheckSettlementResponse.provenance:type_name -> footward.v1.Provenance
 	29,  // 72: footward.v1.CheckFootingRequest.basis:type_name -> footward.v1.DesignBasis
 	30,  // 73: footward.v1.CheckFootingRequest.detail:type_name -> footward.v1.Detail
 	51,  // 74: footward.v1.CheckFootingRequest.footing:type_name -> footward.v1.Footing
 	32,  // 75: footward.v1.CheckFootingRequest.permanent:type_name -> footward.v1.ForcesAtFoot
 	32,  // 76: footward.v1.CheckFootingRequest.variable:type_name -> footward.v1.ForcesAtFoot
 	57,  // 77: footward.v1.CheckFootingRequest.soil:type_name -> footward.v1.GroundStrength
-	58,  // 78: footward.v1.CheckFootingRequest.interface:type_name -> footward.v1.BaseContact
+	58,  // 78: footward.v1.CheckFootingRequest.base_contact:type_name -> footward.v1.BaseContact
 	59,  // 79: footward.v1.CheckFootingRequest.layer:type_name -> footward.v1.GranularLayer
 	60,  // 80: footward.v1.CheckFootingRequest.presumptive:type_name -> footward.v1.PresumptivePressure
 	61,  // 81: footward.v1.CheckFootingRequest.design_approaches:type_name -> footward.v1.DesignApproach
-	62,  // 82: footward.v1.CheckFootingRequest.method:type_name -> footward.v1.BearingAuthor
+	62,  // 82: footward.v1.CheckFootingRequest.bearing_author:type_name -> footward.v1.BearingAuthor
 	34,  // 83: footward.v1.CheckFootingResponse.result:type_name -> footward.v1.CheckResult
 	35,  // 84: footward.v1.CheckFootingResponse.provenance:type_name -> footward.v1.Provenance
 	29,  // 85: footward.v1.CheckRingStackRequest.basis:type_name -> footward.v1.DesignBasis
@@ -3256,7 +3257,7 @@ var file_footward_v1_check_proto_depIdxs = []int32{
 	66,  // 99: footward.v1.CheckItem.column_base:type_name -> footward.v1.CheckColumnBaseRequest
 	12,  // 100: footward.v1.CheckItem.anchorage:type_name -> footward.v1.CheckAnchorageRequest
 	14,  // 101: footward.v1.CheckItem.pin:type_name -> footward.v1.CheckPinRequest
-	16,  // 102: footward.v1.CheckItem.settlement:type_name -> footward.v1.PredictSettlementRequest
+	16,  // 102: footward.v1.CheckItem.settlement:type_name -> footward.v1.CheckSettlementRequest
 	18,  // 103: footward.v1.CheckItem.footing:type_name -> footward.v1.CheckFootingRequest
 	20,  // 104: footward.v1.CheckItem.ring_stack:type_name -> footward.v1.CheckRingStackRequest
 	34,  // 105: footward.v1.CheckOutcome.result:type_name -> footward.v1.CheckResult
@@ -3274,7 +3275,7 @@ var file_footward_v1_check_proto_depIdxs = []int32{
 	9,   // 117: footward.v1.CheckService.CheckAnchorRods:input_type -> footward.v1.CheckAnchorRodsRequest
 	12,  // 118: footward.v1.CheckService.CheckAnchorage:input_type -> footward.v1.CheckAnchorageRequest
 	14,  // 119: footward.v1.CheckService.CheckPin:input_type -> footward.v1.CheckPinRequest
-	16,  // 120: footward.v1.CheckService.PredictSettlement:input_type -> footward.v1.PredictSettlementRequest
+	16,  // 120: footward.v1.CheckService.CheckSettlement:input_type -> footward.v1.CheckSettlementRequest
 	18,  // 121: footward.v1.CheckService.CheckFooting:input_type -> footward.v1.CheckFootingRequest
 	20,  // 122: footward.v1.CheckService.CheckRingStack:input_type -> footward.v1.CheckRingStackRequest
 	25,  // 123: footward.v1.CheckService.CheckMany:input_type -> footward.v1.CheckManyRequest
@@ -3285,7 +3286,7 @@ var file_footward_v1_check_proto_depIdxs = []int32{
 	11,  // 128: footward.v1.CheckService.CheckAnchorRods:output_type -> footward.v1.CheckAnchorRodsResponse
 	13,  // 129: footward.v1.CheckService.CheckAnchorage:output_type -> footward.v1.CheckAnchorageResponse
 	15,  // 130: footward.v1.CheckService.CheckPin:output_type -> footward.v1.CheckPinResponse
-	17,  // 131: footward.v1.CheckService.PredictSettlement:output_type -> footward.v1.PredictSettlementResponse
+	17,  // 131: footward.v1.CheckService.CheckSettlement:output_type -> footward.v1.CheckSettlementResponse
 	19,  // 132: footward.v1.CheckService.CheckFooting:output_type -> footward.v1.CheckFootingResponse
 	21,  // 133: footward.v1.CheckService.CheckRingStack:output_type -> footward.v1.CheckRingStackResponse
 	26,  // 134: footward.v1.CheckService.CheckMany:output_type -> footward.v1.CheckManyResponse

@@ -27,7 +27,7 @@ const (
 	CheckService_CheckAnchorRods_FullMethodName   = "/footward.v1.CheckService/CheckAnchorRods"
 	CheckService_CheckAnchorage_FullMethodName    = "/footward.v1.CheckService/CheckAnchorage"
 	CheckService_CheckPin_FullMethodName          = "/footward.v1.CheckService/CheckPin"
-	CheckService_PredictSettlement_FullMethodName = "/footward.v1.CheckService/PredictSettlement"
+	CheckService_CheckSettlement_FullMethodName   = "/footward.v1.CheckService/CheckSettlement"
 	CheckService_CheckFooting_FullMethodName      = "/footward.v1.CheckService/CheckFooting"
 	CheckService_CheckRingStack_FullMethodName    = "/footward.v1.CheckService/CheckRingStack"
 	CheckService_CheckMany_FullMethodName         = "/footward.v1.CheckService/CheckMany"
@@ -62,9 +62,9 @@ type CheckServiceClient interface {
 	// CheckPin verifies the pins between a timber column and the plates of its shoe,
 	// the timber at them, the plates, and the weld of the plates where it is given.
 	CheckPin(ctx context.Context, in *CheckPinRequest, opts ...grpc.CallOption) (*CheckPinResponse, error)
-	// PredictSettlement predicts the settlement of a footing, stage by stage, by
+	// CheckSettlement predicts the settlement of a footing, stage by stage, by
 	// every method that the data allow.
-	PredictSettlement(ctx context.Context, in *PredictSettlementRequest, opts ...grpc.CallOption) (*PredictSettlementResponse, error)
+	CheckSettlement(ctx context.Context, in *CheckSettlementRequest, opts ...grpc.CallOption) (*CheckSettlementResponse, error)
 	// CheckFooting verifies a footing on the ground: bearing, sliding, overturning,
 	// uplift and eccentricity.
 	CheckFooting(ctx context.Context, in *CheckFootingRequest, opts ...grpc.CallOption) (*CheckFootingResponse, error)
@@ -150,10 +150,10 @@ func (c *checkServiceClient) CheckPin(ctx context.Context, in *CheckPinRequest, 
 	return out, nil
 }
 
-func (c *checkServiceClient) PredictSettlement(ctx context.Context, in *PredictSettlementRequest, opts ...grpc.CallOption) (*PredictSettlementResponse, error) {
+func (c *checkServiceClient) CheckSettlement(ctx context.Context, in *CheckSettlementRequest, opts ...grpc.CallOption) (*CheckSettlementResponse, error) {
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
-	out := new(PredictSettlementResponse)
-	err := c.cc.Invoke(ctx, CheckService_PredictSettlement_FullMethodName, in, out, cOpts...)
+	out := new(CheckSettlementResponse)
+	err := c.cc.Invoke(ctx, CheckService_CheckSettlement_FullMethodName, in, out, cOpts...)
 	if err != nil {
 		return nil, err
 	}
@@ -231,9 +231,9 @@ type CheckServiceServer interface {
 	// CheckPin verifies the pins between a timber column and the plates of its shoe,
 	// the timber at them, the plates, and the weld of the plates where it is given.
 	CheckPin(context.Context, *CheckPinRequest) (*CheckPinResponse, error)
-	// PredictSettlement predicts the settlement of a footing, stage by stage, by
+	// CheckSettlement predicts the settlement of a footing, stage by stage, by
 	// every method that the data allow.
-	PredictSettlement(context.Context, *PredictSettlementRequest) (*PredictSettlementResponse, error)
+	CheckSettlement(context.Context, *CheckSettlementRequest) (*CheckSettlementResponse, error)
 	// CheckFooting verifies a footing on the ground: bearing, sliding, overturning,
 	// uplift and eccentricity.
 	CheckFooting(context.Context, *CheckFootingRequest) (*CheckFootingResponse, error)
@@ -277,8 +277,8 @@ func (UnimplementedCheckServiceServer) CheckAnchorage(context.Context, *CheckAnc
 func (UnimplementedCheckServiceServer) CheckPin(context.Context, *CheckPinRequest) (*CheckPinResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckPin not implemented")
 }
-func (UnimplementedCheckServiceServer) PredictSettlement(context.Context, *PredictSettlementRequest) (*PredictSettlementResponse, error) {
-	return nil, status.Error(codes.Unimplemented, "method PredictSettlement not implemented")
+func (UnimplementedCheckServiceServer) CheckSettlement(context.Context, *CheckSettlementRequest) (*CheckSettlementResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method CheckSettlement not implemented")
 }
 func (UnimplementedCheckServiceServer) CheckFooting(context.Context, *CheckFootingRequest) (*CheckFootingResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method CheckFooting not implemented")
@@ -421,20 +421,20 @@ func _CheckService_CheckPin_Handler(srv interface{}, ctx context.Context, dec fu
 	return interceptor(ctx, in, info, handler)
 }
 
-func _CheckService_PredictSettlement_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
-	in := new(PredictSettlementRequest)
+func _CheckService_CheckSettlement_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CheckSettlementRequest)
 	if err := dec(in); err != nil {
 		return nil, err
 	}
 	if interceptor == nil {
-		return srv.(CheckServiceServer).PredictSettlement(ctx, in)
+		return srv.(CheckServiceServer).CheckSettlement(ctx, in)
 	}
 	info := &grpc.UnaryServerInfo{
 		Server:     srv,
-		FullMethod: CheckService_PredictSettlement_FullMethodName,
+		FullMethod: CheckService_CheckSettlement_FullMethodName,
 	}
 	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
-		return srv.(CheckServiceServer).PredictSettlement(ctx, req.(*PredictSettlementRequest))
+		return srv.(CheckServiceServer).CheckSettlement(ctx, req.(*CheckSettlementRequest))
 	}
 	return interceptor(ctx, in, info, handler)
 }
@@ -532,8 +532,8 @@ var CheckService_ServiceDesc = grpc.ServiceDesc{
 			Handler:    _CheckService_CheckPin_Handler,
 		},
 		{
-			MethodName: "PredictSettlement",
-			Handler:    _CheckService_PredictSettlement_Handler,
+			MethodName: "CheckSettlement",
+			Handler:    _CheckService_CheckSettlement_Handler,
 		},
 		{
 			MethodName: "CheckFooting",

@@ -497,7 +497,7 @@ type PadReinforcement struct {
 	// Cover of the lower bars and of their ends [mm]. Required. 10 to 500.
 	CoverMm float64 `protobuf:"fixed64,2,opt,name=cover_mm,json=coverMm,proto3" json:"cover_mm,omitempty"`
 	// Yield strength [MPa]: f_yk (Eurocode), f_y (US). Required. 200 to 700.
-	YieldMpa float64 `protobuf:"fixed64,3,opt,name=yield_mpa,json=yieldMpa,proto3" json:"yield_mpa,omitempty"`
+	FyMpa float64 `protobuf:"fixed64,3,opt,name=fy_mpa,json=fyMpa,proto3" json:"fy_mpa,omitempty"`
 	// Length by which every bar is bent up at its ends [mm]. Default 0: straight. 0 to
 	// 5000.
 	BendMm float64 `protobuf:"fixed64,4,opt,name=bend_mm,json=bendMm,proto3" json:"bend_mm,omitempty"`
@@ -552,9 +552,9 @@ func (x *PadReinforcement) GetCoverMm() float64 {
 	return 0
 }
 
-func (x *PadReinforcement) GetYieldMpa() float64 {
+func (x *PadReinforcement) GetFyMpa() float64 {
 	if x != nil {
-		return x.YieldMpa
+		return x.FyMpa
 	}
 	return 0
 }
@@ -695,7 +695,7 @@ type GroundBelow struct {
 	// Its strength. Required without presumptive.
 	Soil *GroundStrength `protobuf:"bytes,2,opt,name=soil,proto3" json:"soil,omitempty"`
 	// Contact between footing and ground. Required.
-	Interface *BaseContact `protobuf:"bytes,3,opt,name=interface,proto3" json:"interface,omitempty"`
+	BaseContact *BaseContact `protobuf:"bytes,3,opt,name=base_contact,json=baseContact,proto3" json:"base_contact,omitempty"`
 	// A granular layer over clay. Absent: none.
 	Layer *GranularLayer `protobuf:"bytes,4,opt,name=layer,proto3" json:"layer,omitempty"`
 	// An allowable pressure without data of the ground. Absent: none.
@@ -703,12 +703,12 @@ type GroundBelow struct {
 	// Modulus of subgrade reaction [N/mm3]: how stiff the ground is under a bottom
 	// plate that reaches past the fill. Default 0: that part does not count. 0 to
 	// 100.
-	SubgradeNMm3 float64 `protobuf:"fixed64,6,opt,name=subgrade_n_mm3,json=subgradeNMm3,proto3" json:"subgrade_n_mm3,omitempty"`
+	SubgradeModulusNMm3 float64 `protobuf:"fixed64,6,opt,name=subgrade_modulus_n_mm3,json=subgradeModulusNMm3,proto3" json:"subgrade_modulus_n_mm3,omitempty"`
 	// Design approaches of EN 1997-1. Default: all, side by side; the national
 	// annex says which counts.
 	DesignApproaches []DesignApproach `protobuf:"varint,7,rep,packed,name=design_approaches,json=designApproaches,proto3,enum=footward.v1.DesignApproach" json:"design_approaches,omitempty"`
 	// Author of the bearing factors. Required with the US bases.
-	Method BearingAuthor `protobuf:"varint,8,opt,name=method,proto3,enum=footward.v1.BearingAuthor" json:"method,omitempty"`
+	BearingAuthor BearingAuthor `protobuf:"varint,8,opt,name=bearing_author,json=bearingAuthor,proto3,enum=footward.v1.BearingAuthor" json:"bearing_author,omitempty"`
 	// Whether permanent forces, moments and shears of the column are from other
 	// sources than the weight, such as the pretension of a guy or the thrust of
 	// earth: the weight then also takes its favourable factor beside their
@@ -763,9 +763,9 @@ func (x *GroundBelow) GetSoil() *GroundStrength {
 	return nil
 }
 
-func (x *GroundBelow) GetInterface() *BaseContact {
+func (x *GroundBelow) GetBaseContact() *BaseContact {
 	if x != nil {
-		return x.Interface
+		return x.BaseContact
 	}
 	return nil
 }
@@ -784,9 +784,9 @@ func (x *GroundBelow) GetPresumptive() *PresumptivePressure {
 	return nil
 }
 
-func (x *GroundBelow) GetSubgradeNMm3() float64 {
+func (x *GroundBelow) GetSubgradeModulusNMm3() float64 {
 	if x != nil {
-		return x.SubgradeNMm3
+		return x.SubgradeModulusNMm3
 	}
 	return 0
 }
@@ -798,9 +798,9 @@ func (x *GroundBelow) GetDesignApproaches() []DesignApproach {
 	return nil
 }
 
-func (x *GroundBelow) GetMethod() BearingAuthor {
+func (x *GroundBelow) GetBearingAuthor() BearingAuthor {
 	if x != nil {
-		return x.Method
+		return x.BearingAuthor
 	}
 	return BearingAuthor_BEARING_AUTHOR_UNSPECIFIED
 }
@@ -838,7 +838,7 @@ type SettlementBelow struct {
 	StressSpread StressSpread `protobuf:"varint,6,opt,name=stress_spread,json=stressSpread,proto3,enum=footward.v1.StressSpread" json:"stress_spread,omitempty"`
 	// Years after which the settlement is wanted, for creep of sand. Default 0:
 	// without creep. 0 to 1000.
-	Years float64 `protobuf:"fixed64,7,opt,name=years,proto3" json:"years,omitempty"`
+	CreepYears float64 `protobuf:"fixed64,7,opt,name=creep_years,json=creepYears,proto3" json:"creep_years,omitempty"`
 	// Movements that the structure stands. Default: those of EN 1997-1 Annex H.
 	Limits *SettlementLimits `protobuf:"bytes,8,opt,name=limits,proto3" json:"limits,omitempty"`
 	// Footings beside this one, each with all that it settles, its stack included. At
@@ -920,9 +920,9 @@ func (x *SettlementBelow) GetStressSpread() StressSpread {
 	return StressSpread_STRESS_SPREAD_UNSPECIFIED
 }
 
-func (x *SettlementBelow) GetYears() float64 {
+func (x *SettlementBelow) GetCreepYears() float64 {
 	if x != nil {
-		return x.Years
+		return x.CreepYears
 	}
 	return 0
 }
@@ -948,7 +948,7 @@ type ForceSharing struct {
 	// the pressure is elastic. Default 0: a plastic block of the bearing strength,
 	// as for concrete. Required on granular fill, where the lever arm is shorter
 	// and the rods get more; on a stack of rings, that of its tiers by default. 0 to 10 000.
-	ModulusNMm3 float64 `protobuf:"fixed64,1,opt,name=modulus_n_mm3,json=modulusNMm3,proto3" json:"modulus_n_mm3,omitempty"`
+	SubgradeModulusNMm3 float64 `protobuf:"fixed64,1,opt,name=subgrade_modulus_n_mm3,json=subgradeModulusNMm3,proto3" json:"subgrade_modulus_n_mm3,omitempty"`
 	// Preload of each rod that is certain to last [kN]; through fill it never is, and a
 	// stack of rings fails where it is counted on. Default 0. 0 to 10 000.
 	PreloadKn     float64 `protobuf:"fixed64,2,opt,name=preload_kn,json=preloadKn,proto3" json:"preload_kn,omitempty"`
@@ -986,9 +986,9 @@ func (*ForceSharing) Descriptor() ([]byte, []int) {
 	return file_footward_v1_column_base_proto_rawDescGZIP(), []int{8}
 }
 
-func (x *ForceSharing) GetModulusNMm3() float64 {
+func (x *ForceSharing) GetSubgradeModulusNMm3() float64 {
 	if x != nil {
-		return x.ModulusNMm3
+		return x.SubgradeModulusNMm3
 	}
 	return 0
 }
@@ -1377,9 +1377,9 @@ type SizeColumnBaseRequest struct {
 	Rates *SizeRates `protobuf:"bytes,8,opt,name=rates,proto3" json:"rates,omitempty"`
 	// Greatest utilization that passes; least sizes and distances need only be kept.
 	// Default 0 counts as 1. 0 to 1.
-	MostUtilization float64 `protobuf:"fixed64,9,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
-	unknownFields   protoimpl.UnknownFields
-	sizeCache       protoimpl.SizeCache
+	MaxUtilization float64 `protobuf:"fixed64,9,opt,name=max_utilization,json=maxUtilization,proto3" json:"max_utilization,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
 }
 
 func (x *SizeColumnBaseRequest) Reset() {
@@ -1479,9 +1479,9 @@ func (x *SizeColumnBaseRequest) GetRates() *SizeRates {
 	return nil
 }
 
-func (x *SizeColumnBaseRequest) GetMostUtilization() float64 {
+func (x *SizeColumnBaseRequest) GetMaxUtilization() float64 {
 	if x != nil {
-		return x.MostUtilization
+		return x.MaxUtilization
 	}
 	return 0
 }
@@ -2095,7 +2095,7 @@ type SizeChoice struct {
 	// The outcome.
 	Verdict Verdict `protobuf:"varint,12,opt,name=verdict,proto3,enum=footward.v1.Verdict" json:"verdict,omitempty"`
 	// The limit state that governs.
-	GoverningId string `protobuf:"bytes,13,opt,name=governing_id,json=governingId,proto3" json:"governing_id,omitempty"`
+	GoverningLimitStateId string `protobuf:"bytes,13,opt,name=governing_limit_state_id,json=governingLimitStateId,proto3" json:"governing_limit_state_id,omitempty"`
 	// Its utilization.
 	GoverningUtilization *float64 `protobuf:"fixed64,14,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
 	// The combination that governs.
@@ -2228,9 +2228,9 @@ func (x *SizeChoice) GetVerdict() Verdict {
 	return Verdict_VERDICT_UNSPECIFIED
 }
 
-func (x *SizeChoice) GetGoverningId() string {
+func (x *SizeChoice) GetGoverningLimitStateId() string {
 	if x != nil {
-		return x.GoverningId
+		return x.GoverningLimitStateId
 	}
 	return ""
 }
@@ -2282,8 +2282,8 @@ type SizeStop struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Which list.
 	Dimension SizeDimension `protobuf:"varint,1,opt,name=dimension,proto3,enum=footward.v1.SizeDimension" json:"dimension,omitempty"`
-	// Place of the smaller value in it, counted from 0.
-	Place uint32 `protobuf:"varint,2,opt,name=place,proto3" json:"place,omitempty"`
+	// Index of the smaller value in it, counted from 0.
+	Index uint32 `protobuf:"varint,2,opt,name=index,proto3" json:"index,omitempty"`
 	// The limit state that it does not satisfy: that which fails, else that which is out
 	// of scope, else that which is used too much; empty: it passes but costs more.
 	LimitStateId string `protobuf:"bytes,3,opt,name=limit_state_id,json=limitStateId,proto3" json:"limit_state_id,omitempty"`
@@ -2333,9 +2333,9 @@ func (x *SizeStop) GetDimension() SizeDimension {
 	return SizeDimension_SIZE_DIMENSION_UNSPECIFIED
 }
 
-func (x *SizeStop) GetPlace() uint32 {
+func (x *SizeStop) GetIndex() uint32 {
 	if x != nil {
-		return x.Place
+		return x.Index
 	}
 	return 0
 }
@@ -2409,11 +2409,11 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\aflooded\x18\n" +
 	" \x01(\bR\aflooded\x12D\n" +
 	"\x11load_test_shoe_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0eloadTestShoeMm\x126\n" +
-	"\tcover_kpa\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\bcoverKpa\"\x87\x02\n" +
+	"\tcover_kpa\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\bcoverKpa\"\x81\x02\n" +
 	"\x10PadReinforcement\x120\n" +
 	"\x04bars\x18\x01 \x01(\v2\x14.footward.v1.PadBarsB\x06\xbaH\x03\xc8\x01\x01R\x04bars\x124\n" +
-	"\bcover_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00$@R\acoverMm\x126\n" +
-	"\tyield_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xe0\x85@)\x00\x00\x00\x00\x00\x00i@R\byieldMpa\x122\n" +
+	"\bcover_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00$@R\acoverMm\x120\n" +
+	"\x06fy_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xe0\x85@)\x00\x00\x00\x00\x00\x00i@R\x05fyMpa\x122\n" +
 	"\abend_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06bendMm\x12\x1f\n" +
 	"\vsize_effect\x18\x05 \x01(\bR\n" +
 	"sizeEffect\"\x7f\n" +
@@ -2424,17 +2424,17 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"spacing_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x004@R\tspacingMm\"\x94\x01\n" +
 	"\x0eLevellingLayer\x12<\n" +
 	"\fthickness_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x9f@)\x00\x00\x00\x00\x00\x00\xf0?R\vthicknessMm\x12D\n" +
-	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\"\xa7\x04\n" +
+	"\x11unit_weight_kn_m3\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00>@)\x00\x00\x00\x00\x00\x00\x14@R\x0eunitWeightKnM3\"\xca\x04\n" +
 	"\vGroundBelow\x124\n" +
 	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xe8@)\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x12/\n" +
-	"\x04soil\x18\x02 \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x126\n" +
-	"\tinterface\x18\x03 \x01(\v2\x18.footward.v1.BaseContactR\tinterface\x120\n" +
+	"\x04soil\x18\x02 \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x12;\n" +
+	"\fbase_contact\x18\x03 \x01(\v2\x18.footward.v1.BaseContactR\vbaseContact\x120\n" +
 	"\x05layer\x18\x04 \x01(\v2\x1a.footward.v1.GranularLayerR\x05layer\x12B\n" +
-	"\vpresumptive\x18\x05 \x01(\v2 .footward.v1.PresumptivePressureR\vpresumptive\x12?\n" +
-	"\x0esubgrade_n_mm3\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\fsubgradeNMm3\x12[\n" +
-	"\x11design_approaches\x18\a \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12<\n" +
-	"\x06method\x18\b \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06method\x12'\n" +
-	"\x0fpermanent_apart\x18\t \x01(\bR\x0epermanentApart\"\x96\x04\n" +
+	"\vpresumptive\x18\x05 \x01(\v2 .footward.v1.PresumptivePressureR\vpresumptive\x12N\n" +
+	"\x16subgrade_modulus_n_mm3\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\x13subgradeModulusNMm3\x12[\n" +
+	"\x11design_approaches\x18\a \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12K\n" +
+	"\x0ebearing_author\x18\b \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\rbearingAuthor\x12'\n" +
+	"\x0fpermanent_apart\x18\t \x01(\bR\x0epermanentApart\"\xa1\x04\n" +
 	"\x0fSettlementBelow\x12<\n" +
 	"\x06layers\x18\x01 \x03(\v2\x18.footward.v1.GroundLayerB\n" +
 	"\xbaH\a\x92\x01\x04\b\x01\x102R\x06layers\x12\x1d\n" +
@@ -2443,15 +2443,16 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x05rigid\x18\x03 \x01(\bR\x05rigid\x12A\n" +
 	"\fdepth_factor\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\xe0?H\x00R\vdepthFactor\x88\x01\x01\x12>\n" +
 	"\rpreloaded_kpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\fpreloadedKpa\x12H\n" +
-	"\rstress_spread\x18\x06 \x01(\x0e2\x19.footward.v1.StressSpreadB\b\xbaH\x05\x82\x01\x02\x10\x01R\fstressSpread\x12/\n" +
-	"\x05years\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x125\n" +
+	"\rstress_spread\x18\x06 \x01(\x0e2\x19.footward.v1.StressSpreadB\b\xbaH\x05\x82\x01\x02\x10\x01R\fstressSpread\x12:\n" +
+	"\vcreep_years\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
+	"creepYears\x125\n" +
 	"\x06limits\x18\b \x01(\v2\x1d.footward.v1.SettlementLimitsR\x06limits\x12J\n" +
 	"\n" +
 	"neighbours\x18\t \x03(\v2 .footward.v1.SettlementNeighbourB\b\xbaH\x05\x92\x01\x02\x102R\n" +
 	"neighboursB\x0f\n" +
-	"\r_depth_factor\"\x87\x01\n" +
-	"\fForceSharing\x12=\n" +
-	"\rmodulus_n_mm3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\vmodulusNMm3\x128\n" +
+	"\r_depth_factor\"\x98\x01\n" +
+	"\fForceSharing\x12N\n" +
+	"\x16subgrade_modulus_n_mm3\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x13subgradeModulusNMm3\x128\n" +
 	"\n" +
 	"preload_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\tpreloadKn\"\xc3\x02\n" +
 	"\bLoadCase\x12\x1e\n" +
@@ -2480,7 +2481,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\x83\x04\n" +
+	"provenance\"\x81\x04\n" +
 	"\x15SizeColumnBaseRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x121\n" +
@@ -2491,8 +2492,8 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\n" +
 	"load_cases\x18\x06 \x01(\v2\x16.footward.v1.LoadCasesH\x00R\tloadCases\x124\n" +
 	"\x05offer\x18\a \x01(\v2\x16.footward.v1.SizeOfferB\x06\xbaH\x03\xc8\x01\x01R\x05offer\x12,\n" +
-	"\x05rates\x18\b \x01(\v2\x16.footward.v1.SizeRatesR\x05rates\x12D\n" +
-	"\x10most_utilization\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilizationB\x0e\n" +
+	"\x05rates\x18\b \x01(\v2\x16.footward.v1.SizeRatesR\x05rates\x12B\n" +
+	"\x0fmax_utilization\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0emaxUtilizationB\x0e\n" +
 	"\x05loads\x12\x05\xbaH\x02\b\x01\"\x85\x03\n" +
 	"\tSizeOffer\x126\n" +
 	"\x05plans\x18\x01 \x03(\v2\x16.footward.v1.PlatePlanB\b\xbaH\x05\x92\x01\x02\x10dR\x05plans\x12C\n" +
@@ -2543,7 +2544,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\anotices\x18\b \x03(\v2\x13.footward.v1.NoticeR\anotices\x127\n" +
 	"\n" +
 	"provenance\x18\t \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xf3\x04\n" +
+	"provenance\"\x89\x05\n" +
 	"\n" +
 	"SizeChoice\x12\x12\n" +
 	"\x04plan\x18\x01 \x01(\rR\x04plan\x12\x1c\n" +
@@ -2558,8 +2559,8 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\amass_kg\x18\n" +
 	" \x01(\x01R\x06massKg\x12\x12\n" +
 	"\x04cost\x18\v \x01(\x01R\x04cost\x12.\n" +
-	"\averdict\x18\f \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12!\n" +
-	"\fgoverning_id\x18\r \x01(\tR\vgoverningId\x128\n" +
+	"\averdict\x18\f \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x127\n" +
+	"\x18governing_limit_state_id\x18\r \x01(\tR\x15governingLimitStateId\x128\n" +
 	"\x15governing_utilization\x18\x0e \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12 \n" +
 	"\vcombination\x18\x0f \x01(\tR\vcombination\x12\x1b\n" +
 	"\trod_steel\x18\x10 \x01(\tR\brodSteel\x12!\n" +
@@ -2569,7 +2570,7 @@ const file_footward_v1_column_base_proto_rawDesc = "" +
 	"\x16_governing_utilization\"\xcf\x01\n" +
 	"\bSizeStop\x128\n" +
 	"\tdimension\x18\x01 \x01(\x0e2\x1a.footward.v1.SizeDimensionR\tdimension\x12\x14\n" +
-	"\x05place\x18\x02 \x01(\rR\x05place\x12$\n" +
+	"\x05index\x18\x02 \x01(\rR\x05index\x12$\n" +
 	"\x0elimit_state_id\x18\x03 \x01(\tR\flimitStateId\x12%\n" +
 	"\vutilization\x18\x04 \x01(\x01H\x00R\vutilization\x88\x01\x01\x12\x16\n" +
 	"\x06reason\x18\x05 \x01(\tR\x06reasonB\x0e\n" +
@@ -2673,11 +2674,11 @@ var file_footward_v1_column_base_proto_depIdxs = []int32{
 	30, // 13: footward.v1.StackBelow.tiers:type_name -> footward.v1.RingTier
 	5,  // 14: footward.v1.PadReinforcement.bars:type_name -> footward.v1.PadBars
 	31, // 15: footward.v1.GroundBelow.soil:type_name -> footward.v1.GroundStrength
-	32, // 16: footward.v1.GroundBelow.interface:type_name -> footward.v1.BaseContact
+	32, // 16: footward.v1.GroundBelow.base_contact:type_name -> footward.v1.BaseContact
 	33, // 17: footward.v1.GroundBelow.layer:type_name -> footward.v1.GranularLayer
 	34, // 18: footward.v1.GroundBelow.presumptive:type_name -> footward.v1.PresumptivePressure
 	35, // 19: footward.v1.GroundBelow.design_approaches:type_name -> footward.v1.DesignApproach
-	36, // 20: footward.v1.GroundBelow.method:type_name -> footward.v1.BearingAuthor
+	36, // 20: footward.v1.GroundBelow.bearing_author:type_name -> footward.v1.BearingAuthor
 	37, // 21: footward.v1.SettlementBelow.layers:type_name -> footward.v1.GroundLayer
 	38, // 22: footward.v1.SettlementBelow.stress_spread:type_name -> footward.v1.StressSpread
 	39, // 23: footward.v1.SettlementBelow.limits:type_name -> footward.v1.SettlementLimits

@@ -2028,7 +2028,7 @@ type CheckResult struct {
 	Reason string `protobuf:"bytes,6,opt,name=reason,proto3" json:"reason,omitempty"`
 	// Id of the limit state that governs: one that fails without a utilization,
 	// else the highest utilization. Empty when none has either.
-	GoverningId string `protobuf:"bytes,7,opt,name=governing_id,json=governingId,proto3" json:"governing_id,omitempty"`
+	GoverningLimitStateId string `protobuf:"bytes,7,opt,name=governing_limit_state_id,json=governingLimitStateId,proto3" json:"governing_limit_state_id,omitempty"`
 	// Utilization of the governing limit state, demand over resistance. Absent
 	// when it has none.
 	GoverningUtilization *float64 `protobuf:"fixed64,8,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
@@ -2126,9 +2126,9 @@ func (x *CheckResult) GetReason() string {
 	return ""
 }
 
-func (x *CheckResult) GetGoverningId() string {
+func (x *CheckResult) GetGoverningLimitStateId() string {
 	if x != nil {
-		return x.GoverningId
+		return x.GoverningLimitStateId
 	}
 	return ""
 }
@@ -2201,7 +2201,7 @@ type CombinationRow struct {
 	// The outcome under it.
 	Verdict Verdict `protobuf:"varint,4,opt,name=verdict,proto3,enum=footward.v1.Verdict" json:"verdict,omitempty"`
 	// The limit state that governs under it.
-	GoverningId string `protobuf:"bytes,5,opt,name=governing_id,json=governingId,proto3" json:"governing_id,omitempty"`
+	GoverningLimitStateId string `protobuf:"bytes,5,opt,name=governing_limit_state_id,json=governingLimitStateId,proto3" json:"governing_limit_state_id,omitempty"`
 	// Its utilization.
 	GoverningUtilization *float64 `protobuf:"fixed64,6,opt,name=governing_utilization,json=governingUtilization,proto3,oneof" json:"governing_utilization,omitempty"`
 	// Greatest pressure under the plate [MPa].
@@ -2277,9 +2277,9 @@ func (x *CombinationRow) GetVerdict() Verdict {
 	return Verdict_VERDICT_UNSPECIFIED
 }
 
-func (x *CombinationRow) GetGoverningId() string {
+func (x *CombinationRow) GetGoverningLimitStateId() string {
 	if x != nil {
-		return x.GoverningId
+		return x.GoverningLimitStateId
 	}
 	return ""
 }
@@ -3111,7 +3111,7 @@ type Provenance struct {
 	// Version of the service.
 	ServiceVersion string `protobuf:"bytes,1,opt,name=service_version,json=serviceVersion,proto3" json:"service_version,omitempty"`
 	// Revision of the calculation kernel: grows when a result may change.
-	KernelRevision string `protobuf:"bytes,2,opt,name=kernel_revision,json=kernelRevision,proto3" json:"kernel_revision,omitempty"`
+	KernelRevision uint32 `protobuf:"varint,2,opt,name=kernel_revision,json=kernelRevision,proto3" json:"kernel_revision,omitempty"`
 	// The bases used, each with the editions of its standards.
 	Bases []*BasisEdition `protobuf:"bytes,3,rep,name=bases,proto3" json:"bases,omitempty"`
 	// What every answer is and is not.
@@ -3157,11 +3157,11 @@ func (x *Provenance) GetServiceVersion() string {
 	return ""
 }
 
-func (x *Provenance) GetKernelRevision() string {
+func (x *Provenance) GetKernelRevision() uint32 {
 	if x != nil {
 		return x.KernelRevision
 	}
-	return ""
+	return 0
 }
 
 func (x *Provenance) GetBases() []*BasisEdition {
@@ -3424,15 +3424,15 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x13_time_effect_factor\"A\n" +
 	"\x0fCombinationTerm\x12\x16\n" +
 	"\x06action\x18\x01 \x01(\rR\x06action\x12\x16\n" +
-	"\x06factor\x18\x02 \x01(\x01R\x06factor\"\xe8\x05\n" +
+	"\x06factor\x18\x02 \x01(\x01R\x06factor\"\xfe\x05\n" +
 	"\vCheckResult\x12\x14\n" +
 	"\x05label\x18\x01 \x01(\tR\x05label\x12(\n" +
 	"\x05basis\x18\x02 \x01(\x0e2\x12.footward.v1.BasisR\x05basis\x12\x18\n" +
 	"\aedition\x18\x03 \x01(\tR\aedition\x12\x14\n" +
 	"\x05annex\x18\x04 \x01(\tR\x05annex\x12.\n" +
 	"\averdict\x18\x05 \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12\x16\n" +
-	"\x06reason\x18\x06 \x01(\tR\x06reason\x12!\n" +
-	"\fgoverning_id\x18\a \x01(\tR\vgoverningId\x128\n" +
+	"\x06reason\x18\x06 \x01(\tR\x06reason\x127\n" +
+	"\x18governing_limit_state_id\x18\a \x01(\tR\x15governingLimitStateId\x128\n" +
 	"\x15governing_utilization\x18\b \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12:\n" +
 	"\flimit_states\x18\t \x03(\v2\x17.footward.v1.LimitStateR\vlimitStates\x12-\n" +
 	"\anotices\x18\n" +
@@ -3444,13 +3444,13 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\fcombinations\x18\r \x03(\v2\x18.footward.v1.CombinationR\fcombinations\x12F\n" +
 	"\x10combination_rows\x18\x0e \x03(\v2\x1b.footward.v1.CombinationRowR\x0fcombinationRows\x12I\n" +
 	"\x11settlement_stages\x18\x0f \x03(\v2\x1c.footward.v1.StageSettlementR\x10settlementStagesB\x18\n" +
-	"\x16_governing_utilization\"\x8e\x04\n" +
+	"\x16_governing_utilization\"\xa4\x04\n" +
 	"\x0eCombinationRow\x12 \n" +
 	"\vcombination\x18\x01 \x01(\tR\vcombination\x12\x14\n" +
 	"\x05stage\x18\x02 \x01(\rR\x05stage\x121\n" +
 	"\x06forces\x18\x03 \x01(\v2\x19.footward.v1.ForcesAtFootR\x06forces\x12.\n" +
-	"\averdict\x18\x04 \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12!\n" +
-	"\fgoverning_id\x18\x05 \x01(\tR\vgoverningId\x128\n" +
+	"\averdict\x18\x04 \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x127\n" +
+	"\x18governing_limit_state_id\x18\x05 \x01(\tR\x15governingLimitStateId\x128\n" +
 	"\x15governing_utilization\x18\x06 \x01(\x01H\x00R\x14governingUtilization\x88\x01\x01\x12*\n" +
 	"\x11peak_pressure_mpa\x18\a \x01(\x01R\x0fpeakPressureMpa\x12&\n" +
 	"\x0frod_tensions_kn\x18\b \x03(\x01R\rrodTensionsKn\x12+\n" +
@@ -3551,7 +3551,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\n" +
 	"Provenance\x12'\n" +
 	"\x0fservice_version\x18\x01 \x01(\tR\x0eserviceVersion\x12'\n" +
-	"\x0fkernel_revision\x18\x02 \x01(\tR\x0ekernelRevision\x12/\n" +
+	"\x0fkernel_revision\x18\x02 \x01(\rR\x0ekernelRevision\x12/\n" +
 	"\x05bases\x18\x03 \x03(\v2\x19.footward.v1.BasisEditionR\x05bases\x12\x18\n" +
 	"\acaution\x18\x04 \x01(\tR\acaution\"T\n" +
 	"\fBasisEdition\x12(\n" +

@@ -642,11 +642,11 @@ func (x *GeotextileItem) GetMassKgM2() float64 {
 type SizeSteps struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The least [mm]. Required. 50 to 100 000.
-	LeastMm float64 `protobuf:"fixed64,1,opt,name=least_mm,json=leastMm,proto3" json:"least_mm,omitempty"`
+	MinMm float64 `protobuf:"fixed64,1,opt,name=min_mm,json=minMm,proto3" json:"min_mm,omitempty"`
 	// The step [mm]. Required. 1 to 10 000.
 	StepMm float64 `protobuf:"fixed64,2,opt,name=step_mm,json=stepMm,proto3" json:"step_mm,omitempty"`
 	// The most [mm]. Required. 50 to 100 000.
-	MostMm        float64 `protobuf:"fixed64,3,opt,name=most_mm,json=mostMm,proto3" json:"most_mm,omitempty"`
+	MaxMm         float64 `protobuf:"fixed64,3,opt,name=max_mm,json=maxMm,proto3" json:"max_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -681,9 +681,9 @@ func (*SizeSteps) Descriptor() ([]byte, []int) {
 	return file_footward_v1_compare_proto_rawDescGZIP(), []int{4}
 }
 
-func (x *SizeSteps) GetLeastMm() float64 {
+func (x *SizeSteps) GetMinMm() float64 {
 	if x != nil {
-		return x.LeastMm
+		return x.MinMm
 	}
 	return 0
 }
@@ -695,9 +695,9 @@ func (x *SizeSteps) GetStepMm() float64 {
 	return 0
 }
 
-func (x *SizeSteps) GetMostMm() float64 {
+func (x *SizeSteps) GetMaxMm() float64 {
 	if x != nil {
-		return x.MostMm
+		return x.MaxMm
 	}
 	return 0
 }
@@ -717,7 +717,7 @@ type PadOffer struct {
 	BendMm float64 `protobuf:"fixed64,4,opt,name=bend_mm,json=bendMm,proto3" json:"bend_mm,omitempty"`
 	// Yield strength of the bars [MPa]: f_yk (Eurocode), f_y (US). Required with bars.
 	// Default 0. 0 or 200 to 700.
-	YieldMpa float64 `protobuf:"fixed64,5,opt,name=yield_mpa,json=yieldMpa,proto3" json:"yield_mpa,omitempty"`
+	FyMpa float64 `protobuf:"fixed64,5,opt,name=fy_mpa,json=fyMpa,proto3" json:"fy_mpa,omitempty"`
 	// Sizes of the plan along x. Default: 500 to 4000 by 50 mm.
 	Plan *SizeSteps `protobuf:"bytes,6,opt,name=plan,proto3" json:"plan,omitempty"`
 	// Thicknesses. Default: 250 to 1500 by 50 mm.
@@ -754,7 +754,7 @@ type PadOffer struct {
 	ConcreteUnitWeightKnM3 *float64 `protobuf:"fixed64,18,opt,name=concrete_unit_weight_kn_m3,json=concreteUnitWeightKnM3,proto3,oneof" json:"concrete_unit_weight_kn_m3,omitempty"`
 	// Greatest utilization that passes; rules of detailing, such as cover and spacing,
 	// need only be kept. Default 0 counts as 1. 0 to 1.
-	MostUtilization float64 `protobuf:"fixed64,19,opt,name=most_utilization,json=mostUtilization,proto3" json:"most_utilization,omitempty"`
+	MaxUtilization float64 `protobuf:"fixed64,19,opt,name=max_utilization,json=maxUtilization,proto3" json:"max_utilization,omitempty"`
 	// Whether the size effect in shear counts, which ACI 318-19 13.2.6.2 lets footings
 	// neglect; the Eurocode always counts its own. Default false.
 	SizeEffect    bool `protobuf:"varint,20,opt,name=size_effect,json=sizeEffect,proto3" json:"size_effect,omitempty"`
@@ -820,9 +820,9 @@ func (x *PadOffer) GetBendMm() float64 {
 	return 0
 }
 
-func (x *PadOffer) GetYieldMpa() float64 {
+func (x *PadOffer) GetFyMpa() float64 {
 	if x != nil {
-		return x.YieldMpa
+		return x.FyMpa
 	}
 	return 0
 }
@@ -918,9 +918,9 @@ func (x *PadOffer) GetConcreteUnitWeightKnM3() float64 {
 	return 0
 }
 
-func (x *PadOffer) GetMostUtilization() float64 {
+func (x *PadOffer) GetMaxUtilization() float64 {
 	if x != nil {
-		return x.MostUtilization
+		return x.MaxUtilization
 	}
 	return 0
 }
@@ -2166,17 +2166,17 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x06layers\x18\x03 \x01(\rB\t\xbaH\x06*\x04\x18d(\x01R\x06layers\x12-\n" +
 	"\x04laps\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\x00\x00R\x04laps\x127\n" +
 	"\n" +
-	"mass_kg_m2\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\bmassKgM2\"\xa9\x01\n" +
-	"\tSizeSteps\x124\n" +
-	"\bleast_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\aleastMm\x122\n" +
-	"\astep_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\xf0?R\x06stepMm\x122\n" +
-	"\amost_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x06mostMm\"\xdd\t\n" +
+	"mass_kg_m2\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00R\bmassKgM2\"\xa3\x01\n" +
+	"\tSizeSteps\x120\n" +
+	"\x06min_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x05minMm\x122\n" +
+	"\astep_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\xf0?R\x06stepMm\x120\n" +
+	"\x06max_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00I@R\x05maxMm\"\xd5\t\n" +
 	"\bPadOffer\x129\n" +
 	"\bconcrete\x18\x01 \x01(\v2\x15.footward.v1.ConcreteB\x06\xbaH\x03\xc8\x01\x01R\bconcrete\x122\n" +
 	"\x04bars\x18\x02 \x03(\v2\x14.footward.v1.PadBarsB\b\xbaH\x05\x92\x01\x02\x102R\x04bars\x124\n" +
 	"\bcover_mm\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00R\acoverMm\x122\n" +
-	"\abend_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06bendMm\x126\n" +
-	"\tyield_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xe0\x85@)\x00\x00\x00\x00\x00\x00\x00\x00R\byieldMpa\x12*\n" +
+	"\abend_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06bendMm\x120\n" +
+	"\x06fy_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xe0\x85@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05fyMpa\x12*\n" +
 	"\x04plan\x18\x06 \x01(\v2\x16.footward.v1.SizeStepsR\x04plan\x124\n" +
 	"\tthickness\x18\a \x01(\v2\x16.footward.v1.SizeStepsR\tthickness\x126\n" +
 	"\x06aspect\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00$@)\x9a\x99\x99\x99\x99\x99\xb9?H\x00R\x06aspect\x88\x01\x01\x124\n" +
@@ -2191,8 +2191,8 @@ const file_footward_v1_compare_proto_rawDesc = "" +
 	"\x12blinding_beyond_mm\x18\x0f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10blindingBeyondMm\x12.\n" +
 	"\x13cast_against_ground\x18\x10 \x01(\bR\x11castAgainstGround\x12O\n" +
 	"\x16other_reinforcement_kg\x18\x11 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x14otherReinforcementKg\x12Z\n" +
-	"\x1aconcrete_unit_weight_kn_m3\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x02R\x16concreteUnitWeightKnM3\x88\x01\x01\x12D\n" +
-	"\x10most_utilization\x18\x13 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fmostUtilization\x12\x1f\n" +
+	"\x1aconcrete_unit_weight_kn_m3\x18\x12 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00D@)\x00\x00\x00\x00\x00\x00$@H\x02R\x16concreteUnitWeightKnM3\x88\x01\x01\x12B\n" +
+	"\x0fmax_utilization\x18\x13 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x0emaxUtilization\x12\x1f\n" +
 	"\vsize_effect\x18\x14 \x01(\bR\n" +
 	"sizeEffectB\t\n" +
 	"\a_aspectB\v\n" +

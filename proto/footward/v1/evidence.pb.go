@@ -1547,7 +1547,7 @@ type ReadLoadTestRequest struct {
 	// sand.
 	Clay bool `protobuf:"varint,10,opt,name=clay,proto3" json:"clay,omitempty"`
 	// Design life for creep and preload [years]. Default 0: not asked. 0 to 200.
-	Years float64 `protobuf:"fixed64,11,opt,name=years,proto3" json:"years,omitempty"`
+	DesignLifeYears float64 `protobuf:"fixed64,11,opt,name=design_life_years,json=designLifeYears,proto3" json:"design_life_years,omitempty"`
 	// Fill clamped between plates by tightened rods. Absent: none.
 	Clamp *TestClamp `protobuf:"bytes,12,opt,name=clamp,proto3" json:"clamp,omitempty"`
 	// Forces of the rods after tightening, in the order of time. Empty: not measured. At
@@ -1657,9 +1657,9 @@ func (x *ReadLoadTestRequest) GetClay() bool {
 	return false
 }
 
-func (x *ReadLoadTestRequest) GetYears() float64 {
+func (x *ReadLoadTestRequest) GetDesignLifeYears() float64 {
 	if x != nil {
-		return x.Years
+		return x.DesignLifeYears
 	}
 	return 0
 }
@@ -2956,7 +2956,7 @@ const file_footward_v1_evidence_proto_rawDesc = "" +
 	"\x14characteristic_ratio\x18\x04 \x01(\x01H\x00R\x13characteristicRatio\x88\x01\x01\x12&\n" +
 	"\fdesign_ratio\x18\x05 \x01(\x01H\x01R\vdesignRatio\x88\x01\x01B\x17\n" +
 	"\x15_characteristic_ratioB\x0f\n" +
-	"\r_design_ratio\"\xe8\x05\n" +
+	"\r_design_ratio\"\xfe\x05\n" +
 	"\x13ReadLoadTestRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x125\n" +
 	"\x06detail\x18\x02 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x124\n" +
@@ -2968,8 +2968,8 @@ const file_footward_v1_evidence_proto_rawDesc = "" +
 	"\x16subgrade_settlement_mm\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x9a\x99\x99\x99\x99\x99\xb9?H\x01R\x14subgradeSettlementMm\x88\x01\x01\x12C\n" +
 	"\x10footing_width_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0efootingWidthMm\x12\x12\n" +
 	"\x04clay\x18\n" +
-	" \x01(\bR\x04clay\x12/\n" +
-	"\x05years\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@)\x00\x00\x00\x00\x00\x00\x00\x00R\x05years\x12,\n" +
+	" \x01(\bR\x04clay\x12E\n" +
+	"\x11design_life_years\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fdesignLifeYears\x12,\n" +
 	"\x05clamp\x18\f \x01(\v2\x16.footward.v1.TestClampR\x05clamp\x12M\n" +
 	"\x0epreload_record\x18\r \x03(\v2\x1b.footward.v1.PreloadReadingB\t\xbaH\x06\x92\x01\x03\x10\xe8\aR\rpreloadRecordB\n" +
 	"\n" +

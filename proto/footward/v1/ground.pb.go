@@ -1328,10 +1328,10 @@ type ContainingRing struct {
 	AxialStrain *float64 `protobuf:"fixed64,4,opt,name=axial_strain,json=axialStrain,proto3,oneof" json:"axial_strain,omitempty"`
 	// Share of the capacity left by creep, damage and ageing, corrosion among them where no
 	// wall_thickness_mm says it. Default: a cautious one by the kind. 0.01 to 1.
-	Durability *float64 `protobuf:"fixed64,5,opt,name=durability,proto3,oneof" json:"durability,omitempty"`
+	DurabilityFactor *float64 `protobuf:"fixed64,5,opt,name=durability_factor,json=durabilityFactor,proto3,oneof" json:"durability_factor,omitempty"`
 	// Share of the capacity that the joint carries. Default: a cautious one by the
 	// kind. 0.01 to 1.
-	Joint *float64 `protobuf:"fixed64,6,opt,name=joint,proto3,oneof" json:"joint,omitempty"`
+	JointFactor *float64 `protobuf:"fixed64,6,opt,name=joint_factor,json=jointFactor,proto3,oneof" json:"joint_factor,omitempty"`
 	// Partial or safety factor on the capacity. Default: by kind and basis. 1 to
 	// 20.
 	PartialFactor *float64 `protobuf:"fixed64,7,opt,name=partial_factor,json=partialFactor,proto3,oneof" json:"partial_factor,omitempty"`
@@ -1419,16 +1419,16 @@ func (x *ContainingRing) GetAxialStrain() float64 {
 	return 0
 }
 
-func (x *ContainingRing) GetDurability() float64 {
-	if x != nil && x.Durability != nil {
-		return *x.Durability
+func (x *ContainingRing) GetDurabilityFactor() float64 {
+	if x != nil && x.DurabilityFactor != nil {
+		return *x.DurabilityFactor
 	}
 	return 0
 }
 
-func (x *ContainingRing) GetJoint() float64 {
-	if x != nil && x.Joint != nil {
-		return *x.Joint
+func (x *ContainingRing) GetJointFactor() float64 {
+	if x != nil && x.JointFactor != nil {
+		return *x.JointFactor
 	}
 	return 0
 }
@@ -1847,18 +1847,16 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\tsize_x_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00$@R\asizeXMm\x125\n" +
 	"\tsize_y_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00$@R\asizeYMm\x12\x14\n" +
 	"\x05round\x18\x03 \x01(\bR\x05round\x12G\n" +
-	"\x12loaded_diameter_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10loadedDiameterMm\"\xb3\a\n" +
+	"\x12loaded_diameter_mm\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10loadedDiameterMm\"\xdb\a\n" +
 	"\x0eContainingRing\x125\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.RingKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12:\n" +
 	"\vcapacity_kn\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"capacityKn\x12?\n" +
 	"\x0estiffness_kn_m\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00e\xcd\xcdA)\x00\x00\x00\x00\x00\x00\x00\x00R\fstiffnessKnM\x12A\n" +
-	"\faxial_strain\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xc9?)\xfc\xa9\xf1\xd2MbP?H\x00R\vaxialStrain\x88\x01\x01\x12>\n" +
-	"\n" +
-	"durability\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?){\x14\xaeG\xe1z\x84?H\x01R\n" +
-	"durability\x88\x01\x01\x124\n" +
-	"\x05joint\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?){\x14\xaeG\xe1z\x84?H\x02R\x05joint\x88\x01\x01\x12E\n" +
+	"\faxial_strain\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x9a\x99\x99\x99\x99\x99\xc9?)\xfc\xa9\xf1\xd2MbP?H\x00R\vaxialStrain\x88\x01\x01\x12K\n" +
+	"\x11durability_factor\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?){\x14\xaeG\xe1z\x84?H\x01R\x10durabilityFactor\x88\x01\x01\x12A\n" +
+	"\fjoint_factor\x18\x06 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?){\x14\xaeG\xe1z\x84?H\x02R\vjointFactor\x88\x01\x01\x12E\n" +
 	"\x0epartial_factor\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\xf0?H\x03R\rpartialFactor\x88\x01\x01\x12;\n" +
 	"\fedge_load_kn\x18\b \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"edgeLoadKn\x12\x16\n" +
@@ -1868,9 +1866,9 @@ const file_footward_v1_ground_proto_rawDesc = "" +
 	"\rjoint_bolt_mm\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\xf0?H\x05R\vjointBoltMm\x88\x01\x01\x12L\n" +
 	"\x12joint_thickness_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00Y@)\x9a\x99\x99\x99\x99\x99\xb9?H\x06R\x10jointThicknessMm\x88\x01\x01\x12>\n" +
 	"\rtested_strain\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xe0?)\x00\x00\x00\x00\x00\x00\x00\x00R\ftestedStrainB\x0f\n" +
-	"\r_axial_strainB\r\n" +
-	"\v_durabilityB\b\n" +
-	"\x06_jointB\x11\n" +
+	"\r_axial_strainB\x14\n" +
+	"\x12_durability_factorB\x0f\n" +
+	"\r_joint_factorB\x11\n" +
 	"\x0f_partial_factorB\x14\n" +
 	"\x12_wall_thickness_mmB\x10\n" +
 	"\x0e_joint_bolt_mmB\x15\n" +

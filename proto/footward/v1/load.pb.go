@@ -433,7 +433,7 @@ type Action struct {
 	// never act together, such as wind from several sides, unless they are parts of one
 	// whole. It is no action's name. Default empty: it may act with any other. At most
 	// 60 characters.
-	AlternativeTo string `protobuf:"bytes,8,opt,name=alternative_to,json=alternativeTo,proto3" json:"alternative_to,omitempty"`
+	ExclusiveGroup string `protobuf:"bytes,8,opt,name=exclusive_group,json=exclusiveGroup,proto3" json:"exclusive_group,omitempty"`
 	// What it does at the foot, as a characteristic or nominal value. Required.
 	Forces *ForcesAtFoot `protobuf:"bytes,9,opt,name=forces,proto3" json:"forces,omitempty"`
 	// How long it lasts, for k_mod, C_D and lambda of timber; of a combination that which
@@ -535,9 +535,9 @@ func (x *Action) GetLastStage() uint32 {
 	return 0
 }
 
-func (x *Action) GetAlternativeTo() string {
+func (x *Action) GetExclusiveGroup() string {
 	if x != nil {
-		return x.AlternativeTo
+		return x.ExclusiveGroup
 	}
 	return ""
 }
@@ -956,7 +956,7 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"PsiFactors\x12.\n" +
 	"\x05psi_0\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x04psi0\x12.\n" +
 	"\x05psi_1\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x04psi1\x12.\n" +
-	"\x05psi_2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x04psi2\"\xb6\x04\n" +
+	"\x05psi_2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00R\x04psi2\"\xb8\x04\n" +
 	"\x06Action\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x127\n" +
 	"\x04kind\x18\x02 \x01(\x0e2\x17.footward.v1.ActionKindB\n" +
@@ -967,8 +967,8 @@ const file_footward_v1_load_proto_rawDesc = "" +
 	"\vfirst_stage\x18\x06 \x01(\rB\a\xbaH\x04*\x02\x18\x14R\n" +
 	"firstStage\x12&\n" +
 	"\n" +
-	"last_stage\x18\a \x01(\rB\a\xbaH\x04*\x02\x18\x14R\tlastStage\x12.\n" +
-	"\x0ealternative_to\x18\b \x01(\tB\a\xbaH\x04r\x02\x18<R\ralternativeTo\x129\n" +
+	"last_stage\x18\a \x01(\rB\a\xbaH\x04*\x02\x18\x14R\tlastStage\x120\n" +
+	"\x0fexclusive_group\x18\b \x01(\tB\a\xbaH\x04r\x02\x18<R\x0eexclusiveGroup\x129\n" +
 	"\x06forces\x18\t \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\x06forces\x12H\n" +
 	"\rload_duration\x18\n" +
 	" \x01(\x0e2\x19.footward.v1.LoadDurationB\b\xbaH\x05\x82\x01\x02\x10\x01R\floadDuration\x12 \n" +

@@ -3539,7 +3539,7 @@ type ThroughAnchorage struct {
 	// is out of scope. Default 0: none. 0 to 10 000.
 	NeededPreloadKn float64 `protobuf:"fixed64,11,opt,name=needed_preload_kn,json=neededPreloadKn,proto3" json:"needed_preload_kn,omitempty"`
 	// Greatest stretch of a rod by the actions [mm]. Default 0: no limit. 0 to 1000.
-	MostStretchMm float64 `protobuf:"fixed64,12,opt,name=most_stretch_mm,json=mostStretchMm,proto3" json:"most_stretch_mm,omitempty"`
+	MaxStretchMm float64 `protobuf:"fixed64,12,opt,name=max_stretch_mm,json=maxStretchMm,proto3" json:"max_stretch_mm,omitempty"`
 	// Diameter of a round fill that presses on the bottom plate, centred [mm], such as the
 	// lowest ring's; instead of pressed_x_mm and pressed_y_mm. Of a circle wider than the
 	// plate the worse of the circle in it and of the whole plate counts. Default 0: not
@@ -3656,9 +3656,9 @@ func (x *ThroughAnchorage) GetNeededPreloadKn() float64 {
 	return 0
 }
 
-func (x *ThroughAnchorage) GetMostStretchMm() float64 {
+func (x *ThroughAnchorage) GetMaxStretchMm() float64 {
 	if x != nil {
-		return x.MostStretchMm
+		return x.MaxStretchMm
 	}
 	return 0
 }
@@ -3947,12 +3947,12 @@ type PinSpec struct {
 	// Diameter [mm]. Required. Over 0 to 200.
 	DiameterMm float64 `protobuf:"fixed64,2,opt,name=diameter_mm,json=diameterMm,proto3" json:"diameter_mm,omitempty"`
 	// Tensile strength [MPa]. Required. 10 to 3000.
-	FUMpa float64 `protobuf:"fixed64,3,opt,name=f_u_mpa,json=fUMpa,proto3" json:"f_u_mpa,omitempty"`
+	FuMpa float64 `protobuf:"fixed64,3,opt,name=fu_mpa,json=fuMpa,proto3" json:"fu_mpa,omitempty"`
 	// Yield strength [MPa]. Required. 10 to 3000.
-	FYMpa float64 `protobuf:"fixed64,4,opt,name=f_y_mpa,json=fYMpa,proto3" json:"f_y_mpa,omitempty"`
+	FyMpa float64 `protobuf:"fixed64,4,opt,name=fy_mpa,json=fyMpa,proto3" json:"fy_mpa,omitempty"`
 	// Bending yield strength F_yb [MPa]. Required with the US bases. Default 0:
 	// not given. 0 to 3000.
-	FYbMpa float64 `protobuf:"fixed64,5,opt,name=f_yb_mpa,json=fYbMpa,proto3" json:"f_yb_mpa,omitempty"`
+	FyBendingMpa float64 `protobuf:"fixed64,5,opt,name=fy_bending_mpa,json=fyBendingMpa,proto3" json:"fy_bending_mpa,omitempty"`
 	// Whether nuts and washers hold a bolt along its axis, which gives the rope
 	// effect of the Eurocode. Default false.
 	Nuts bool `protobuf:"varint,6,opt,name=nuts,proto3" json:"nuts,omitempty"`
@@ -4007,23 +4007,23 @@ func (x *PinSpec) GetDiameterMm() float64 {
 	return 0
 }
 
-func (x *PinSpec) GetFUMpa() float64 {
+func (x *PinSpec) GetFuMpa() float64 {
 	if x != nil {
-		return x.FUMpa
+		return x.FuMpa
 	}
 	return 0
 }
 
-func (x *PinSpec) GetFYMpa() float64 {
+func (x *PinSpec) GetFyMpa() float64 {
 	if x != nil {
-		return x.FYMpa
+		return x.FyMpa
 	}
 	return 0
 }
 
-func (x *PinSpec) GetFYbMpa() float64 {
+func (x *PinSpec) GetFyBendingMpa() float64 {
 	if x != nil {
-		return x.FYbMpa
+		return x.FyBendingMpa
 	}
 	return 0
 }
@@ -4650,7 +4650,7 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\vdiameter_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
 	"diameterMm\x12<\n" +
 	"\fthickness_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\xc0r@)\x00\x00\x00\x00\x00\x00\x00\x00R\vthicknessMm\x12C\n" +
-	"\x10bearing_area_mm2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x0ebearingAreaMm2\"\xed\x06\n" +
+	"\x10bearing_area_mm2\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x0ebearingAreaMm2\"\xeb\x06\n" +
 	"\x10ThroughAnchorage\x12=\n" +
 	"\fbottom_plate\x18\x01 \x01(\v2\x12.footward.v1.PlateB\x06\xbaH\x03\xc8\x01\x01R\vbottomPlate\x12;\n" +
 	"\fpressed_x_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
@@ -4667,8 +4667,8 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x12fill_settlement_mm\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10fillSettlementMm\x12L\n" +
 	"\x15stack_stiffness_kn_mm\x18\n" +
 	" \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\x12stackStiffnessKnMm\x12E\n" +
-	"\x11needed_preload_kn\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\x12A\n" +
-	"\x0fmost_stretch_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\rmostStretchMm\x12I\n" +
+	"\x11needed_preload_kn\x18\v \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x0fneededPreloadKn\x12?\n" +
+	"\x0emax_stretch_mm\x18\f \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00R\fmaxStretchMm\x12I\n" +
 	"\x13pressed_diameter_mm\x18\r \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x11pressedDiameterMm\"\xe6\x01\n" +
 	"\fUpliftGround\x124\n" +
 	"\bdepth_mm\x18\x01 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xd3@!\x00\x00\x00\x00\x00\x00\x00\x00R\adepthMm\x12D\n" +
@@ -4700,15 +4700,15 @@ const file_footward_v1_part_proto_rawDesc = "" +
 	"\x06_k_modB\x17\n" +
 	"\x15_load_duration_factorB\x15\n" +
 	"\x13_time_effect_factorB\r\n" +
-	"\v_wet_factor\"\xf3\x02\n" +
+	"\v_wet_factor\"\xfd\x02\n" +
 	"\aPinSpec\x124\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x14.footward.v1.PinKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12:\n" +
 	"\vdiameter_mm\x18\x02 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x00i@!\x00\x00\x00\x00\x00\x00\x00\x00R\n" +
-	"diameterMm\x121\n" +
-	"\af_u_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fUMpa\x121\n" +
-	"\af_y_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fYMpa\x123\n" +
-	"\bf_yb_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00\x00\x00R\x06fYbMpa\x12\x12\n" +
+	"diameterMm\x120\n" +
+	"\x06fu_mpa\x18\x03 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fuMpa\x120\n" +
+	"\x06fy_mpa\x18\x04 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00$@R\x05fyMpa\x12?\n" +
+	"\x0efy_bending_mpa\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00p\xa7@)\x00\x00\x00\x00\x00\x00\x00\x00R\ffyBendingMpa\x12\x12\n" +
 	"\x04nuts\x18\x06 \x01(\bR\x04nuts\x12G\n" +
 	"\x12washer_diameter_mm\x18\a \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00R\x10washerDiameterMm\"\xc8\x06\n" +
 	"\fPinnedPlates\x12D\n" +

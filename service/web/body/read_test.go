@@ -196,5 +196,5 @@ func TestAnswersAreOnOneLineWithoutNeedlessBlanks(t *testing.T) {
 	}}}
 	text, err := Write(m)
 	require.NoError(t, err)
-	assert.Equal(t, `{"index":"3","refusal":{"violations":[{"field":"a","description":"b, c: \n d","reason":"FIELD_REASON_UNSPECIFIED"}]}}`, string(text))
+	assert.Equal(t, `{"index":3,"refusal":{"violations":[{"field":"a","description":"b, c: \n d","reason":"FIELD_REASON_UNSPECIFIED"}]}}`, string(text))
 }
