@@ -35,9 +35,9 @@ func utilization(u float64) string {
 	return s
 }
 
-// size writes a required size in mm, rounded up so that it will do.
-func size(mm float64) string {
-	return strings.TrimSuffix(strconv.FormatFloat(math.Ceil(mm*10-1e-6)/10, 'f', 1, 64), ".0") + " mm"
+// size writes a required size, rounded up to a tenth so that it will do.
+func size(v float64) string {
+	return strings.TrimSuffix(strconv.FormatFloat(math.Ceil(v*10-1e-6)/10, 'f', 1, 64), ".0")
 }
 
 var sizes = map[footwardv1.SizeKind]string{

@@ -27,9 +27,9 @@ func TestUtilizationNeverRoundsAFailureToAPass(t *testing.T) {
 }
 
 func TestSizeIsRoundedUp(t *testing.T) {
-	assert.Equal(t, "4.1 mm", size(4.01))
-	assert.Equal(t, "4 mm", size(4))
-	assert.Equal(t, "4.1 mm", size(4.1))
+	assert.Equal(t, "4.1", size(4.01))
+	assert.Equal(t, "4", size(4))
+	assert.Equal(t, "4.1", size(4.1))
 }
 
 func TestProduct(t *testing.T) {

@@ -102,8 +102,7 @@ func outcomeOf(label string) *footwardv1.CheckOutcome {
 		c.LimitStates = []*footwardv1.LimitState{{
 			Id: "weld_throat", Title: "Weld on its throat, with a title that is long enough to be broken into two lines",
 			Clause: "J2.4", Demand: 100.004, Resistance: &resistance, Utilization: &used, Unit: "kN",
-			Verdict: footwardv1.Verdict_VERDICT_FAIL, RequiredSizeMm: &needed,
-			RequiredSizeKind: footwardv1.SizeKind_SIZE_KIND_WELD_LEG, Member: 2,
+			Verdict: footwardv1.Verdict_VERDICT_FAIL, RequiredSize: &footwardv1.RequiredSize{Kind: footwardv1.SizeKind_SIZE_KIND_WELD_LEG, Value: needed, Unit: "mm"}, Member: 2,
 		}, {
 			Id: "other", Title: "Other", Clause: "J2.5", Verdict: footwardv1.Verdict_VERDICT_NOT_APPLICABLE, Reason: "there is no \x1b[31mtension",
 		}}

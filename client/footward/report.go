@@ -147,8 +147,8 @@ func remark(s *footwardv1.LimitState) string {
 	if s.GetCombination() != "" && s.GetVerdict() != footwardv1.Verdict_VERDICT_NOT_APPLICABLE {
 		parts = append(parts, under(s))
 	}
-	if s.RequiredSizeMm != nil {
-		parts = append(parts, fmt.Sprintf("%s %s would do", sizes[s.GetRequiredSizeKind()], size(s.GetRequiredSizeMm())))
+	if r := s.GetRequiredSize(); r != nil {
+		parts = append(parts, fmt.Sprintf("%s %s %s would do", sizes[r.GetKind()], size(r.GetValue()), r.GetUnit()))
 	}
 	return strings.Join(parts, "; ")
 }

@@ -314,6 +314,16 @@ export type CheckKind =
   /** Concrete pad, as CompareService sizes it. */
   | 'CHECK_KIND_CONCRETE_PAD';
 
+/** RequiredSize is the least size by which a limit state holds. */
+export interface RequiredSize {
+  /** What it is the size of. */
+  kind: SizeKind;
+  /** The size, in the unit below. */
+  value: number;
+  /** mm, or mm2/mm for bars per width. */
+  unit: string;
+}
+
 /** LimitState is one way in which the part can fail, checked. */
 export interface LimitState {
   /** Stable name in snake case, such as rod_tension; CatalogService lists all. */
@@ -336,11 +346,9 @@ export interface LimitState {
   /** Why, for NOT_APPLICABLE and OUT_OF_SCOPE, and for FAIL where the numbers
    * alone do not say it. */
   reason: string;
-  /** Least size that would satisfy this limit state, all else unchanged [mm].
-   * Absent where the equation cannot be turned round. */
-  required_size_mm?: number;
-  /** What the required size is the size of. */
-  required_size_kind: SizeKind;
+  /** Least size that would satisfy this limit state, all else unchanged. Absent where the
+   * equation cannot be inverted. */
+  required_size?: RequiredSize;
   /** The rod, weld segment or joined part that governs, counted from 1 in the
    * order of the request. 0 where the limit state is about the whole. */
   member: number;

@@ -149,12 +149,19 @@ func states(all []limit.State, basis footwardv1.Basis) []*footwardv1.LimitState 
 			m.Utilization = optional(s.Utilization)
 		}
 		if s.Size != limit.NoSize {
-			m.RequiredSizeMm = optional(s.Required)
-			m.RequiredSizeKind = footwardv1.SizeKind(s.Size)
+			m.RequiredSize = &footwardv1.RequiredSize{Kind: footwardv1.SizeKind(s.Size), Value: s.Required, Unit: sizeUnit(s.Size)}
 		}
 		out[i] = m
 	}
 	return out
+}
+
+// sizeUnit is the unit of a required size.
+func sizeUnit(s limit.Size) string {
+	if s == limit.SteelPerWidth {
+		return "mm2/mm"
+	}
+	return "mm"
 }
 
 func notices(all []*limit.Notice, text bool) []*footwardv1.Notice {

@@ -67,8 +67,8 @@ func numbers(r *footwardv1.CheckResult, err error) string {
 		} else if s.GetVerdict() == footwardv1.Verdict_VERDICT_FAIL {
 			b.WriteString("/-")
 		}
-		if s.RequiredSizeMm != nil {
-			b.WriteString(":" + digits(s.GetRequiredSizeMm()))
+		if s.GetRequiredSize() != nil {
+			b.WriteString(":" + digits(s.GetRequiredSize().GetValue()))
 		}
 	}
 	return b.String()

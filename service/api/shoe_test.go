@@ -115,7 +115,7 @@ func TestThicknessThatBlockTearingAsksForHolds(t *testing.T) {
 	for _, b := range allBases {
 		s := stateOf(t, result(t, torn(b, 3)), "bracket_block_tearing")
 		require.Equal(t, fails, s.GetVerdict())
-		need := s.GetRequiredSizeMm()
+		need := s.GetRequiredSize().GetValue()
 		assert.Equal(t, passes, stateOf(t, result(t, torn(b, need*(1+1e-7))), "bracket_block_tearing").GetVerdict())
 		assert.Equal(t, fails, stateOf(t, result(t, torn(b, need*0.999)), "bracket_block_tearing").GetVerdict())
 	}

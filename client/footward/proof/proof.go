@@ -249,8 +249,8 @@ func (v *Value) found(r *footwardv1.CheckResult) (float64, error) {
 			return s.GetResistance() * of, nil
 		case v.What == "utilization" && s.Utilization != nil:
 			return s.GetUtilization(), nil
-		case v.What == "required_size" && s.RequiredSizeMm != nil:
-			return s.GetRequiredSizeMm(), nil
+		case v.What == "required_size" && s.GetRequiredSize() != nil:
+			return s.GetRequiredSize().GetValue(), nil
 		}
 		return math.NaN(), fmt.Errorf("%s has no %s: %s %s", v.State, v.What, s.GetVerdict(), s.GetReason())
 	}

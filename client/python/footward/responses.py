@@ -339,6 +339,18 @@ CheckKind = Literal[
 
 
 @dataclass
+class RequiredSize:
+    """RequiredSize is the least size by which a limit state holds."""
+
+    # What it is the size of.
+    kind: SizeKind = "SIZE_KIND_UNSPECIFIED"
+    # The size, in the unit below.
+    value: float = 0.0
+    # mm, or mm2/mm for bars per width.
+    unit: str = ""
+
+
+@dataclass
 class LimitState:
     """LimitState is one way in which the part can fail, checked."""
 
@@ -362,11 +374,9 @@ class LimitState:
     # Why, for NOT_APPLICABLE and OUT_OF_SCOPE, and for FAIL where the numbers
     # alone do not say it.
     reason: str = ""
-    # Least size that would satisfy this limit state, all else unchanged [mm].
-    # Absent where the equation cannot be turned round.
-    required_size_mm: Optional[float] = None
-    # What the required size is the size of.
-    required_size_kind: SizeKind = "SIZE_KIND_UNSPECIFIED"
+    # Least size that would satisfy this limit state, all else unchanged. Absent where the
+    # equation cannot be inverted.
+    required_size: Optional[RequiredSize] = None
     # The rod, weld segment or joined part that governs, counted from 1 in the
     # order of the request. 0 where the limit state is about the whole.
     member: int = 0

@@ -2713,25 +2713,23 @@ type LimitState struct {
 	// Why, for NOT_APPLICABLE and OUT_OF_SCOPE, and for FAIL where the numbers
 	// alone do not say it.
 	Reason string `protobuf:"bytes,9,opt,name=reason,proto3" json:"reason,omitempty"`
-	// Least size that would satisfy this limit state, all else unchanged [mm].
-	// Absent where the equation cannot be turned round.
-	RequiredSizeMm *float64 `protobuf:"fixed64,10,opt,name=required_size_mm,json=requiredSizeMm,proto3,oneof" json:"required_size_mm,omitempty"`
-	// What the required size is the size of.
-	RequiredSizeKind SizeKind `protobuf:"varint,11,opt,name=required_size_kind,json=requiredSizeKind,proto3,enum=footward.v1.SizeKind" json:"required_size_kind,omitempty"`
+	// Least size that would satisfy this limit state, all else unchanged. Absent where the
+	// equation cannot be inverted.
+	RequiredSize *RequiredSize `protobuf:"bytes,10,opt,name=required_size,json=requiredSize,proto3" json:"required_size,omitempty"`
 	// The rod, weld segment or joined part that governs, counted from 1 in the
 	// order of the request. 0 where the limit state is about the whole.
-	Member uint32 `protobuf:"varint,12,opt,name=member,proto3" json:"member,omitempty"`
+	Member uint32 `protobuf:"varint,11,opt,name=member,proto3" json:"member,omitempty"`
 	// Of a column base: the combination that is worst for this limit state.
-	Combination string `protobuf:"bytes,13,opt,name=combination,proto3" json:"combination,omitempty"`
+	Combination string `protobuf:"bytes,12,opt,name=combination,proto3" json:"combination,omitempty"`
 	// Of a column base: the stage of that combination, counted from 1.
-	Stage uint32 `protobuf:"varint,14,opt,name=stage,proto3" json:"stage,omitempty"`
+	Stage uint32 `protobuf:"varint,13,opt,name=stage,proto3" json:"stage,omitempty"`
 	// How well the number is held; footward evidence prints every held figure.
-	Evidence Evidence `protobuf:"varint,15,opt,name=evidence,proto3,enum=footward.v1.Evidence" json:"evidence,omitempty"`
+	Evidence Evidence `protobuf:"varint,14,opt,name=evidence,proto3,enum=footward.v1.Evidence" json:"evidence,omitempty"`
 	// Of a column base: place of that combination in combinations, counted from 0. Absent
 	// where no single combination is meant.
-	CombinationIndex *uint32 `protobuf:"varint,16,opt,name=combination_index,json=combinationIndex,proto3,oneof" json:"combination_index,omitempty"`
+	CombinationIndex *uint32 `protobuf:"varint,15,opt,name=combination_index,json=combinationIndex,proto3,oneof" json:"combination_index,omitempty"`
 	// Of a column base: the stage of that combination, counted from 0. Absent: none.
-	StageIndex    *uint32 `protobuf:"varint,17,opt,name=stage_index,json=stageIndex,proto3,oneof" json:"stage_index,omitempty"`
+	StageIndex    *uint32 `protobuf:"varint,16,opt,name=stage_index,json=stageIndex,proto3,oneof" json:"stage_index,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2829,18 +2827,11 @@ func (x *LimitState) GetReason() string {
 	return ""
 }
 
-func (x *LimitState) GetRequiredSizeMm() float64 {
-	if x != nil && x.RequiredSizeMm != nil {
-		return *x.RequiredSizeMm
-	}
-	return 0
-}
-
-func (x *LimitState) GetRequiredSizeKind() SizeKind {
+func (x *LimitState) GetRequiredSize() *RequiredSize {
 	if x != nil {
-		return x.RequiredSizeKind
+		return x.RequiredSize
 	}
-	return SizeKind_SIZE_KIND_UNSPECIFIED
+	return nil
 }
 
 func (x *LimitState) GetMember() uint32 {
@@ -2885,6 +2876,70 @@ func (x *LimitState) GetStageIndex() uint32 {
 	return 0
 }
 
+// RequiredSize is the least size by which a limit state holds.
+type RequiredSize struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// What it is the size of.
+	Kind SizeKind `protobuf:"varint,1,opt,name=kind,proto3,enum=footward.v1.SizeKind" json:"kind,omitempty"`
+	// The size, in the unit below.
+	Value float64 `protobuf:"fixed64,2,opt,name=value,proto3" json:"value,omitempty"`
+	// mm, or mm2/mm for bars per width.
+	Unit          string `protobuf:"bytes,3,opt,name=unit,proto3" json:"unit,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RequiredSize) Reset() {
+	*x = RequiredSize{}
+	mi := &file_footward_v1_common_proto_msgTypes[20]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RequiredSize) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RequiredSize) ProtoMessage() {}
+
+func (x *RequiredSize) ProtoReflect() protoreflect.Message {
+	mi := &file_footward_v1_common_proto_msgTypes[20]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RequiredSize.ProtoReflect.Descriptor instead.
+func (*RequiredSize) Descriptor() ([]byte, []int) {
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{20}
+}
+
+func (x *RequiredSize) GetKind() SizeKind {
+	if x != nil {
+		return x.Kind
+	}
+	return SizeKind_SIZE_KIND_UNSPECIFIED
+}
+
+func (x *RequiredSize) GetValue() float64 {
+	if x != nil {
+		return x.Value
+	}
+	return 0
+}
+
+func (x *RequiredSize) GetUnit() string {
+	if x != nil {
+		return x.Unit
+	}
+	return ""
+}
+
 // Notice is a remark that the designer must read.
 type Notice struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2900,7 +2955,7 @@ type Notice struct {
 
 func (x *Notice) Reset() {
 	*x = Notice{}
-	mi := &file_footward_v1_common_proto_msgTypes[20]
+	mi := &file_footward_v1_common_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2912,7 +2967,7 @@ func (x *Notice) String() string {
 func (*Notice) ProtoMessage() {}
 
 func (x *Notice) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[20]
+	mi := &file_footward_v1_common_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2925,7 +2980,7 @@ func (x *Notice) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Notice.ProtoReflect.Descriptor instead.
 func (*Notice) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{20}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *Notice) GetCode() string {
@@ -2964,7 +3019,7 @@ type FactorUsed struct {
 
 func (x *FactorUsed) Reset() {
 	*x = FactorUsed{}
-	mi := &file_footward_v1_common_proto_msgTypes[21]
+	mi := &file_footward_v1_common_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2976,7 +3031,7 @@ func (x *FactorUsed) String() string {
 func (*FactorUsed) ProtoMessage() {}
 
 func (x *FactorUsed) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[21]
+	mi := &file_footward_v1_common_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2989,7 +3044,7 @@ func (x *FactorUsed) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FactorUsed.ProtoReflect.Descriptor instead.
 func (*FactorUsed) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{21}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *FactorUsed) GetSymbol() string {
@@ -3035,7 +3090,7 @@ type DerivationStep struct {
 
 func (x *DerivationStep) Reset() {
 	*x = DerivationStep{}
-	mi := &file_footward_v1_common_proto_msgTypes[22]
+	mi := &file_footward_v1_common_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3047,7 +3102,7 @@ func (x *DerivationStep) String() string {
 func (*DerivationStep) ProtoMessage() {}
 
 func (x *DerivationStep) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[22]
+	mi := &file_footward_v1_common_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3060,7 +3115,7 @@ func (x *DerivationStep) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DerivationStep.ProtoReflect.Descriptor instead.
 func (*DerivationStep) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{22}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *DerivationStep) GetSymbol() string {
@@ -3122,7 +3177,7 @@ type Provenance struct {
 
 func (x *Provenance) Reset() {
 	*x = Provenance{}
-	mi := &file_footward_v1_common_proto_msgTypes[23]
+	mi := &file_footward_v1_common_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3134,7 +3189,7 @@ func (x *Provenance) String() string {
 func (*Provenance) ProtoMessage() {}
 
 func (x *Provenance) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[23]
+	mi := &file_footward_v1_common_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3147,7 +3202,7 @@ func (x *Provenance) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Provenance.ProtoReflect.Descriptor instead.
 func (*Provenance) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{23}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *Provenance) GetServiceVersion() string {
@@ -3191,7 +3246,7 @@ type BasisEdition struct {
 
 func (x *BasisEdition) Reset() {
 	*x = BasisEdition{}
-	mi := &file_footward_v1_common_proto_msgTypes[24]
+	mi := &file_footward_v1_common_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3203,7 +3258,7 @@ func (x *BasisEdition) String() string {
 func (*BasisEdition) ProtoMessage() {}
 
 func (x *BasisEdition) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[24]
+	mi := &file_footward_v1_common_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3216,7 +3271,7 @@ func (x *BasisEdition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BasisEdition.ProtoReflect.Descriptor instead.
 func (*BasisEdition) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{24}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *BasisEdition) GetBasis() Basis {
@@ -3249,7 +3304,7 @@ type FieldViolation struct {
 
 func (x *FieldViolation) Reset() {
 	*x = FieldViolation{}
-	mi := &file_footward_v1_common_proto_msgTypes[25]
+	mi := &file_footward_v1_common_proto_msgTypes[26]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3261,7 +3316,7 @@ func (x *FieldViolation) String() string {
 func (*FieldViolation) ProtoMessage() {}
 
 func (x *FieldViolation) ProtoReflect() protoreflect.Message {
-	mi := &file_footward_v1_common_proto_msgTypes[25]
+	mi := &file_footward_v1_common_proto_msgTypes[26]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3274,7 +3329,7 @@ func (x *FieldViolation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FieldViolation.ProtoReflect.Descriptor instead.
 func (*FieldViolation) Descriptor() ([]byte, []int) {
-	return file_footward_v1_common_proto_rawDescGZIP(), []int{25}
+	return file_footward_v1_common_proto_rawDescGZIP(), []int{26}
 }
 
 func (x *FieldViolation) GetField() string {
@@ -3501,7 +3556,7 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x11_consolidation_mmB\v\n" +
 	"\t_total_mmB\x14\n" +
 	"\x12_combination_indexB\x0e\n" +
-	"\f_stage_index\"\xb3\x05\n" +
+	"\f_stage_index\"\xea\x04\n" +
 	"\n" +
 	"LimitState\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
@@ -3514,22 +3569,24 @@ const file_footward_v1_common_proto_rawDesc = "" +
 	"\x04unit\x18\x06 \x01(\tR\x04unit\x12%\n" +
 	"\vutilization\x18\a \x01(\x01H\x01R\vutilization\x88\x01\x01\x12.\n" +
 	"\averdict\x18\b \x01(\x0e2\x14.footward.v1.VerdictR\averdict\x12\x16\n" +
-	"\x06reason\x18\t \x01(\tR\x06reason\x12-\n" +
-	"\x10required_size_mm\x18\n" +
-	" \x01(\x01H\x02R\x0erequiredSizeMm\x88\x01\x01\x12C\n" +
-	"\x12required_size_kind\x18\v \x01(\x0e2\x15.footward.v1.SizeKindR\x10requiredSizeKind\x12\x16\n" +
-	"\x06member\x18\f \x01(\rR\x06member\x12 \n" +
-	"\vcombination\x18\r \x01(\tR\vcombination\x12\x14\n" +
-	"\x05stage\x18\x0e \x01(\rR\x05stage\x121\n" +
-	"\bevidence\x18\x0f \x01(\x0e2\x15.footward.v1.EvidenceR\bevidence\x120\n" +
-	"\x11combination_index\x18\x10 \x01(\rH\x03R\x10combinationIndex\x88\x01\x01\x12$\n" +
-	"\vstage_index\x18\x11 \x01(\rH\x04R\n" +
+	"\x06reason\x18\t \x01(\tR\x06reason\x12>\n" +
+	"\rrequired_size\x18\n" +
+	" \x01(\v2\x19.footward.v1.RequiredSizeR\frequiredSize\x12\x16\n" +
+	"\x06member\x18\v \x01(\rR\x06member\x12 \n" +
+	"\vcombination\x18\f \x01(\tR\vcombination\x12\x14\n" +
+	"\x05stage\x18\r \x01(\rR\x05stage\x121\n" +
+	"\bevidence\x18\x0e \x01(\x0e2\x15.footward.v1.EvidenceR\bevidence\x120\n" +
+	"\x11combination_index\x18\x0f \x01(\rH\x02R\x10combinationIndex\x88\x01\x01\x12$\n" +
+	"\vstage_index\x18\x10 \x01(\rH\x03R\n" +
 	"stageIndex\x88\x01\x01B\r\n" +
 	"\v_resistanceB\x0e\n" +
-	"\f_utilizationB\x13\n" +
-	"\x11_required_size_mmB\x14\n" +
+	"\f_utilizationB\x14\n" +
 	"\x12_combination_indexB\x0e\n" +
 	"\f_stage_index\"c\n" +
+	"\fRequiredSize\x12)\n" +
+	"\x04kind\x18\x01 \x01(\x0e2\x15.footward.v1.SizeKindR\x04kind\x12\x14\n" +
+	"\x05value\x18\x02 \x01(\x01R\x05value\x12\x12\n" +
+	"\x04unit\x18\x03 \x01(\tR\x04unit\"c\n" +
 	"\x06Notice\x12\x12\n" +
 	"\x04code\x18\x01 \x01(\tR\x04code\x121\n" +
 	"\bseverity\x18\x02 \x01(\x0e2\x15.footward.v1.SeverityR\bseverity\x12\x12\n" +
@@ -3666,7 +3723,7 @@ func file_footward_v1_common_proto_rawDescGZIP() []byte {
 }
 
 var file_footward_v1_common_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
-var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 26)
+var file_footward_v1_common_proto_msgTypes = make([]protoimpl.MessageInfo, 27)
 var file_footward_v1_common_proto_goTypes = []any{
 	(Basis)(0),              // 0: footward.v1.Basis
 	(Detail)(0),             // 1: footward.v1.Detail
@@ -3699,12 +3756,13 @@ var file_footward_v1_common_proto_goTypes = []any{
 	(*RodForce)(nil),        // 28: footward.v1.RodForce
 	(*StageSettlement)(nil), // 29: footward.v1.StageSettlement
 	(*LimitState)(nil),      // 30: footward.v1.LimitState
-	(*Notice)(nil),          // 31: footward.v1.Notice
-	(*FactorUsed)(nil),      // 32: footward.v1.FactorUsed
-	(*DerivationStep)(nil),  // 33: footward.v1.DerivationStep
-	(*Provenance)(nil),      // 34: footward.v1.Provenance
-	(*BasisEdition)(nil),    // 35: footward.v1.BasisEdition
-	(*FieldViolation)(nil),  // 36: footward.v1.FieldViolation
+	(*RequiredSize)(nil),    // 31: footward.v1.RequiredSize
+	(*Notice)(nil),          // 32: footward.v1.Notice
+	(*FactorUsed)(nil),      // 33: footward.v1.FactorUsed
+	(*DerivationStep)(nil),  // 34: footward.v1.DerivationStep
+	(*Provenance)(nil),      // 35: footward.v1.Provenance
+	(*BasisEdition)(nil),    // 36: footward.v1.BasisEdition
+	(*FieldViolation)(nil),  // 37: footward.v1.FieldViolation
 }
 var file_footward_v1_common_proto_depIdxs = []int32{
 	12, // 0: footward.v1.DesignBasis.eurocode:type_name -> footward.v1.Eurocode
@@ -3723,9 +3781,9 @@ var file_footward_v1_common_proto_depIdxs = []int32{
 	0,  // 13: footward.v1.CheckResult.basis:type_name -> footward.v1.Basis
 	2,  // 14: footward.v1.CheckResult.verdict:type_name -> footward.v1.Verdict
 	30, // 15: footward.v1.CheckResult.limit_states:type_name -> footward.v1.LimitState
-	31, // 16: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
-	32, // 17: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
-	33, // 18: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
+	32, // 16: footward.v1.CheckResult.notices:type_name -> footward.v1.Notice
+	33, // 17: footward.v1.CheckResult.factors:type_name -> footward.v1.FactorUsed
+	34, // 18: footward.v1.CheckResult.derivation:type_name -> footward.v1.DerivationStep
 	22, // 19: footward.v1.CheckResult.combinations:type_name -> footward.v1.Combination
 	25, // 20: footward.v1.CheckResult.combination_rows:type_name -> footward.v1.CombinationRow
 	29, // 21: footward.v1.CheckResult.settlement_stages:type_name -> footward.v1.StageSettlement
@@ -3736,17 +3794,18 @@ var file_footward_v1_common_proto_depIdxs = []int32{
 	26, // 26: footward.v1.ContactState.outline:type_name -> footward.v1.PlanPoint
 	26, // 27: footward.v1.ContactState.peak:type_name -> footward.v1.PlanPoint
 	2,  // 28: footward.v1.LimitState.verdict:type_name -> footward.v1.Verdict
-	4,  // 29: footward.v1.LimitState.required_size_kind:type_name -> footward.v1.SizeKind
+	31, // 29: footward.v1.LimitState.required_size:type_name -> footward.v1.RequiredSize
 	8,  // 30: footward.v1.LimitState.evidence:type_name -> footward.v1.Evidence
-	3,  // 31: footward.v1.Notice.severity:type_name -> footward.v1.Severity
-	35, // 32: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
-	0,  // 33: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
-	9,  // 34: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
-	35, // [35:35] is the sub-list for method output_type
-	35, // [35:35] is the sub-list for method input_type
-	35, // [35:35] is the sub-list for extension type_name
-	35, // [35:35] is the sub-list for extension extendee
-	0,  // [0:35] is the sub-list for field type_name
+	4,  // 31: footward.v1.RequiredSize.kind:type_name -> footward.v1.SizeKind
+	3,  // 32: footward.v1.Notice.severity:type_name -> footward.v1.Severity
+	36, // 33: footward.v1.Provenance.bases:type_name -> footward.v1.BasisEdition
+	0,  // 34: footward.v1.BasisEdition.basis:type_name -> footward.v1.Basis
+	9,  // 35: footward.v1.FieldViolation.reason:type_name -> footward.v1.FieldReason
+	36, // [36:36] is the sub-list for method output_type
+	36, // [36:36] is the sub-list for method input_type
+	36, // [36:36] is the sub-list for extension type_name
+	36, // [36:36] is the sub-list for extension extendee
+	0,  // [0:36] is the sub-list for field type_name
 }
 
 func init() { file_footward_v1_common_proto_init() }
@@ -3782,7 +3841,7 @@ func file_footward_v1_common_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_footward_v1_common_proto_rawDesc), len(file_footward_v1_common_proto_rawDesc)),
 			NumEnums:      11,
-			NumMessages:   26,
+			NumMessages:   27,
 			NumExtensions: 0,
 			NumServices:   0,
 		},
