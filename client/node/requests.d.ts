@@ -1720,8 +1720,8 @@ export interface CheckFootingRequest {
   detail?: Detail;
   /** The footing. Required. */
   footing?: Footing;
-  /** Height of the foot of the column, where the actions act, above the base
-   * [mm]. Default 0. 0 to 100 000. */
+  /** Height of the foot of the column, where the actions act, above the base [mm].
+   * Required, for without it a shear turns nothing; 0 must be said. 0 to 100 000. */
   height_mm?: number;
   /** Permanent actions: characteristic with the Eurocode; with the US bases both
    * together are those of one combination. Required. */
@@ -1731,8 +1731,9 @@ export interface CheckFootingRequest {
   /** Whether the variable actions act all at once or not at all. Default false:
    * each check also takes them without their pressing force, on the safe side. */
   variable_actions_simultaneous?: boolean;
-  /** Weight of footing, stack and ground on it, characteristic; with the US bases
-   * with the factor of the combination in it [kN]. Default 0. 0 to 1 000 000. */
+  /** Weight of footing, stack and ground on it, characteristic; with the US bases with
+   * the factor of the combination in it [kN]. Required, for it presses on the ground as
+   * well as holds; 0 must be said. 0 to 1 000 000. */
   weight_kn?: number;
   /** The ground. Required without presumptive. */
   soil?: GroundStrength;

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	footwardv1 "footward.example/footward/proto/footward/v1"
 )
@@ -87,7 +88,7 @@ func TestPadIsNamedWithTheFactorOnItsWeight(t *testing.T) {
 
 func TestPresumptivePressureWithoutSoilIsChecked(t *testing.T) {
 	r := result(t, `{"footing": {"basis": {"eurocode": {}}, "footing": {"rectangle": {"size_x_mm": 1000, "size_y_mm": 1000}, "depth_mm": 600},
-		"permanent": {"n_kn": -80}, "weight_kn": 18.8, "base_contact": {"friction_share": 1}, "presumptive": {"pressure_kpa": 150, "source": "constructed"}}}`)
+		"permanent": {"n_kn": -80}, "height_mm": 0, "weight_kn": 18.8, "base_contact": {"friction_share": 1}, "presumptive": {"pressure_kpa": 150, "source": "constructed"}}}`)
 	s := state(t, r, "ground_presumptive")
 	assert.InDelta(t, 0.0988, s.GetDemand(), 1e-6)
 	assert.Equal(t, footwardv1.Verdict_VERDICT_PASS, s.GetVerdict())
@@ -117,5 +118,18 @@ func TestWaterOfAStatedDepthCountsInDryGround(t *testing.T) {
 		assert.InDelta(t, use(`"water_depth_mm": 300`), use(`"dry": true, "water_depth_mm": 300`), 1e-12, m.id)
 		assert.InDelta(t, use(`"dry": true`), use(`"dry": true, "water_depth_mm": 30000`), 1e-12, m.id)
 		assert.Greater(t, use(`"water_depth_mm": 300`), use(`"dry": true`), m.id)
+	}
+}
+
+// TestFootingWithoutHeightOrWeightIsRefused: without its height a shear turns nothing,
+// without its weight nothing of it presses. Nothing must be said.
+func TestFootingWithoutHeightOrWeightIsRefused(t *testing.T) {
+	whole := footingOf("")
+	for _, field := range []string{`"height_mm": 600, `, `"weight_kn": 30, `} {
+		require.Contains(t, whole, field)
+		_, err := call(service(t), requestOf(parsed(t, strings.Replace(whole, field, "", 1))))
+		assert.ErrorContains(t, err, "is required", field)
+		none := field[:strings.Index(field, ":")] + ": 0, "
+		assert.NotEmpty(t, result(t, strings.Replace(whole, field, none, 1)).GetLimitStates(), none)
 	}
 }

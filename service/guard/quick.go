@@ -801,7 +801,9 @@ func quickCheckFootingRequest(m *footwardv1.CheckFootingRequest) bool {
 		m.Footing != nil && quickFooting(m.GetFooting()) &&
 		m.GetHeightMm() >= 0 && m.GetHeightMm() <= 100000 &&
 		m.GetWeightKn() >= 0 && m.GetWeightKn() <= 1e+06 &&
-		m.Permanent != nil && quickForcesAtFoot(m.GetPermanent())) {
+		m.HeightMm != nil &&
+		m.Permanent != nil && quickForcesAtFoot(m.GetPermanent()) &&
+		m.WeightKn != nil) {
 		return false
 	}
 	for _, e := range m.DesignApproaches {

@@ -100,6 +100,9 @@ func (g *generator) message(d protoreflect.MessageDescriptor) error {
 		if err != nil {
 			return err
 		}
+		if err := onlyKnown(rules); err != nil {
+			return fmt.Errorf("%s: %w", f.FullName(), err)
+		}
 		more, loop, err := g.field(f, rules)
 		if err != nil {
 			return fmt.Errorf("%s: %w", f.FullName(), err)
@@ -153,6 +156,9 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		}
 		return terms, fmt.Sprintf("for _, e := range %s {\nif e == nil || !quick%s(e) {\nreturn false\n}\n}\n", name, f.Message().Name()), nil
 	}
+	if rules.GetRequired() && f.Kind() != protoreflect.MessageKind && (f.Kind() != protoreflect.DoubleKind || !f.HasPresence() || inOneof) {
+		return nil, "", fmt.Errorf("a required %s", f.Kind())
+	}
 	switch f.Kind() {
 	case protoreflect.MessageKind:
 		if err := g.message(f.Message()); err != nil {
@@ -174,7 +180,11 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		if r := rules.GetDouble(); inOneof && (r.HasGt() || r.GetGte() > 0) {
 			return nil, "", fmt.Errorf("a choice that counts as wrong where it is not made")
 		}
-		return number(name, value, f.HasPresence() && !inOneof, rules.GetDouble())
+		terms, loop, err := number(name, value, f.HasPresence() && !inOneof && !rules.GetRequired(), rules.GetDouble())
+		if rules.GetRequired() {
+			terms = append([]string{name + " != nil"}, terms...)
+		}
+		return terms, loop, err
 	case protoreflect.Uint32Kind:
 		if rules.GetUint32() == nil {
 			return nil, "", nil
@@ -207,6 +217,32 @@ func (g *generator) field(f protoreflect.FieldDescriptor, rules *validate.FieldR
 		return nil, "", nil
 	}
 	return nil, "", fmt.Errorf("%s is not known to quick rules", f.Kind())
+}
+
+// quickRules are the rules that are written as quick ones; another would be lost.
+var quickRules = map[string]bool{
+	"required": true, "ignore": true, "double": true, "uint32": true, "string": true, "enum": true, "repeated": true, "items": true,
+	"gt": true, "gte": true, "lt": true, "lte": true, "finite": true, "min_len": true, "max_len": true, "min_items": true, "max_items": true,
+	"defined_only": true, "not_in": true,
+}
+
+// onlyKnown reports a rule that no quick rule is written for.
+func onlyKnown(rules *validate.FieldRules) error {
+	var unknown error
+	var in func(protoreflect.Message)
+	in = func(m protoreflect.Message) {
+		m.Range(func(f protoreflect.FieldDescriptor, v protoreflect.Value) bool {
+			if !quickRules[string(f.Name())] {
+				unknown = fmt.Errorf("no quick rule is written for %s", f.FullName())
+			}
+			if f.Message() != nil && !f.IsList() {
+				in(v.Message())
+			}
+			return true
+		})
+	}
+	in(rules.ProtoReflect())
+	return unknown
 }
 
 // each demands the terms of every e of a list.

@@ -1730,9 +1730,9 @@ type CheckFootingRequest struct {
 	Detail Detail `protobuf:"varint,3,opt,name=detail,proto3,enum=footward.v1.Detail" json:"detail,omitempty"`
 	// The footing. Required.
 	Footing *Footing `protobuf:"bytes,4,opt,name=footing,proto3" json:"footing,omitempty"`
-	// Height of the foot of the column, where the actions act, above the base
-	// [mm]. Default 0. 0 to 100 000.
-	HeightMm float64 `protobuf:"fixed64,5,opt,name=height_mm,json=heightMm,proto3" json:"height_mm,omitempty"`
+	// Height of the foot of the column, where the actions act, above the base [mm].
+	// Required, for without it a shear turns nothing; 0 must be said. 0 to 100 000.
+	HeightMm *float64 `protobuf:"fixed64,5,opt,name=height_mm,json=heightMm,proto3,oneof" json:"height_mm,omitempty"`
 	// Permanent actions: characteristic with the Eurocode; with the US bases both
 	// together are those of one combination. Required.
 	Permanent *ForcesAtFoot `protobuf:"bytes,6,opt,name=permanent,proto3" json:"permanent,omitempty"`
@@ -1741,9 +1741,10 @@ type CheckFootingRequest struct {
 	// Whether the variable actions act all at once or not at all. Default false:
 	// each check also takes them without their pressing force, on the safe side.
 	VariableActionsSimultaneous bool `protobuf:"varint,8,opt,name=variable_actions_simultaneous,json=variableActionsSimultaneous,proto3" json:"variable_actions_simultaneous,omitempty"`
-	// Weight of footing, stack and ground on it, characteristic; with the US bases
-	// with the factor of the combination in it [kN]. Default 0. 0 to 1 000 000.
-	WeightKn float64 `protobuf:"fixed64,9,opt,name=weight_kn,json=weightKn,proto3" json:"weight_kn,omitempty"`
+	// Weight of footing, stack and ground on it, characteristic; with the US bases with
+	// the factor of the combination in it [kN]. Required, for it presses on the ground as
+	// well as holds; 0 must be said. 0 to 1 000 000.
+	WeightKn *float64 `protobuf:"fixed64,9,opt,name=weight_kn,json=weightKn,proto3,oneof" json:"weight_kn,omitempty"`
 	// The ground. Required without presumptive.
 	Soil *GroundStrength `protobuf:"bytes,10,opt,name=soil,proto3" json:"soil,omitempty"`
 	// Contact between base and ground. Required.
@@ -1826,8 +1827,8 @@ func (x *CheckFootingRequest) GetFooting() *Footing {
 }
 
 func (x *CheckFootingRequest) GetHeightMm() float64 {
-	if x != nil {
-		return x.HeightMm
+	if x != nil && x.HeightMm != nil {
+		return *x.HeightMm
 	}
 	return 0
 }
@@ -1854,8 +1855,8 @@ func (x *CheckFootingRequest) GetVariableActionsSimultaneous() bool {
 }
 
 func (x *CheckFootingRequest) GetWeightKn() float64 {
-	if x != nil {
-		return x.WeightKn
+	if x != nil && x.WeightKn != nil {
+		return *x.WeightKn
 	}
 	return 0
 }
@@ -2956,17 +2957,17 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
 	"provenance\x18\x02 \x01(\v2\x17.footward.v1.ProvenanceR\n" +
-	"provenance\"\xbf\a\n" +
+	"provenance\"\xeb\a\n" +
 	"\x13CheckFootingRequest\x12\x1e\n" +
 	"\x05label\x18\x01 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\x05label\x126\n" +
 	"\x05basis\x18\x02 \x01(\v2\x18.footward.v1.DesignBasisB\x06\xbaH\x03\xc8\x01\x01R\x05basis\x125\n" +
 	"\x06detail\x18\x03 \x01(\x0e2\x13.footward.v1.DetailB\b\xbaH\x05\x82\x01\x02\x10\x01R\x06detail\x126\n" +
-	"\afooting\x18\x04 \x01(\v2\x14.footward.v1.FootingB\x06\xbaH\x03\xc8\x01\x01R\afooting\x126\n" +
-	"\theight_mm\x18\x05 \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00R\bheightMm\x12?\n" +
+	"\afooting\x18\x04 \x01(\v2\x14.footward.v1.FootingB\x06\xbaH\x03\xc8\x01\x01R\afooting\x12>\n" +
+	"\theight_mm\x18\x05 \x01(\x01B\x1c\xbaH\x19\xc8\x01\x01\x12\x14@\x01\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\bheightMm\x88\x01\x01\x12?\n" +
 	"\tpermanent\x18\x06 \x01(\v2\x19.footward.v1.ForcesAtFootB\x06\xbaH\x03\xc8\x01\x01R\tpermanent\x125\n" +
 	"\bvariable\x18\a \x01(\v2\x19.footward.v1.ForcesAtFootR\bvariable\x12B\n" +
-	"\x1dvariable_actions_simultaneous\x18\b \x01(\bR\x1bvariableActionsSimultaneous\x126\n" +
-	"\tweight_kn\x18\t \x01(\x01B\x19\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00R\bweightKn\x12/\n" +
+	"\x1dvariable_actions_simultaneous\x18\b \x01(\bR\x1bvariableActionsSimultaneous\x12>\n" +
+	"\tweight_kn\x18\t \x01(\x01B\x1c\xbaH\x19\xc8\x01\x01\x12\x14@\x01\x19\x00\x00\x00\x00\x80\x84.A)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\bweightKn\x88\x01\x01\x12/\n" +
 	"\x04soil\x18\n" +
 	" \x01(\v2\x1b.footward.v1.GroundStrengthR\x04soil\x12;\n" +
 	"\fbase_contact\x18\v \x01(\v2\x18.footward.v1.BaseContactR\vbaseContact\x120\n" +
@@ -2974,7 +2975,11 @@ const file_footward_v1_check_proto_rawDesc = "" +
 	"\vpresumptive\x18\r \x01(\v2 .footward.v1.PresumptivePressureR\vpresumptive\x12[\n" +
 	"\x11design_approaches\x18\x0e \x03(\x0e2\x1b.footward.v1.DesignApproachB\x11\xbaH\x0e\x92\x01\v\x10\x04\"\a\x82\x01\x04\x10\x01 \x00R\x10designApproaches\x12K\n" +
 	"\x0ebearing_author\x18\x0f \x01(\x0e2\x1a.footward.v1.BearingAuthorB\b\xbaH\x05\x82\x01\x02\x10\x01R\rbearingAuthor\x12'\n" +
-	"\x0fpermanent_apart\x18\x10 \x01(\bR\x0epermanentApart\"\x81\x01\n" +
+	"\x0fpermanent_apart\x18\x10 \x01(\bR\x0epermanentApartB\f\n" +
+	"\n" +
+	"_height_mmB\f\n" +
+	"\n" +
+	"_weight_kn\"\x81\x01\n" +
 	"\x14CheckFootingResponse\x120\n" +
 	"\x06result\x18\x01 \x01(\v2\x18.footward.v1.CheckResultR\x06result\x127\n" +
 	"\n" +
@@ -3313,6 +3318,7 @@ func file_footward_v1_check_proto_init() {
 	}
 	file_footward_v1_check_proto_msgTypes[9].OneofWrappers = []any{}
 	file_footward_v1_check_proto_msgTypes[15].OneofWrappers = []any{}
+	file_footward_v1_check_proto_msgTypes[17].OneofWrappers = []any{}
 	file_footward_v1_check_proto_msgTypes[21].OneofWrappers = []any{
 		(*CheckItem_Bearing)(nil),
 		(*CheckItem_PlateBending)(nil),
